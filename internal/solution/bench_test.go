@@ -1,0 +1,28 @@
+package solution
+
+import "testing"
+
+// ternary is the trade's 80/20 blend of salt brine and calcium chloride.
+var ternary = Composition{NaCl: 0.1824, CaCl2: 0.0695}
+
+func BenchmarkActivity(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := ActivityAt(ternary, 260); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkFirstSolid(b *testing.B) {
+	for name, c := range map[string]Composition{"NaCl": Brine(0.233), "ternary": ternary} {
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := Anchored().Freezing(c); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

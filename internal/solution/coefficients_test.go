@@ -1,0 +1,175 @@
+package solution
+
+import (
+	"encoding/csv"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// cellsOf reads a table of testdata/reference whose rows differ in length,
+// without its heading.
+func cellsOf(t *testing.T, name string) [][]string {
+	t.Helper()
+	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", name))
+	require.NoError(t, err)
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment, r.FieldsPerRecord = '#', -1
+	rows, err := r.ReadAll()
+	require.NoError(t, err)
+	require.Greater(t, len(rows), 1)
+	return rows[1:]
+}
+
+// numbersOf parses cells that must all be numbers.
+func numbersOf(t *testing.T, cells []string) []float64 {
+	t.Helper()
+	out := make([]float64, len(cells))
+	for i, cell := range cells {
+		x, err := strconv.ParseFloat(cell, 64)
+		require.NoError(t, err)
+		out[i] = x
+	}
+	return out
+}
+
+var saltOfCation = map[string]Salt{"Na": NaCl, "K": KCl, "Ca": CaCl2, "Mg": MgCl2}
+
+// pairOf finds the pair of the first two of the ions.
+func pairOf(t *testing.T, ions []string) *pair {
+	t.Helper()
+	for i := range pairTable {
+		if p := &pairTable[i]; p.first == saltOfCation[ions[0]] && p.second == saltOfCation[ions[1]] {
+			return p
+		}
+	}
+	require.Fail(t, "no such pair", "%v", ions)
+	return nil
+}
+
+// Source: Toner and Catling (2017), doi 10.1021/acs.jced.7b00265
+// (pitzer-parameters.csv). Every coefficient is the source's, digit for digit.
+func TestPitzerCoefficients(t *testing.T) {
+	seen := map[string]int{}
+	for _, row := range cellsOf(t, "pitzer-parameters.csv") {
+		parameter, ions := row[0], strings.Fields(row[1])
+		var got []float64
+		switch parameter {
+		case "APHI":
+			got = debyeHueckel[:]
+		case "THETA":
+			got = pairOf(t, ions).theta[:]
+		case "PSI":
+			got = pairOf(t, ions).psi[:]
+		default:
+			got = binaryCoefficients(t, parameter, &binaryTable[saltOfCation[ions[0]]])
+		}
+		require.Equal(t, numbersOf(t, row[2:]), got, "%v", row)
+		seen[parameter]++
+	}
+	require.Equal(t, map[string]int{
+		"APHI": 1, "THETA": pairCount, "PSI": pairCount, "ALPHAS": 4, "B0": 4, "B1": 4, "B2": 4, "C0": 4,
+	}, seen)
+}
+
+func binaryCoefficients(t *testing.T, parameter string, b *binary) []float64 {
+	switch parameter {
+	case "ALPHAS":
+		return []float64{b.alpha1, b.alpha2}
+	case "B0":
+		return b.b0[:]
+	case "B1":
+		return b.b1[:]
+	case "B2":
+		return b.b2[:]
+	case "C0":
+		return b.c0[:]
+	}
+	require.Fail(t, "no such parameter", parameter)
+	return nil
+}
+
+// Source: as above (solubility-products.csv). The table also holds two double
+// salts, which the model leaves out.
+func TestSolubilityProducts(t *testing.T) {
+	leftOut := map[string]bool{"Tachyhydrite": true, "Carnallite": true}
+	seen := 0
+	for _, row := range cellsOf(t, "solubility-products.csv") {
+		if leftOut[row[0]] {
+			continue
+		}
+		solid, ok := solidNames[row[0]]
+		if row[0] == "Ice(s)" {
+			solid, ok = Ice, true
+		}
+		require.True(t, ok, "%v", row)
+		require.Equal(t, numbersOf(t, row[2:]), solidData[solid].logK[:], "%v", row)
+		if solid != Ice {
+			// The source writes NaCl:2H2O = ..., and leaves no water unsaid.
+			formula, _, _ := strings.Cut(row[1], " =")
+			require.Equal(t, strings.ReplaceAll(formula, ":", "."), solid.Formula())
+			requireHydrate(t, solid)
+		}
+		seen++
+	}
+	require.Equal(t, int(solidCount), seen)
+	require.Len(t, Solids(), int(solidCount))
+}
+
+// requireHydrate compares salt and water of a solid with its formula.
+func requireHydrate(t *testing.T, solid Solid) {
+	t.Helper()
+	formula, water, hydrate := strings.Cut(solid.Formula(), ".")
+	salt, ok := solid.Salt()
+	require.True(t, ok)
+	require.Equal(t, formula, salt.String())
+	want := 0.0
+	if hydrate {
+		want = numbersOf(t, []string{strings.TrimSuffix(water, "H2O")})[0]
+	}
+	require.Equal(t, want, solidData[solid].water, solid.Formula())
+	require.InDelta(t, salt.MolarMass()+want*MolarMassWater, solid.MolarMass(), 1e-12)
+}
+
+// Source: Laliberte (2009), doi 10.1021/je8008123 (laliberte-2009.csv): every
+// coefficient and the ranges of the fits, digit for digit.
+func TestLaliberteCoefficients(t *testing.T) {
+	seen := 0
+	for _, row := range cellsOf(t, "laliberte-2009.csv") {
+		if row[1] == "KCH3CO2" { // not a salt of the model
+			continue
+		}
+		l := &laliberteTable[saltNamed(t, row[1])]
+		var got []float64
+		for _, fit := range []struct {
+			coefficients []float64
+			span         span
+		}{{l.c[:], l.density}, {l.v[:], l.viscosity}, {l.a[:], l.heatCapacity}} {
+			got = append(got, fit.coefficients...)
+			got = append(got, fit.span.low, fit.span.high, fit.span.w)
+		}
+		require.Equal(t, numbersOf(t, row[3:]), got, row[1])
+		seen++
+	}
+	require.Equal(t, int(saltCount), seen)
+}
+
+// Source: atomic masses of IUPAC, rounded. The shares of chloride follow; those
+// of pure solutions are 60.7, 47.6, 63.9 and 74.5 % of the salt.
+func TestMolarMasses(t *testing.T) {
+	const chlorine = 35.453
+	for s, metal := range [saltCount]float64{NaCl: 22.98977, KCl: 39.0983, CaCl2: 40.078, MgCl2: 24.305} {
+		salt := Salt(s)
+		atoms := float64(1 + strings.Count(salt.String(), "Cl2"))
+		mass := metal + atoms*chlorine
+		require.InDelta(t, mass, 1e3*salt.MolarMass(), 1e-9, salt)
+		require.InDelta(t, 0.2*atoms*chlorine/mass, Pure(salt, 0.2).Chloride(), 1e-12, salt)
+		require.Equal(t, 0.2, Pure(salt, 0.2).Fraction(salt))
+	}
+	require.InDelta(t, 2*1.00794+15.9994, 1e3*MolarMassWater, 1e-9)
+}

@@ -1,0 +1,161 @@
+package solution
+
+import (
+	"errors"
+	"fmt"
+	"math"
+)
+
+// Salt is one of the four chlorides that the model knows.
+type Salt int
+
+// The salts, in the order in which the parameter tables list their cations.
+const (
+	NaCl Salt = iota
+	KCl
+	CaCl2
+	MgCl2
+	saltCount
+)
+
+// String returns the formula of the salt.
+func (s Salt) String() string { return saltData[s].formula }
+
+// MolarMass returns the molar mass of the anhydrous salt in kg/mol.
+func (s Salt) MolarMass() float64 { return saltData[s].molarMass }
+
+// MolarMassWater is the molar mass of water in kg/mol.
+const MolarMassWater = 18.01528e-3
+
+// molarMassChloride is the molar mass of the chloride ion in kg/mol.
+const molarMassChloride = 35.453e-3
+
+// saltData lists formula, molar mass (kg/mol) and charge of the cation, which
+// is also the number of chloride ions.
+// Atomic masses: Na 22.98977, K 39.0983, Ca 40.078, Mg 24.305, Cl 35.453
+// (IUPAC, rounded).
+var saltData = [saltCount]struct {
+	formula   string
+	molarMass float64
+	charge    float64
+}{
+	NaCl:  {"NaCl", 58.44277e-3, 1},
+	KCl:   {"KCl", 74.5513e-3, 1},
+	CaCl2: {"CaCl2", 110.984e-3, 2},
+	MgCl2: {"MgCl2", 95.211e-3, 2},
+}
+
+// Composition is a solution, given as the mass fraction of each solute; the
+// rest is water. Other stands for dissolved matter that the chemistry does not
+// know: it takes no part in the activities, and in density, viscosity and heat
+// capacity it counts as NaCl.
+type Composition struct {
+	NaCl, KCl, CaCl2, MgCl2, Other float64
+}
+
+// MaxSolute is the largest total mass fraction of solutes that is accepted. The
+// model has been checked against reference values up to 0.32.
+const MaxSolute = 0.5
+
+// ErrComposition is returned for mass fractions that are no solution.
+var ErrComposition = errors.New("not a solution")
+
+// Brine returns pure sodium chloride brine of the given strength (mass
+// fraction).
+func Brine(strength float64) Composition { return Composition{NaCl: strength} }
+
+// Pure returns a solution of one salt of the given strength (mass fraction).
+func Pure(s Salt, strength float64) Composition {
+	var w [saltCount]float64
+	w[s] = strength
+	return fromSalts(w, 0)
+}
+
+// Fraction returns the mass fraction of one salt.
+func (c Composition) Fraction(s Salt) float64 { return c.salts()[s] }
+
+// Solute returns the mass fraction of everything dissolved.
+func (c Composition) Solute() float64 { return c.NaCl + c.KCl + c.CaCl2 + c.MgCl2 + c.Other }
+
+// Water returns the mass fraction of water.
+func (c Composition) Water() float64 { return 1 - c.Solute() }
+
+// Chloride returns the mass fraction of chloride ion.
+func (c Composition) Chloride() float64 {
+	sum := 0.0
+	for s, w := range c.salts() {
+		sum += w / saltData[s].molarMass * saltData[s].charge * molarMassChloride
+	}
+	return sum
+}
+
+// Check returns ErrComposition, with the reason, unless every mass fraction is
+// a number from 0 up and their sum is at most MaxSolute.
+func (c Composition) Check() error {
+	for _, w := range [...]float64{c.NaCl, c.KCl, c.CaCl2, c.MgCl2, c.Other} {
+		if !(w >= 0) {
+			return fmt.Errorf("%w: a share of %g", ErrComposition, w)
+		}
+	}
+	if sum := c.Solute(); !(sum <= MaxSolute) {
+		return fmt.Errorf("%w: %.4g %% dissolved in all, at most %g %%", ErrComposition, 100*sum, 100*MaxSolute)
+	}
+	return nil
+}
+
+// Mix returns the composition of what the given masses (any one unit) of the
+// given solutions make together. It is undefined for no mass at all.
+func Mix(parts []Composition, masses []float64) Composition {
+	var sum Composition
+	total := 0.0
+	for i, p := range parts {
+		m := masses[i]
+		total += m
+		sum.NaCl += m * p.NaCl
+		sum.KCl += m * p.KCl
+		sum.CaCl2 += m * p.CaCl2
+		sum.MgCl2 += m * p.MgCl2
+		sum.Other += m * p.Other
+	}
+	return Composition{sum.NaCl / total, sum.KCl / total, sum.CaCl2 / total, sum.MgCl2 / total, sum.Other / total}
+}
+
+func (c Composition) salts() [saltCount]float64 {
+	return [saltCount]float64{NaCl: c.NaCl, KCl: c.KCl, CaCl2: c.CaCl2, MgCl2: c.MgCl2}
+}
+
+func fromSalts(w [saltCount]float64, other float64) Composition {
+	return Composition{NaCl: w[NaCl], KCl: w[KCl], CaCl2: w[CaCl2], MgCl2: w[MgCl2], Other: other}
+}
+
+// molality holds mol of each cation (equally: of each salt) per kg of water.
+type molality [saltCount]float64
+
+func (c Composition) molality() molality {
+	var m molality
+	water := c.Water()
+	for s, w := range c.salts() {
+		m[s] = w / (saltData[s].molarMass * water)
+	}
+	return m
+}
+
+// chloride returns mol of chloride ion per kg of water.
+func (m *molality) chloride() float64 { return m[NaCl] + m[KCl] + 2*(m[CaCl2]+m[MgCl2]) }
+
+// ionicStrength returns half the sum of m z^2 over all ions.
+func (m *molality) ionicStrength() float64 { return m[NaCl] + m[KCl] + 3*(m[CaCl2]+m[MgCl2]) }
+
+// dissolved returns the sum of m over all ions.
+func (m *molality) dissolved() float64 { return 2*(m[NaCl]+m[KCl]) + 3*(m[CaCl2]+m[MgCl2]) }
+
+// Molality returns mol of the salt per kg of water.
+func (c Composition) Molality(s Salt) float64 {
+	if c.Water() <= 0 {
+		return math.Inf(1)
+	}
+	return c.molality()[s]
+}
+
+// Ions returns the number of ions in a formula unit of the salt.
+func (s Salt) Ions() float64 { return 1 + saltData[s].charge }

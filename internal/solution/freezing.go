@@ -1,0 +1,145 @@
+package solution
+
+import (
+	"fmt"
+	"math"
+)
+
+// Onset is the temperature (K) at which a solid first forms on cooling.
+type Onset struct {
+	Temperature float64
+	Solid       Solid
+	// Found is false when nothing forms down to Floor.
+	Found bool
+	// Saturated is true when the solid is there already at SearchTop, where the
+	// search begins; Temperature is then SearchTop.
+	Saturated bool
+}
+
+// Freezing is what a solution does on cooling.
+type Freezing struct {
+	Ice  Onset // the ice point: water activity equal to that of ice
+	Salt Onset // the first salt solid, as if no ice had formed
+}
+
+// SearchTop is the temperature (K) from which solutions are cooled.
+const SearchTop = zeroCelsius + 40
+
+// First returns the onset that comes first on cooling.
+func (f Freezing) First() Onset {
+	if f.Salt.Found && (!f.Ice.Found || f.Salt.Temperature > f.Ice.Temperature) {
+		return f.Salt
+	}
+	return f.Ice
+}
+
+const (
+	// onsetTolerance is the width in K to which an onset is pinned down.
+	onsetTolerance = 1e-6
+	// scanStep is the step in K of the descent that brackets an onset. The
+	// highest saturation index is a smooth curve over tens of kelvin with kinks
+	// where one hydrate follows another; a step of 5 K passes none over (checked
+	// in the tests against steps of 0.1 K).
+	scanStep = 5.0
+	// iceTop is where the search for ice begins: no solution freezes above 0 C.
+	iceTop = zeroCelsius + 1
+)
+
+// Freezing returns the ice point and the first salt solid of a solution, cooled
+// from SearchTop to Floor. The fit ends at FitCeiling (25 C): an onset above it
+// is an extrapolation. Reference values are met to 0.02 C by Published.
+// Error: ErrComposition.
+func (m *Model) Freezing(c Composition) (Freezing, error) {
+	if err := c.Check(); err != nil {
+		return Freezing{}, err
+	}
+	s := &saturationAt{model: m, m: c.molality()}
+	f := Freezing{Ice: descend(s.ice, iceTop)}
+	if s.m.chloride() > 0 {
+		f.Salt = descend(s.saltIndex, SearchTop)
+		if f.Salt.Found {
+			_, f.Salt.Solid = s.salt(f.Salt.Temperature)
+		}
+	}
+	return f, nil
+}
+
+// descend steps down from top until a saturation index reaches zero, and closes
+// in from there.
+func descend(index func(float64) float64, top float64) Onset {
+	above := top
+	indexAbove := index(above)
+	if indexAbove >= 0 {
+		return Onset{Temperature: above, Found: true, Saturated: true}
+	}
+	for above > Floor {
+		below := math.Max(above-scanStep, Floor)
+		indexBelow := index(below)
+		if indexBelow >= 0 {
+			return Onset{
+				Temperature: bracketed(index, below, above, indexBelow, indexAbove, onsetTolerance),
+				Found:       true,
+			}
+		}
+		above, indexAbove = below, indexBelow
+	}
+	return Onset{}
+}
+
+// Solubility returns the strength (mass fraction) at which pure water is
+// saturated with the salt at the temperature (K), and the solid it is saturated
+// with: the stable one, which has the lowest solubility. Below the eutectic it
+// is the metastable continuation. Errors: ErrTemperature; ErrComposition when
+// more than MaxSolute dissolves.
+func (m *Model) Solubility(salt Salt, temperature float64) (strength float64, solid Solid, err error) {
+	if err := checkState(Composition{}, temperature); err != nil {
+		return 0, 0, err
+	}
+	at := func(w float64) (float64, Solid) {
+		s := saturationAt{model: m, m: Pure(salt, w).molality()}
+		return s.salt(temperature)
+	}
+	// A hydrate's index can fall again beyond its first root, as the solution
+	// runs short of water: so step up to the first. One percent passes over
+	// nothing that is wider than that.
+	const step = 0.01
+	index := func(w float64) float64 { si, _ := at(w); return si }
+	below, indexBelow := 1e-6, math.Inf(-1)
+	for below < MaxSolute {
+		above := math.Min(below+step, MaxSolute)
+		indexAbove := index(above)
+		if indexAbove >= 0 {
+			if math.IsInf(indexBelow, -1) {
+				indexBelow = index(below)
+			}
+			strength = bracketed(index, below, above, indexBelow, indexAbove, 1e-10)
+			_, solid = at(strength)
+			return strength, solid, nil
+		}
+		below, indexBelow = above, indexAbove
+	}
+	return 0, 0, fmt.Errorf("%w: %s dissolves beyond %g %% at %.4g C",
+		ErrComposition, salt, 100*MaxSolute, temperature-zeroCelsius)
+}
+
+// Eutectic returns the strength (mass fraction) and temperature (K) at which
+// ice and the salt's solid form together, and that solid. Error: ErrTemperature
+// when they do not meet above Floor.
+func (m *Model) Eutectic(salt Salt) (strength, temperature float64, solid Solid, err error) {
+	// How far the solution that is saturated with the salt is from ice.
+	index := func(t float64) float64 {
+		w, _, err := m.Solubility(salt, t)
+		if err != nil {
+			return math.NaN()
+		}
+		s := saturationAt{model: m, m: Pure(salt, w).molality()}
+		return s.ice(t)
+	}
+	low, high := index(Floor), index(zeroCelsius)
+	if !(low >= 0 && high < 0) {
+		return 0, 0, 0, fmt.Errorf("%w: ice and %s do not meet", ErrTemperature, salt)
+	}
+	temperature = bracketed(index, Floor, zeroCelsius, low, high, onsetTolerance)
+	strength, solid, err = m.Solubility(salt, temperature)
+	return strength, temperature, solid, err
+}

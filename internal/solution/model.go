@@ -1,0 +1,146 @@
+package solution
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"sync"
+)
+
+// Model answers questions of saturation and freezing. It is immutable and may
+// be shared. The two models differ in hydrohalite alone.
+type Model struct {
+	hydrohalite []offset // nil: as published
+}
+
+// offset is what the anchor adds to log10 K at one temperature.
+type offset struct {
+	temperature float64 // K
+	log10K      float64
+}
+
+// ErrTemperature is returned for a temperature outside Floor to Ceiling.
+var ErrTemperature = errors.New("temperature outside the model")
+
+// Published returns the model as its authors give it. It puts the eutectic of
+// NaCl and ice at 23.1 %.
+func Published() *Model { return &Model{} }
+
+// Anchored returns the model with hydrohalite anchored to the published
+// solubility of NaCl, which puts the eutectic at 23.26 %, where the trade has
+// 23.3 %. Every answer given to a yard comes from this one.
+var Anchored = sync.OnceValue(func() *Model {
+	published, m := Published(), &Model{}
+	for _, p := range anchorPoints {
+		t := zeroCelsius + p.celsius
+		si, err := published.SaturationIndex(Hydrohalite, Brine(p.strength), t)
+		if err != nil {
+			panic(err) // the points are constants inside the model's range
+		}
+		m.hydrohalite = append(m.hydrohalite, offset{t, si})
+	}
+	return m
+})
+
+// anchorPoints is the solubility of NaCl from the eutectic to the transition of
+// hydrohalite to halite, Salt Institute, "Chemical and physical properties"
+// (trade association table; mass fractions against C).
+var anchorPoints = []struct{ celsius, strength float64 }{
+	{-21.11, 0.2331},
+	{-17.78, 0.2383},
+	{-12.22, 0.2470},
+	{-6.67, 0.2553},
+	{-1.1, 0.2616},
+	{0, 0.2629},
+	{0.1, 0.2631},
+}
+
+// logK returns log10 of the solubility product of s at t (K).
+func (m *Model) logK(s Solid, t float64) float64 {
+	if s == Hydrohalite {
+		return s.logK(t) + m.anchor(t)
+	}
+	return s.logK(t)
+}
+
+// anchor interpolates linearly between the anchor points, and holds the first
+// and the last value outside them.
+func (m *Model) anchor(t float64) float64 {
+	points := m.hydrohalite
+	if len(points) == 0 {
+		return 0
+	}
+	if t <= points[0].temperature {
+		return points[0].log10K
+	}
+	for i := 1; i < len(points); i++ {
+		if a, b := points[i-1], points[i]; t < b.temperature {
+			share := (t - a.temperature) / (b.temperature - a.temperature)
+			return a.log10K + share*(b.log10K-a.log10K)
+		}
+	}
+	return points[len(points)-1].log10K
+}
+
+// SaturationIndex returns log10 of the ratio of a solid's activity product in
+// the solution to its solubility product at the temperature (K): 0 at
+// saturation, above 0 the solid falls out. It is minus infinity where the
+// solid's salt is absent. Reference values are met to 1e-3 from -45 to 25 C.
+// Errors: ErrComposition, ErrTemperature.
+func (m *Model) SaturationIndex(s Solid, c Composition, temperature float64) (float64, error) {
+	a, err := ActivityAt(c, temperature)
+	if err != nil {
+		return 0, err
+	}
+	return s.logProduct(&a) - m.logK(s, temperature), nil
+}
+
+// checkState refuses what is no solution, or lies outside the whole model.
+func checkState(c Composition, temperature float64) error { return checkFrom(Floor, c, temperature) }
+
+// checkFrom is checkState for a fit that begins at floor (K).
+func checkFrom(floor float64, c Composition, temperature float64) error {
+	if err := c.Check(); err != nil {
+		return err
+	}
+	// A limit in C that was added up to K may miss the constant by a digit.
+	const slack = 1e-9
+	if !(temperature >= floor-slack && temperature <= Ceiling+slack) {
+		return fmt.Errorf("%w: %.4g C, from %.4g to %.4g C",
+			ErrTemperature, temperature-zeroCelsius, floor-zeroCelsius, Ceiling-zeroCelsius)
+	}
+	return nil
+}
+
+// saturationAt is the state of one composition along a temperature scan.
+type saturationAt struct {
+	model *Model
+	m     molality
+}
+
+// ice returns the saturation index of ice at t (K).
+func (s *saturationAt) ice(t float64) float64 {
+	p := parametersAt(t, &s.m)
+	a := p.activity(&s.m)
+	return Ice.logProduct(&a) - Ice.logK(t)
+}
+
+// saltIndex returns the highest saturation index of any salt solid at t (K).
+func (s *saturationAt) saltIndex(t float64) float64 { si, _ := s.salt(t); return si }
+
+// salt returns the highest saturation index of any salt solid at t (K), and the
+// solid; minus infinity when the solution holds no salt.
+func (s *saturationAt) salt(t float64) (float64, Solid) {
+	p := parametersAt(t, &s.m)
+	a := p.activity(&s.m)
+	highest, solid := math.Inf(-1), Halite
+	for k := Halite; k < solidCount; k++ {
+		if s.m[solidData[k].salt] == 0 {
+			continue
+		}
+		if si := k.logProduct(&a) - s.model.logK(k, t); si > highest {
+			highest, solid = si, k
+		}
+	}
+	return highest, solid
+}

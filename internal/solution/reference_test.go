@@ -1,0 +1,122 @@
+package solution
+
+import (
+	"encoding/csv"
+	"math"
+	"os"
+	"path/filepath"
+	"strconv"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// referenceRows reads a table of testdata/reference as maps from heading to
+// cell. The source of each table stands in its first lines.
+func referenceRows(t testing.TB, name string) []map[string]string {
+	t.Helper()
+	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", name))
+	require.NoError(t, err)
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	all, err := r.ReadAll()
+	require.NoError(t, err)
+	require.Greater(t, len(all), 1)
+	var rows []map[string]string
+	for _, cells := range all[1:] {
+		row := map[string]string{}
+		for i, heading := range all[0] {
+			row[heading] = cells[i]
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+func number(t testing.TB, row map[string]string, heading string) float64 {
+	t.Helper()
+	x, err := strconv.ParseFloat(row[heading], 64)
+	require.NoError(t, err, heading)
+	return x
+}
+
+func composition(t testing.TB, row map[string]string) Composition {
+	return Composition{
+		NaCl:  number(t, row, "w_NaCl"),
+		KCl:   number(t, row, "w_KCl"),
+		CaCl2: number(t, row, "w_CaCl2"),
+		MgCl2: number(t, row, "w_MgCl2"),
+	}
+}
+
+// indexColumns names the saturation index columns of activity.csv.
+var indexColumns = map[string]Solid{
+	"si_ice":          Ice,
+	"si_halite":       Halite,
+	"si_hydrohalite":  Hydrohalite,
+	"si_sylvite":      Sylvite,
+	"si_bischofite":   Bischofite,
+	"si_mgcl2_8h2o":   MgCl2Octahydrate,
+	"si_mgcl2_12h2o":  MgCl2Dodecahydrate,
+	"si_antarcticite": Antarcticite,
+}
+
+// Source: 240 states computed with the USGS geochemistry program PHREEQC and
+// its database ColdChem.dat (testdata/reference/activity.csv). The tolerances
+// allow for its atomic masses, which differ from ours in the fourth digit, and
+// for Pitzer's J(x) against its Chebyshev form.
+func TestActivityAgainstReference(t *testing.T) {
+	model := Published()
+	var worstWater, worstIndex float64
+	for i, row := range referenceRows(t, "activity.csv") {
+		c, kelvin := composition(t, row), zeroCelsius+number(t, row, "temp_C")
+		a, err := ActivityAt(c, kelvin)
+		require.NoError(t, err)
+		d := math.Abs(a.LnWater - number(t, row, "ln_aw"))
+		worstWater = math.Max(worstWater, d)
+		require.LessOrEqual(t, d, 1e-4, "row %d %+v", i, row)
+		for column, solid := range indexColumns {
+			got, err := model.SaturationIndex(solid, c, kelvin)
+			require.NoError(t, err)
+			if row[column] == "" {
+				require.True(t, math.IsInf(got, -1), "row %d %s", i, column)
+				continue
+			}
+			d := math.Abs(got - number(t, row, column))
+			worstIndex = math.Max(worstIndex, d)
+			require.LessOrEqual(t, d, 1e-3, "row %d %s %+v", i, column, row)
+		}
+	}
+	t.Logf("worst deviation: ln water activity %.1e, saturation index %.1e", worstWater, worstIndex)
+}
+
+// solidNames maps the salt names of freezing-points.csv.
+var solidNames = map[string]Solid{
+	"Halite": Halite, "Hydrohalite": Hydrohalite, "Sylvite": Sylvite, "Bischofite": Bischofite,
+	"MgCl2:8H2O": MgCl2Octahydrate, "MgCl2:12H2O": MgCl2Dodecahydrate, "Antarcticite": Antarcticite,
+}
+
+// Source: roots of PHREEQC's saturation indices with ColdChem.dat
+// (testdata/reference/freezing-points.csv), found to 0.001 C.
+func TestFreezingAgainstReference(t *testing.T) {
+	model := Published()
+	for i, row := range referenceRows(t, "freezing-points.csv") {
+		got, err := model.Freezing(composition(t, row))
+		require.NoError(t, err)
+		if row["ice_C"] != "" {
+			require.True(t, got.Ice.Found, "row %d", i)
+			require.InDelta(t, number(t, row, "ice_C"), got.Ice.Temperature-zeroCelsius, 0.02, "row %d %+v", i, row)
+		} else {
+			require.False(t, got.Ice.Found, "row %d", i)
+		}
+		if row["salt_C"] != "" {
+			require.True(t, got.Salt.Found, "row %d", i)
+			require.InDelta(t, number(t, row, "salt_C"), got.Salt.Temperature-zeroCelsius, 0.02, "row %d %+v", i, row)
+			require.Equal(t, solidNames[row["salt"]], got.Salt.Solid, "row %d", i)
+		} else if got.Salt.Found {
+			// The search behind the table ended below its lowest entry, -61.8 C.
+			require.Less(t, got.Salt.Temperature-zeroCelsius, -61.8, "row %d", i)
+		}
+	}
+}
