@@ -26,3 +26,12 @@ func BenchmarkFirstSolid(b *testing.B) {
 		})
 	}
 }
+
+func BenchmarkEquilibrium(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Anchored().Equilibrium(ternary, 250); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,6 +1,10 @@
 package solution
 
-import "math"
+import (
+	"math"
+
+	"brineyard/internal/root"
+)
 
 // SixtyF is 60 F in K, the temperature at which the trade's instruments and
 // tables are stated.
@@ -62,10 +66,10 @@ func WaterDensity(temperature float64) (float64, error) {
 	return Density(Composition{}, temperature)
 }
 
-// densityTop is the strength to which a density is turned back into a strength
-// of NaCl brine: 1 % beyond saturation, so that an instrument can be read there
+// BrineTop is the strength (mass fraction) to which a density is turned back into
+// a strength of NaCl brine: 1 % beyond saturation, so that an instrument can be read there
 // and the reading be named for what it is.
-const densityTop = 0.28
+const BrineTop = 0.28
 
 // BrineStrength returns the strength (mass fraction) of the NaCl brine that has
 // the given density (kg/m3) at the given temperature (K), from 0 to 0.28, and
@@ -76,16 +80,16 @@ func BrineStrength(rho, temperature float64) (float64, bool) {
 	}
 	t := temperature - zeroCelsius
 	off := func(w float64) float64 { return density(Brine(w), t) - rho }
-	low, high := off(0), off(densityTop)
+	low, high := off(0), off(BrineTop)
 	// A reading taken in plain water may miss zero by the last digits.
 	const slack = 1e-9
 	switch {
 	case math.Abs(low) < slack*rho:
 		return 0, true
 	case math.Abs(high) < slack*rho:
-		return densityTop, true
+		return BrineTop, true
 	case !(low < 0 && high > 0):
 		return 0, false
 	}
-	return bracketed(off, 0, densityTop, low, high, 1e-13), true
+	return root.Between(off, 0, BrineTop, low, high, 1e-13), true
 }

@@ -3,6 +3,8 @@ package solution
 import (
 	"fmt"
 	"math"
+
+	"brineyard/internal/root"
 )
 
 // Onset is the temperature (K) at which a solid first forms on cooling.
@@ -77,7 +79,7 @@ func descend(index func(float64) float64, top float64) Onset {
 		indexBelow := index(below)
 		if indexBelow >= 0 {
 			return Onset{
-				Temperature: bracketed(index, below, above, indexBelow, indexAbove, onsetTolerance),
+				Temperature: root.Between(index, below, above, indexBelow, indexAbove, onsetTolerance),
 				Found:       true,
 			}
 		}
@@ -112,7 +114,7 @@ func (m *Model) Solubility(salt Salt, temperature float64) (strength float64, so
 			if math.IsInf(indexBelow, -1) {
 				indexBelow = index(below)
 			}
-			strength = bracketed(index, below, above, indexBelow, indexAbove, 1e-10)
+			strength = root.Between(index, below, above, indexBelow, indexAbove, 1e-10)
 			_, solid = at(strength)
 			return strength, solid, nil
 		}
@@ -139,7 +141,7 @@ func (m *Model) Eutectic(salt Salt) (strength, temperature float64, solid Solid,
 	if !(low >= 0 && high < 0) {
 		return 0, 0, 0, fmt.Errorf("%w: ice and %s do not meet", ErrTemperature, salt)
 	}
-	temperature = bracketed(index, Floor, zeroCelsius, low, high, onsetTolerance)
+	temperature = root.Between(index, Floor, zeroCelsius, low, high, onsetTolerance)
 	strength, solid, err = m.Solubility(salt, temperature)
 	return strength, temperature, solid, err
 }

@@ -26,7 +26,7 @@ func TestStrengthIsInverseOfDensity(t *testing.T) {
 func TestNoStrengthOutsideBrine(t *testing.T) {
 	water, err := WaterDensity(SixtyF)
 	require.NoError(t, err)
-	top, err := Density(Brine(densityTop), SixtyF)
+	top, err := Density(Brine(BrineTop), SixtyF)
 	require.NoError(t, err)
 	for _, rho := range []float64{water - 0.01, top + 0.01, 0, -1000, math.NaN(), math.Inf(1)} {
 		_, ok := BrineStrength(rho, SixtyF)
@@ -45,8 +45,8 @@ func TestNoStrengthOutsideBrine(t *testing.T) {
 func TestDensityRisesWithStrength(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		kelvin := drawKelvin(t, -20, 60)
-		weak := rapid.Float64Range(0, densityTop-0.001).Draw(t, "weak")
-		strong := rapid.Float64Range(weak+0.001, densityTop).Draw(t, "strong")
+		weak := rapid.Float64Range(0, BrineTop-0.001).Draw(t, "weak")
+		strong := rapid.Float64Range(weak+0.001, BrineTop).Draw(t, "strong")
 		a, err := Density(Brine(weak), kelvin)
 		require.NoError(t, err)
 		b, err := Density(Brine(strong), kelvin)

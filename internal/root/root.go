@@ -1,13 +1,14 @@
-package solution
+// Package root finds where a function crosses zero.
+package root
 
 import "math"
 
-// bracketed finds x between a and b where f crosses zero, given fa = f(a) and
+// Between finds x between a and b where f crosses zero, given fa = f(a) and
 // fb = f(b) of opposite sign (or one of them zero), to within tolerance in x.
 // Method: Chandrupatla, Advances in Engineering Software 28 (1997) 145-149:
 // inverse quadratic interpolation where it is safe, else bisection; it cannot
 // leave the bracket.
-func bracketed(f func(float64) float64, a, b, fa, fb, tolerance float64) float64 {
+func Between(f func(float64) float64, a, b, fa, fb, tolerance float64) float64 {
 	c, fc := a, fa
 	t := 0.5
 	for {

@@ -1,0 +1,64 @@
+package solution
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// Source: WisDOT winter FAQ: a pound of salt melts over five times as much ice at
+// 30 F as at 20 F. Salt is taken as saturated brine, less the water that it brings.
+func TestMeltingAtThirtyAgainstTwenty(t *testing.T) {
+	perSalt := func(fahrenheit float64) float64 {
+		const strength = 0.26
+		melted, err := Melting(Brine(strength), zeroCelsius+(fahrenheit-32)/1.8)
+		require.NoError(t, err)
+		return (melted + 1 - strength) / strength
+	}
+	ratio := perSalt(30) / perSalt(20)
+	require.Greater(t, ratio, 5.0)
+	require.Less(t, ratio, 7.0)
+}
+
+// Source: CRC Handbook, 102nd ed.: 10 % brine freezes at -6.56 C, so 23.3 % brine
+// is diluted to 10 % there: it melts 1.33 times its weight, within the model's 0.05
+// C, which is 0.07 % of strength.
+func TestMeltingByHandbook(t *testing.T) {
+	melted, err := Melting(Brine(0.233), zeroCelsius-6.56)
+	require.NoError(t, err)
+	require.InDelta(t, 0.233/0.1-1, melted, 0.02)
+}
+
+// The liquid, diluted with what it melts, freezes at that temperature.
+func TestMeltingEndsAtTheIcePoint(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		c := Composition{
+			NaCl:  rapid.Float64Range(0.01, 0.2).Draw(t, "NaCl"),
+			CaCl2: rapid.Float64Range(0, 0.1).Draw(t, "CaCl2"),
+			MgCl2: rapid.Float64Range(0, 0.1).Draw(t, "MgCl2"),
+		}
+		kelvin := zeroCelsius - rapid.Float64Range(0.5, 25).Draw(t, "C below")
+		melted, err := Melting(c, kelvin)
+		require.NoError(t, err)
+		f, err := Anchored().Freezing(c)
+		require.NoError(t, err)
+		if melted == 0 {
+			require.GreaterOrEqual(t, f.Ice.Temperature, kelvin-1e-4)
+			return
+		}
+		diluted, err := Anchored().Freezing(Mix([]Composition{c, {}}, []float64{1, melted}))
+		require.NoError(t, err)
+		require.InDelta(t, kelvin, diluted.Ice.Temperature, 1e-4)
+	})
+}
+
+func TestMeltingErrors(t *testing.T) {
+	_, err := Melting(Brine(0.2), zeroCelsius)
+	require.ErrorIs(t, err, ErrTemperature)
+	_, err = Melting(Brine(0.9), zeroCelsius-5)
+	require.ErrorIs(t, err, ErrComposition)
+	melted, err := Melting(Composition{}, zeroCelsius-5)
+	require.NoError(t, err)
+	require.Zero(t, melted)
+}

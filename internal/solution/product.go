@@ -1,0 +1,140 @@
+package solution
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"brineyard/internal/root"
+)
+
+// Product is a liquid that is known by its data sheet alone: an acetate, an
+// organic by-product.
+type Product struct {
+	// Solute is the mass fraction of what counts as dissolved, as delivered.
+	Solute float64
+	// Density is in kg/m3, as delivered; it is used at every temperature.
+	Density float64
+	// Freezing is where ice forms in dilutions of the product, from weak to
+	// strong.
+	Freezing []FreezingPoint
+}
+
+// FreezingPoint is one row of a data sheet: the mass fraction of solute and the
+// temperature in K at which ice forms.
+type FreezingPoint struct{ Solute, Temperature float64 }
+
+// ErrProduct is returned for a data sheet that cannot be.
+var ErrProduct = errors.New("not a product's data sheet")
+
+// Check returns ErrProduct, with the reason, unless the sheet has a solute and a
+// density, and a table of at least one row in which more solute freezes colder.
+func (p *Product) Check() error {
+	switch {
+	case !(p.Solute > 0 && p.Solute <= 1):
+		return fmt.Errorf("%w: solute is to be above 0 %% and at most 100 %%", ErrProduct)
+	case !(p.Density >= 500 && p.Density <= 3000):
+		return fmt.Errorf("%w: density is to be from 500 to 3000 kg/m3", ErrProduct)
+	case len(p.Freezing) == 0:
+		return fmt.Errorf("%w: the freezing table is empty", ErrProduct)
+	}
+	before := FreezingPoint{0, zeroCelsius}
+	for i, f := range p.Freezing {
+		if !(f.Solute > before.Solute && f.Solute < 1 && f.Temperature < before.Temperature && f.Temperature >= Floor) {
+			return fmt.Errorf("%w: row %d of the freezing table: each row is to have more solute, and freeze colder, than the one before, down to -70 C",
+				ErrProduct, i+1)
+		}
+		before = f
+	}
+	return nil
+}
+
+// Coldest returns the temperature (K) at which the freezing table ends.
+func (p *Product) Coldest() float64 { return p.Freezing[len(p.Freezing)-1].Temperature }
+
+// ratio returns the mass of solute per mass of water that alone freezes at t (K):
+// a monotone cubic through the table and pure water. It is for t from Coldest to
+// 0 C.
+func (p *Product) ratio(t float64) float64 {
+	points := make([]knot, 0, len(p.Freezing)+1)
+	points = append(points, knot{zeroCelsius, 0})
+	for _, f := range p.Freezing {
+		points = append(points, knot{f.Temperature, f.Solute / (1 - f.Solute)})
+	}
+	return monotone(points, t)
+}
+
+// ProductShare is how much of a product is in a mix.
+type ProductShare struct {
+	Product *Product
+	Solute  float64 // mass of its solute per mass of the mix
+}
+
+// EstimateIcePoint returns the ice point of a mix of chlorides and products by the
+// Zdanovskii-Stokes-Robinson rule: at the freezing temperature the sum, over the
+// components, of (solute per water) / (solute per water of that component alone
+// freezing there) is 1; all chlorides count as one component at their ratio. The
+// products' solutes are to be in c.Other. It is an estimate, good where the
+// components do not act on each other; Found is false when the mix stays liquid
+// down to the end of a product's table, which is then the Temperature. Errors:
+// ErrComposition, ErrProduct.
+func EstimateIcePoint(c Composition, products []ProductShare) (Onset, error) {
+	if err := c.Check(); err != nil {
+		return Onset{}, err
+	}
+	bottom := Floor
+	for _, p := range products {
+		if err := p.Product.Check(); err != nil {
+			return Onset{}, err
+		}
+		if p.Solute > 0 {
+			bottom = math.Max(bottom, p.Product.Coldest())
+		}
+	}
+	sum := func(t float64) float64 { return zdanovskii(c, products, t) - 1 }
+	// Just below 0 C next to nothing is enough of any component.
+	const top = zeroCelsius - 1e-6
+	high, low := sum(top), sum(bottom)
+	switch {
+	case high <= 0:
+		return Onset{Temperature: zeroCelsius, Solid: Ice, Found: true}, nil
+	case low > 0:
+		return Onset{Temperature: bottom, Solid: Ice}, nil
+	}
+	return Onset{Temperature: root.Between(sum, bottom, top, low, high, onsetTolerance), Solid: Ice, Found: true}, nil
+}
+
+// zdanovskii sums the components' shares at a temperature.
+func zdanovskii(c Composition, products []ProductShare, t float64) float64 {
+	sum := 0.0
+	for _, p := range products {
+		if p.Solute > 0 {
+			sum += p.Solute / c.Water() / p.Product.ratio(t)
+		}
+	}
+	if m := c.molality(); m.chloride() > 0 {
+		sum += 1 / chlorideScale(&m, t)
+	}
+	return sum
+}
+
+// chlorideScale returns by how much all molalities are to be multiplied for the
+// solution to freeze at t (K), which is below 0 C. Water activity falls steadily
+// as they rise.
+func chlorideScale(m *molality, t float64) float64 {
+	logK := math.Ln10 * Ice.logK(t)
+	p := parametersAt(t, m)
+	off := func(logScale float64) float64 {
+		scale := math.Exp(logScale)
+		var scaled molality
+		for s := range m {
+			scaled[s] = scale * m[s]
+		}
+		a := p.activity(&scaled)
+		return a.LnWater - logK
+	}
+	// The osmotic coefficient is between 0.5 and 5: start where it is 1.
+	guess := math.Log(-logK / (m.dissolved() * MolarMassWater))
+	low, high := guess-2, guess+1.5
+	return math.Exp(root.Between(off, low, high, off(low), off(high), 1e-10))
+}
