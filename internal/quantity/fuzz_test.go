@@ -1,0 +1,43 @@
+package quantity
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// fuzzParse feeds a parser anything at all. What it takes is a number within the
+// range (low to high in SI); what it refuses leaves a message fit to print.
+func fuzzParse(f *testing.F, kind string, low, high float64) {
+	for _, text := range junk {
+		f.Add(text)
+	}
+	for _, text := range []string{"23.3%", "-6.1F", "41 °F", "500gal", "12 kL", "2.5ton", "9.82lb/gal", "30gpm", "1.178", "88deg", "1e3", ".5e-1kg"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		got, bare, err := parsers[kind](text)
+		if err != nil {
+			require.Zero(t, got)
+			require.False(t, bare)
+			requirePrintable(t, err.Error())
+			return
+		}
+		require.False(t, math.IsNaN(got) || math.IsInf(got, 0), "%v", got)
+		// A limit written in another unit may be passed by its last digits.
+		const digits = 1e-12
+		require.GreaterOrEqual(t, got, low-digits*math.Abs(low))
+		require.LessOrEqual(t, got, high+digits*math.Abs(high))
+	})
+}
+
+func FuzzParseStrength(f *testing.F)        { fuzzParse(f, "strength", 0, 1) }
+func FuzzParseTemperature(f *testing.F)     { fuzzParse(f, "temperature", 173.15, 423.15) }
+func FuzzParseVolume(f *testing.F)          { fuzzParse(f, "volume", 0, 1e5) }
+func FuzzParseMass(f *testing.F)            { fuzzParse(f, "weight", 0, 1e8) }
+func FuzzParseDensity(f *testing.F)         { fuzzParse(f, "density", 1, 1e4) }
+func FuzzParseFlow(f *testing.F)            { fuzzParse(f, "flow", 0, 10) }
+func FuzzParseSpecificGravity(f *testing.F) { fuzzParse(f, "specific gravity", 0.5, 2) }
+func FuzzParseSalometer(f *testing.F)       { fuzzParse(f, "salometer", -10, 120) }
+func FuzzParseBaume(f *testing.F)           { fuzzParse(f, "baume", -10, 70) }

@@ -1,0 +1,28 @@
+package quantity
+
+// HeatPerVolume is in J/m3.
+type HeatPerVolume float64
+
+// btu is the British thermal unit (International Table), exact.
+const btu = 1055.05585262
+
+// In shows BTU/gal or kJ/L.
+func (h HeatPerVolume) In(sys System) Shown {
+	if sys == Metric {
+		return shown(float64(h)*float64(Liter)/1000, "kJ/L", tenthsIfAny)
+	}
+	return shown(float64(h)*float64(Gallon)/btu, "BTU/gal", tenthsIfAny)
+}
+
+// Fraction is a share of something by mass or volume, 0 to 1, or more than 1 for a
+// ratio.
+type Fraction float64
+
+// In shows percent.
+func (f Fraction) In(System) Shown { return shown(100*float64(f), "%", hundredthsIfAny) }
+
+// Count is a pure number: parts, batches.
+type Count float64
+
+// In shows the number, to a hundredth where it has one.
+func (c Count) In(System) Shown { return shown(float64(c), "", hundredthsIfAny) }

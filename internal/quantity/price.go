@@ -1,0 +1,64 @@
+package quantity
+
+import "strings"
+
+// PricePerVolume is money per m3, in the yard's own currency.
+type PricePerVolume float64
+
+// PricePerMass is money per kg, in the yard's own currency.
+type PricePerMass float64
+
+var (
+	pricePerVolumeDim = dimension{
+		name: "a price", example: "0.85/gal or 220/kL", low: 0, high: 1e9, interval: "0 to 1000000/L",
+		units: []unit{
+			{names: []string{"/gal"}, scale: 1 / float64(Gallon)},
+			{names: []string{"/L"}, scale: 1000},
+			{names: []string{"/kL", "/m3"}, scale: 1},
+		},
+	}
+	pricePerMassDim = dimension{
+		name: "a price", example: "78/ton or 86/t", low: 0, high: 1e6, interval: "0 to 1000000/kg",
+		units: []unit{
+			{names: []string{"/ton"}, scale: 1 / float64(shortTon)},
+			{names: []string{"/t", "/tonne"}, scale: 1e-3},
+			{names: []string{"/lb"}, scale: 1 / float64(Pound)},
+			{names: []string{"/kg"}, scale: 1},
+		},
+	}
+)
+
+// ParsePricePerVolume reads a price like 0.85/gal; a bare number is per gallon. A
+// dollar sign in front is passed over.
+func ParsePricePerVolume(text string) (PricePerVolume, bool, error) {
+	return parseAs[PricePerVolume](&pricePerVolumeDim, strings.TrimPrefix(strings.TrimSpace(text), "$"))
+}
+
+// ParsePricePerMass reads a price like 78/ton; a bare number is per short ton.
+func ParsePricePerMass(text string) (PricePerMass, bool, error) {
+	return parseAs[PricePerMass](&pricePerMassDim, strings.TrimPrefix(strings.TrimSpace(text), "$"))
+}
+
+// In shows money per gallon or liter.
+func (p PricePerVolume) In(sys System) Shown {
+	if sys == Metric {
+		return shown(float64(p)*float64(Liter), "/L", thousandths)
+	}
+	return shown(float64(p)*float64(Gallon), "/gal", thousandths)
+}
+
+// In shows money per short ton or tonne.
+func (p PricePerMass) In(sys System) Shown {
+	if sys == Metric {
+		return shown(float64(p)*1000, "/t", hundredths)
+	}
+	return shown(float64(p)*float64(shortTon), "/ton", hundredths)
+}
+
+// UnmarshalText reads a price from a file.
+func (p *PricePerVolume) UnmarshalText(text []byte) error {
+	return unmarshal(p, ParsePricePerVolume, text)
+}
+
+// UnmarshalText reads a price from a file.
+func (p *PricePerMass) UnmarshalText(text []byte) error { return unmarshal(p, ParsePricePerMass, text) }
