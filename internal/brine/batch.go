@@ -1,0 +1,195 @@
+package brine
+
+import (
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// BatchRequest asks what goes into a mixing tank for a batch of NaCl brine.
+type BatchRequest struct {
+	Volume       quantity.Volume   // of brine wanted in the tank, heel counted
+	Target       quantity.Strength // true strength
+	HeelVolume   quantity.Volume   // of brine that stands in the tank already
+	HeelStrength quantity.Strength
+	HeelTemp     quantity.Temperature
+	WaterTemp    quantity.Temperature // of the fresh water and the salt
+	RockSalt     RockSalt
+	Bed          quantity.Mass // salt, as delivered, to be left undissolved
+	Supply       quantity.Flow // of fresh water; 0 when not known
+	Capacity     quantity.Volume
+	Instrument   gauge.Instrument
+}
+
+// Batch is what goes in and what comes of it. NaCl and water balance exactly.
+type Batch struct {
+	SaltToLoad    quantity.Mass // as delivered, bed included
+	SaltToUse     quantity.Mass // as delivered, the part that dissolves
+	SaltDissolved quantity.Mass // NaCl
+	Insolubles    quantity.Mass // sludge from the salt that dissolves
+	Water         quantity.Volume
+	WaterMass     quantity.Mass
+	SaltWater     quantity.Mass // moisture that comes with the salt
+	BrineMass     quantity.Mass
+	BrineTemp     quantity.Temperature
+	BrineDensity  quantity.Density // at BrineTemp
+	WaterDensity  quantity.Density // at WaterTemp
+	HeelMass      quantity.Mass
+	Cooling       quantity.Difference // by dissolving, against mixing alone
+	Reading       float64             // what Instrument shows at BrineTemp
+	FillTime      quantity.Duration   // 0 when Supply is not known
+	PumpedOff     quantity.Volume     // what a batch gives when the heel is left
+	Recharge      quantity.Mass       // salt as delivered for each PumpedOff
+	RechargeWater quantity.Volume     // fresh water for each PumpedOff
+	RechargeTime  quantity.Duration   // 0 when Supply is not known
+	FirstSolid    solution.Onset
+}
+
+// NewBatch sizes a batch. Errors: InputError.
+//
+// Balance, by mass, with M = volume x density at the temperature that results:
+//
+//	NaCl  = M wt - heel x heel strength
+//	water = M (1 - wt) - heel x (1 - heel strength) - moisture of all salt loaded
+//	salt  = NaCl / (purity (1 - moisture))
+func NewBatch(r BatchRequest) (Batch, error) {
+	if err := r.check(); err != nil {
+		return Batch{}, err
+	}
+	b := Batch{BrineTemp: r.WaterTemp}
+	// The volume is wanted at the temperature that the batch comes to, which
+	// hangs on the masses: two rounds settle it, four leave nothing to see.
+	for range 4 {
+		if err := b.fill(r); err != nil {
+			return Batch{}, err
+		}
+		if err := b.cool(r); err != nil {
+			return Batch{}, err
+		}
+	}
+	if err := b.fill(r); err != nil {
+		return Batch{}, err
+	}
+	if err := b.refuse(r); err != nil {
+		return Batch{}, err
+	}
+	return b, b.describe(r)
+}
+
+// fill balances salt and water for the brine temperature reached so far.
+func (b *Batch) fill(r BatchRequest) error {
+	var err error
+	if b.BrineDensity, err = brineDensity(r.Target, b.BrineTemp); err != nil {
+		return err
+	}
+	if b.WaterDensity, err = brineDensity(0, r.WaterTemp); err != nil {
+		return err
+	}
+	heel, err := brineDensity(r.HeelStrength, r.HeelTemp)
+	if err != nil {
+		return err
+	}
+	b.HeelMass = r.HeelVolume.Mass(heel)
+	b.BrineMass = r.Volume.Mass(b.BrineDensity)
+	b.SaltDissolved = b.BrineMass.Times(r.Target) - b.HeelMass.Times(r.HeelStrength)
+	b.SaltToUse = quantity.Mass(float64(b.SaltDissolved) / r.RockSalt.sodiumChloride())
+	b.SaltToLoad = b.SaltToUse + r.Bed
+	b.Insolubles = quantity.Mass(r.RockSalt.insoluble() * float64(b.SaltToUse))
+	b.SaltWater = b.SaltToLoad.Times(r.RockSalt.Moisture)
+	b.WaterMass = b.BrineMass.Times(1-r.Target) - b.HeelMass.Times(1-r.HeelStrength) - b.SaltWater
+	b.Water = b.WaterMass.Volume(b.WaterDensity)
+	return nil
+}
+
+// cool finds the temperature that mixing and dissolving come to, with no heat
+// from outside: heat of the heel, less what dissolving takes up, spread over the
+// brine.
+func (b *Batch) cool(r BatchRequest) error {
+	start := float64(r.WaterTemp)
+	target, heel := solution.Brine(float64(r.Target)), solution.Brine(float64(r.HeelStrength))
+	takenBrine, err := solution.HeatTaken(target, start)
+	if err != nil {
+		return err
+	}
+	takenHeel, err := solution.HeatTaken(heel, start)
+	if err != nil {
+		return err
+	}
+	capacity, err := solution.HeatCapacity(target, start)
+	if err != nil {
+		return err
+	}
+	heelCapacity, err := solution.HeatCapacity(heel, float64(r.HeelTemp))
+	if err != nil {
+		return err
+	}
+	taken := float64(b.BrineMass)*takenBrine - float64(b.HeelMass)*takenHeel
+	brought := float64(b.HeelMass) * heelCapacity * float64(r.HeelTemp-r.WaterTemp)
+	spread := float64(b.BrineMass) * capacity
+	b.Cooling = quantity.Difference(taken / spread)
+	b.BrineTemp = quantity.Temperature(start + (brought-taken)/spread)
+	return nil
+}
+
+// refuse names what of the request leaves no room for salt or water.
+func (b *Batch) refuse(r BatchRequest) error {
+	if b.SaltDissolved < 0 {
+		return bad(FieldHeelStrong, "the heel alone holds more salt than the batch is to hold; allowed: a weaker or smaller heel, or a stronger target than %v", r.Target)
+	}
+	if b.WaterMass < 0 {
+		return bad(FieldHeelVolume, "heel and wet salt bring more water than the batch is to hold; allowed: a smaller heel than %v", r.HeelVolume)
+	}
+	if full, err := saturation(b.BrineTemp); err != nil {
+		return err
+	} else if r.Target > full {
+		return bad(FieldTarget, "the batch cools to %v, where brine is saturated at %v; allowed: up to that", b.BrineTemp, full)
+	}
+	return nil
+}
+
+// describe fills in times, recharge and reading.
+func (b *Batch) describe(r BatchRequest) error {
+	b.PumpedOff = r.Volume - r.HeelVolume
+	pumped := b.PumpedOff.Mass(b.BrineDensity)
+	b.Recharge = quantity.Mass(float64(pumped.Times(r.Target)) / r.RockSalt.sodiumChloride())
+	wet := b.Recharge.Times(r.RockSalt.Moisture)
+	b.RechargeWater = (pumped.Times(1-r.Target) - wet).Volume(b.WaterDensity)
+	if r.Supply > 0 {
+		b.FillTime = b.Water.Over(r.Supply)
+		b.RechargeTime = b.RechargeWater.Over(r.Supply)
+	}
+	var err error
+	if b.Reading, err = Expected(r.Instrument, r.Target, b.BrineTemp); err != nil {
+		return err
+	}
+	b.FirstSolid, err = FirstSolid(r.Target)
+	return err
+}
+
+func (r BatchRequest) check() error {
+	if err := checkLiquid(FieldWaterTemp, r.WaterTemp); err != nil {
+		return err
+	}
+	if r.WaterTemp < quantity.Celsius(0) {
+		return bad(FieldWaterTemp, "fresh water is ice there; allowed: %v to %v", quantity.Celsius(0), hottest)
+	}
+	if err := checkTarget(r.Target, r.WaterTemp); err != nil {
+		return err
+	}
+	if err := checkLiquid(FieldHeelTemp, r.HeelTemp); err != nil {
+		return err
+	}
+	if !(r.Volume > 0) {
+		return bad(FieldVolume, "no batch; allowed: above 0")
+	}
+	if r.Capacity > 0 && r.Volume > r.Capacity {
+		return bad(FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity)
+	}
+	if r.HeelVolume >= r.Volume {
+		return bad(FieldHeelVolume, "the heel leaves no room for a batch; allowed: below %v", r.Volume)
+	}
+	if err := checkStrength(FieldHeelStrong, r.HeelStrength, r.HeelTemp); err != nil {
+		return err
+	}
+	return r.RockSalt.check()
+}

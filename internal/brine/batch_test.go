@@ -1,0 +1,153 @@
+package brine
+
+import (
+	"testing"
+
+	"brineyard/internal/quantity"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func plainBatch() BatchRequest {
+	return BatchRequest{
+		Volume:     1200 * quantity.Gallon,
+		Target:     0.233,
+		WaterTemp:  quantity.Fahrenheit(50),
+		HeelTemp:   quantity.Fahrenheit(50),
+		RockSalt:   PureSalt,
+		Instrument: glass,
+	}
+}
+
+// Source: worked from CRC Handbook densities (23.3 % at 20 C: 1.1746 g/cm3; water
+// 8.330 lb/gal): a gallon of brine takes 2.284 lb of salt and 0.9026 gal of water.
+func TestBatchByHandbook(t *testing.T) {
+	r := plainBatch()
+	r.WaterTemp = quantity.Celsius(22.45) // from which it cools to 20 C
+	b, err := NewBatch(r)
+	require.NoError(t, err)
+	require.InDelta(t, 20, b.BrineTemp.Celsius(), 0.1)
+	gallons := float64(r.Volume / quantity.Gallon)
+	// The densities agree to 0.05 %, the printed digits to 0.02 %.
+	require.InEpsilon(t, 2.284*gallons, float64(b.SaltToLoad/quantity.Pound), 1e-3)
+	require.InEpsilon(t, 0.9026*gallons, float64(b.Water/quantity.Gallon), 1e-3)
+}
+
+// Source: Iowa DOT news (January 2008): about 2 lb of rock salt for a gallon of
+// water. "About" spans 2 to 2.6 lb: their brine, 2.5 lb in this calculation.
+func TestSaltForAGallonOfWater(t *testing.T) {
+	b, err := NewBatch(plainBatch())
+	require.NoError(t, err)
+	ratio := float64(b.SaltToLoad/quantity.Pound) / float64(b.Water/quantity.Gallon)
+	require.InDelta(t, 2.3, ratio, 0.3)
+}
+
+// Common practice, no source: 1,000 gallons through 30 gal/min take 33 minutes.
+func TestFillTime(t *testing.T) {
+	r := plainBatch()
+	r.Supply = 30 * quantity.GallonPerMinute
+	b, err := NewBatch(r)
+	require.NoError(t, err)
+	minutes := float64(b.FillTime / quantity.Minute)
+	require.InEpsilon(t, float64(b.Water/quantity.Gallon)/30, minutes, 1e-12)
+	require.InDelta(t, 33.3, minutes*1000/float64(b.Water/quantity.Gallon), 0.1)
+}
+
+// Dissolving to 23.3 % takes up about 2 kJ/mol of salt, so the batch cools by two
+// to three kelvin: from memory, calorimetry puts the integral heat near 2 kJ/mol
+// at 5 mol/kg. The heat at infinite dilution is checked in solution.
+func TestBatchCools(t *testing.T) {
+	b, err := NewBatch(plainBatch())
+	require.NoError(t, err)
+	require.InDelta(t, 2.6, float64(b.Cooling), 0.4)
+	require.InDelta(t, float64(quantity.Fahrenheit(50))-float64(b.Cooling), float64(b.BrineTemp), 1e-9)
+}
+
+// drawBatch draws a batch on a heel, with a bed of wet salt.
+func drawBatch(t *rapid.T) BatchRequest {
+	r := BatchRequest{
+		Volume:       quantity.Volume(rapid.Float64Range(0.2, 40).Draw(t, "m3")),
+		Target:       quantity.Strength(rapid.Float64Range(0.02, 0.255).Draw(t, "target")),
+		HeelStrength: quantity.Strength(rapid.Float64Range(0, 0.255).Draw(t, "heel strength")),
+		HeelTemp:     quantity.Celsius(rapid.Float64Range(1, 30).Draw(t, "heel C")),
+		WaterTemp:    quantity.Celsius(rapid.Float64Range(3, 30).Draw(t, "water C")),
+		Supply:       quantity.Flow(rapid.Float64Range(1e-4, 1e-2).Draw(t, "m3/s")),
+		Instrument:   glass,
+		RockSalt: RockSalt{
+			Purity:   quantity.Strength(rapid.Float64Range(0.85, 1).Draw(t, "purity")),
+			Moisture: quantity.Strength(rapid.Float64Range(0, 0.05).Draw(t, "moisture")),
+		},
+	}
+	r.HeelVolume = r.Volume * quantity.Volume(rapid.Float64Range(0, 0.5).Draw(t, "heel"))
+	r.Bed = quantity.Mass(rapid.Float64Range(0, 300).Draw(t, "bed")) * quantity.Mass(r.Volume)
+	return r
+}
+
+// Salt and water that go in, with the heel, are what the brine holds, to 1e-9.
+func TestBatchConservesMass(t *testing.T) {
+	answered := 0
+	rapid.Check(t, func(t *rapid.T) {
+		r := drawBatch(t)
+		b, err := NewBatch(r)
+		if err != nil {
+			return // a heel too strong or too wet, tested below
+		}
+		answered++
+		pure := float64((1 - r.RockSalt.Moisture) * r.RockSalt.Purity)
+		salt := quantity.Mass(pure*float64(b.SaltToUse)) + b.HeelMass.Times(r.HeelStrength)
+		water := b.WaterMass + b.SaltToLoad.Times(r.RockSalt.Moisture) + b.HeelMass.Times(1-r.HeelStrength)
+		near(t, r.Volume.Mass(b.BrineDensity).Times(r.Target), salt, b.BrineMass)
+		near(t, r.Volume.Mass(b.BrineDensity).Times(1-r.Target), water, b.BrineMass)
+		dry := float64(b.SaltToUse) * float64(1-r.RockSalt.Moisture)
+		near(t, quantity.Mass(dry), b.SaltDissolved+b.Insolubles, b.BrineMass)
+		// The density is that of the temperature which was found.
+		rho, err := brineDensity(r.Target, b.BrineTemp)
+		require.NoError(t, err)
+		require.InEpsilon(t, float64(rho), float64(b.BrineDensity), 1e-7)
+	})
+	require.Positive(t, answered)
+}
+
+// A batch with no heel and no bed costs the same again.
+func TestRechargeEqualsFirstCharge(t *testing.T) {
+	r := plainBatch()
+	r.RockSalt = RockSalt{Purity: 0.95, Moisture: 0.02}
+	b, err := NewBatch(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, float64(b.SaltToLoad), float64(b.Recharge), 1e-9)
+	require.InEpsilon(t, float64(b.Water), float64(b.RechargeWater), 1e-9)
+}
+
+func TestBatchRefusals(t *testing.T) {
+	for name, c := range map[string]struct {
+		field  string
+		change func(*BatchRequest)
+	}{
+		"no volume":     {FieldVolume, func(r *BatchRequest) { r.Volume = 0 }},
+		"over capacity": {FieldVolume, func(r *BatchRequest) { r.Capacity = r.Volume / 2 }},
+		"saturated":     {FieldTarget, func(r *BatchRequest) { r.Target = 0.27 }},
+		"no target":     {FieldTarget, func(r *BatchRequest) { r.Target = 0 }},
+		"ice for water": {FieldWaterTemp, func(r *BatchRequest) { r.WaterTemp = quantity.Celsius(-1) }},
+		"hot water":     {FieldWaterTemp, func(r *BatchRequest) { r.WaterTemp = quantity.Celsius(80) }},
+		"hot heel":      {FieldHeelTemp, func(r *BatchRequest) { r.HeelTemp = quantity.Celsius(80) }},
+		"full of heel":  {FieldHeelVolume, func(r *BatchRequest) { r.HeelVolume = r.Volume }},
+		"heel too strong": {FieldHeelStrong, func(r *BatchRequest) {
+			r.HeelVolume, r.HeelStrength, r.Target = r.Volume*0.95, 0.25, 0.2
+		}},
+		"heel too weak": {FieldHeelVolume, func(r *BatchRequest) {
+			r.HeelVolume, r.HeelStrength, r.Target = r.Volume*0.99, 0.01, 0.25
+		}},
+		"heel beyond any": {FieldHeelStrong, func(r *BatchRequest) { r.HeelVolume, r.HeelStrength = r.Volume/2, 0.3 }},
+		"impure":          {FieldPurity, func(r *BatchRequest) { r.RockSalt.Purity = 0.2 }},
+		// Saturated brine at 1 C is weaker than at 10 C, where it was allowed.
+		"cools below saturation": {FieldTarget, func(r *BatchRequest) {
+			r.WaterTemp, r.HeelTemp, r.Target = quantity.Celsius(0.5), quantity.Celsius(0.5), 0.2631
+		}},
+	} {
+		r := plainBatch()
+		c.change(&r)
+		_, err := NewBatch(r)
+		requireField(t, err, c.field, name)
+	}
+}

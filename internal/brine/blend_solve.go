@@ -1,0 +1,242 @@
+package brine
+
+import (
+	"math"
+
+	"brineyard/internal/quantity"
+	"brineyard/internal/root"
+	"brineyard/internal/solution"
+)
+
+// Solved is the answer to what a blend is to do in the cold.
+type Solved struct {
+	Request BlendRequest // with the shares and the base strength that were found
+	Blend   Blend
+	// Share is that of the last part, of the whole; BaseStrength that of the
+	// first part.
+	Share        quantity.Fraction
+	BaseStrength quantity.Strength
+	// AnyBase is set when even saturated base keeps clear.
+	AnyBase bool
+}
+
+// ShareForIce returns the blend whose last part is just large enough for an ice
+// point, the other parts keeping their ratio. Errors: InputError when no share
+// reaches it.
+func ShareForIce(r BlendRequest, ice quantity.Temperature) (Solved, error) {
+	if err := r.check(); err != nil {
+		return Solved{}, err
+	}
+	if len(r.Parts) < 2 {
+		return Solved{}, bad(FieldIceAt, "one liquid has no shares; allowed: with two parts or more")
+	}
+	off := func(x float64) (float64, error) {
+		m, err := r.withShare(x).mix()
+		return m.cold.iceOr(solution.Floor) - float64(ice), err
+	}
+	x, err := firstCrossing(off)
+	if err != nil {
+		return Solved{}, err
+	}
+	if math.IsNaN(x) {
+		return Solved{}, r.unreachable(ice)
+	}
+	return r.withShare(x).solved(x)
+}
+
+// unreachable tells what ice points the shares do reach.
+func (r BlendRequest) unreachable(ice quantity.Temperature) error {
+	none, err := r.withShare(0).mix()
+	if err != nil {
+		return err
+	}
+	all, err := r.withShare(1).mix()
+	if err != nil {
+		return err
+	}
+	return bad(FieldIceAt, "no share of the last part has its ice point there; allowed: between %v (none of it) and %v (nothing else)",
+		quantity.Temperature(none.cold.iceOr(solution.Floor)), quantity.Temperature(all.cold.iceOr(solution.Floor)))
+}
+
+// iceOr returns the ice point in K, or a stand-in when there is none.
+func (c Cold) iceOr(otherwise float64) float64 {
+	if c.Ice.Found || c.Beyond {
+		return c.Ice.Temperature
+	}
+	return otherwise
+}
+
+// withShare gives the last part a share x of the whole.
+func (r BlendRequest) withShare(x float64) BlendRequest {
+	parts := append([]Part(nil), r.Parts...)
+	last := len(parts) - 1
+	rest := 0.0
+	for _, p := range parts[:last] {
+		rest += p.Amount
+	}
+	for i := range parts[:last] {
+		parts[i].Amount *= (1 - x) / rest
+	}
+	parts[last].Amount = x
+	r.Parts = parts
+	return r
+}
+
+// withBase gives the first part, plain brine, a strength.
+func (r BlendRequest) withBase(s quantity.Strength) BlendRequest {
+	parts := append([]Part(nil), r.Parts...)
+	parts[0].Liquid = SaltBrine(s)
+	r.Parts = parts
+	return r
+}
+
+// solved blends what was found.
+func (r BlendRequest) solved(share float64) (Solved, error) {
+	b, err := NewBlend(r)
+	base, _ := r.Parts[0].Liquid.Strength()
+	return Solved{Request: r, Blend: b, Share: quantity.Fraction(share), BaseStrength: base}, err
+}
+
+// KeepClear returns the blend with the strongest base from which no salt falls out
+// down to a temperature, at the given shares. Errors: InputError when the base is
+// not plain brine, a product is in it, or salt falls out of the other parts alone.
+func KeepClear(r BlendRequest, clear quantity.Temperature) (Solved, error) {
+	if err := r.check(); err != nil {
+		return Solved{}, err
+	}
+	s, anyBase, err := r.strongestBase(clear)
+	if err != nil {
+		return Solved{}, err
+	}
+	out, err := r.withBase(s).solved(r.lastShare())
+	out.AnyBase = anyBase
+	return out, err
+}
+
+func (r BlendRequest) lastShare() float64 {
+	sum := 0.0
+	for _, p := range r.Parts {
+		sum += p.Amount
+	}
+	return r.Parts[len(r.Parts)-1].Amount / sum
+}
+
+// strongestBase finds the strength; true when saturated base will do.
+func (r BlendRequest) strongestBase(clear quantity.Temperature) (quantity.Strength, bool, error) {
+	if _, plain := r.Parts[0].Liquid.Strength(); !plain {
+		return 0, false, bad(FieldKeepClear, "the first part is not plain salt brine; allowed: with brine first")
+	}
+	for _, p := range r.Parts {
+		if len(p.Liquid.Products) > 0 {
+			return 0, false, bad(FieldKeepClear, "%v is known by its data sheet alone, which does not tell when salt falls out; allowed: chlorides", word(p.Liquid.Name))
+		}
+	}
+	full, err := saturation(r.Temperature)
+	if err != nil {
+		return 0, false, err
+	}
+	off := func(s float64) (float64, error) {
+		m, err := r.withBase(quantity.Strength(s)).mix()
+		if !m.cold.Salt.Found {
+			return solution.Floor - float64(clear), err
+		}
+		return m.cold.Salt.Temperature - float64(clear), err
+	}
+	low, err := off(0)
+	if err != nil {
+		return 0, false, err
+	}
+	if low > 0 {
+		return 0, false, bad(FieldKeepClear, "salt falls out of the other parts alone, at %v; allowed: that and warmer, or a smaller share of them",
+			quantity.Temperature(low+float64(clear)))
+	}
+	high, err := off(float64(full))
+	if err != nil {
+		return 0, false, err
+	}
+	if high <= 0 {
+		return full, true, nil
+	}
+	s, err := narrow(off, 0, float64(full), low, high)
+	return quantity.Strength(s), false, err
+}
+
+// Meet returns the blend that has an ice point and keeps clear of salt, by the
+// share of the last part and the strength of the base. Errors: InputError when
+// both cannot be met.
+func Meet(r BlendRequest, ice, clear quantity.Temperature) (Solved, error) {
+	if err := r.check(); err != nil {
+		return Solved{}, err
+	}
+	if len(r.Parts) < 2 {
+		return Solved{}, bad(FieldIceAt, "one liquid has no shares; allowed: with two parts or more")
+	}
+	best := math.Inf(1)
+	off := func(x float64) (float64, error) {
+		s, _, err := r.withShare(x).strongestBase(clear)
+		if err != nil {
+			return 0, err
+		}
+		m, err := r.withShare(x).withBase(s).mix()
+		if err != nil {
+			return 0, err
+		}
+		at := m.cold.iceOr(solution.Floor)
+		best = math.Min(best, at)
+		return at - float64(ice), nil
+	}
+	x, err := firstCrossing(off)
+	if err != nil && math.IsInf(best, 1) {
+		return Solved{}, err
+	}
+	if err != nil || math.IsNaN(x) {
+		return Solved{}, bad(FieldIceAt, "cannot be met while it keeps clear down to %v: the best ice point that does is %v; allowed: warmer than that",
+			clear, quantity.Temperature(best))
+	}
+	out, err := KeepClear(r.withShare(x), clear)
+	out.Share = quantity.Fraction(x)
+	return out, err
+}
+
+// firstCrossing returns the smallest share, from 0 to 1, at which off falls to
+// zero, NaN when it does not. Ice points fall smoothly with a share, then may rise
+// again past a eutectic: the steps find the first fall.
+func firstCrossing(off func(float64) (float64, error)) (float64, error) {
+	const steps = 40
+	before, err := off(0)
+	if err != nil {
+		return math.NaN(), err
+	}
+	if before <= 0 {
+		if before < -1e-6 {
+			return math.NaN(), nil
+		}
+		return 0, nil
+	}
+	for i := 1; i <= steps; i++ {
+		x := float64(i) / steps
+		here, err := off(x)
+		if err != nil {
+			return math.NaN(), err
+		}
+		if here <= 0 {
+			return narrow(off, x-1.0/steps, x, before, here)
+		}
+		before = here
+	}
+	return math.NaN(), nil
+}
+
+// narrow finds where off crosses zero between low and high, given its values
+// there.
+func narrow(off func(float64) (float64, error), low, high, atLow, atHigh float64) (float64, error) {
+	var failed error
+	x := root.Between(func(x float64) float64 {
+		y, err := off(x)
+		if err != nil {
+			failed = err
+		}
+		return y
+	}, low, high, atLow, atHigh, 1e-12)
+	return x, failed
+}

@@ -1,0 +1,244 @@
+package brine
+
+import (
+	"math"
+
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// Agent is what is added to correct a tank.
+type Agent int
+
+// The agents. Auto takes water where the tank is too strong and salt where it is
+// too weak.
+const (
+	Auto Agent = iota
+	Water
+	Salt
+	Stock
+)
+
+// CorrectRequest asks how a tank of NaCl brine is brought to target.
+type CorrectRequest struct {
+	Volume      quantity.Volume   // in the tank now
+	Strength    quantity.Strength // true strength now
+	Target      quantity.Strength
+	Temperature quantity.Temperature // of the tank; what is added is taken to be as warm
+	Capacity    quantity.Volume      // what the tank may hold; 0 when not known
+	With        Agent
+	Stock       quantity.Strength // of the stored brine, for Stock
+	RockSalt    RockSalt
+	Instrument  gauge.Instrument // for the reading to expect
+}
+
+// Correction is what brings a tank to target. The masses balance exactly: tank
+// less what is drawn off, plus what is added, is what results.
+type Correction struct {
+	Agent       Agent // Water, Salt or Stock; Auto when nothing is needed
+	Water       quantity.Volume
+	Salt        quantity.Mass // as delivered
+	Stock       quantity.Volume
+	BleedFirst  quantity.Volume // draw this much off before adding
+	Final       quantity.Volume
+	Strength    quantity.Strength // what results
+	Reading     float64           // what Instrument then shows at Temperature
+	TankDensity quantity.Density
+	AddDensity  quantity.Density // of water or stock; 0 for salt
+	EndDensity  quantity.Density
+	Insoluble   quantity.Mass // sludge that comes with the salt
+	// WholeFinal is the volume that would result without drawing off.
+	WholeFinal quantity.Volume
+}
+
+// onTarget is the strength within which a tank needs nothing: a hundredth of
+// what a hydrometer can show.
+const onTarget = 5e-6
+
+// Correct returns what to add. Errors: InputError for what cannot be (a tank
+// stronger than saturation, a target that the agent moves away from).
+//
+// Balance, by mass: with m the brine in the tank, w its strength, wt the target,
+//
+//	water  = m (w/wt - 1)
+//	salt   = m (wt - w) / (a - wt (a + u)), a and u the NaCl and the water in 1 kg
+//	stock  = m (wt - w) / (ws - wt)
+//
+// and volumes from the densities at the tank's temperature.
+func Correct(r CorrectRequest) (Correction, error) {
+	if err := r.check(); err != nil {
+		return Correction{}, err
+	}
+	tank, err := brineDensity(r.Strength, r.Temperature)
+	if err != nil {
+		return Correction{}, err
+	}
+	end, err := brineDensity(r.Target, r.Temperature)
+	if err != nil {
+		return Correction{}, err
+	}
+	c := Correction{Strength: r.Target, TankDensity: tank, EndDensity: end}
+	if c.Reading, err = Expected(r.Instrument, r.Target, r.Temperature); err != nil {
+		return Correction{}, err
+	}
+	if c.Agent, err = r.agent(); err != nil {
+		return Correction{}, err
+	}
+	if c.Agent == Auto {
+		c.Strength, c.EndDensity, c.Final, c.WholeFinal = r.Strength, tank, r.Volume, r.Volume
+		return c, nil
+	}
+	perKilogram, err := r.add(&c)
+	if err != nil {
+		return Correction{}, err
+	}
+	mass := r.Volume.Mass(tank)
+	c.WholeFinal = quantity.Mass(float64(mass) * perKilogram.total).Volume(end)
+	c.Final = c.WholeFinal
+	share := 1.0
+	if r.Capacity > 0 && c.WholeFinal > r.Capacity {
+		share = float64(r.Capacity / c.WholeFinal)
+		c.Final = r.Capacity
+		c.BleedFirst = quantity.Volume(float64(r.Volume) * (1 - share))
+	}
+	c.scale(quantity.Mass(share*float64(mass)), perKilogram)
+	c.Insoluble = quantity.Mass(r.RockSalt.insoluble() * float64(c.Salt))
+	return c, nil
+}
+
+// addition is what goes to one kg of tank brine, and what there is then, in kg
+// (of liquid: insoluble matter settles).
+type addition struct{ water, salt, stock, total float64 }
+
+// add works out the addition, and the density of what is added.
+func (r CorrectRequest) add(c *Correction) (addition, error) {
+	w, target := float64(r.Strength), float64(r.Target)
+	var rho quantity.Density
+	var err error
+	var a addition
+	switch c.Agent {
+	case Water:
+		rho, err = brineDensity(0, r.Temperature)
+		a.water = w/target - 1
+		a.total = 1 + a.water
+	case Salt:
+		pure, moisture := r.RockSalt.sodiumChloride(), float64(r.RockSalt.Moisture)
+		a.salt = (target - w) / (pure - target*(pure+moisture))
+		a.total = 1 + a.salt*(pure+moisture)
+	case Stock:
+		rho, err = brineDensity(r.Stock, r.Temperature)
+		a.stock = (target - w) / (float64(r.Stock) - target)
+		a.total = 1 + a.stock
+	}
+	c.AddDensity = rho
+	return a, err
+}
+
+// scale sets the amounts for the brine that stays in the tank.
+func (c *Correction) scale(tank quantity.Mass, a addition) {
+	part := func(x float64) quantity.Mass { return quantity.Mass(x * float64(tank)) }
+	switch c.Agent {
+	case Water:
+		c.Water = part(a.water).Volume(c.AddDensity)
+	case Stock:
+		c.Stock = part(a.stock).Volume(c.AddDensity)
+	case Salt:
+		c.Salt = part(a.salt)
+	}
+}
+
+// agent chooses, or refuses, what is added.
+func (r CorrectRequest) agent() (Agent, error) {
+	off := float64(r.Strength - r.Target)
+	if math.Abs(off) < onTarget {
+		return Auto, nil
+	}
+	strong := off > 0
+	switch r.With {
+	case Water:
+		if !strong {
+			return 0, bad(FieldWith, "water makes a weak tank weaker: it holds %v and is to hold %v; allowed: salt, or stock above %v",
+				r.Strength, r.Target, r.Target)
+		}
+	case Salt:
+		if strong {
+			return 0, bad(FieldWith, "salt makes a strong tank stronger: it holds %v and is to hold %v; allowed: water, or stock below %v",
+				r.Strength, r.Target, r.Target)
+		}
+	case Stock:
+		if strong && r.Stock >= r.Target {
+			return 0, bad(FieldStock, "cannot weaken %v to %v; allowed: stock below %v", r.Strength, r.Target, r.Target)
+		}
+		if !strong && r.Stock <= r.Target {
+			return 0, bad(FieldStock, "cannot strengthen %v to %v; allowed: stock above %v", r.Strength, r.Target, r.Target)
+		}
+	default:
+		if strong {
+			return Water, nil
+		}
+		return Salt, nil
+	}
+	return r.With, nil
+}
+
+func (r CorrectRequest) check() error {
+	if err := checkLiquid(FieldTemperature, r.Temperature); err != nil {
+		return err
+	}
+	if !(r.Volume > 0) {
+		return bad(FieldVolume, "there is nothing to correct; allowed: above 0")
+	}
+	if r.Capacity > 0 && r.Volume > r.Capacity {
+		return bad(FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity)
+	}
+	if err := checkStrength(FieldStrength, r.Strength, r.Temperature); err != nil {
+		return err
+	}
+	if err := checkTarget(r.Target, r.Temperature); err != nil {
+		return err
+	}
+	if err := checkStrength(FieldStock, r.Stock, r.Temperature); err != nil {
+		return err
+	}
+	return r.RockSalt.check()
+}
+
+func checkTarget(target quantity.Strength, t quantity.Temperature) error {
+	if !(target > 0) {
+		return bad(FieldTarget, "no target; allowed: above 0%%")
+	}
+	return checkStrength(FieldTarget, target, t)
+}
+
+// Balance is the mass of brine and of NaCl in it.
+type Balance struct{ Brine, SodiumChloride quantity.Mass }
+
+// Balances returns what is in the tank before, what is drawn off, what is added
+// (dissolving part alone) and what there is after, for a ledger or a test.
+func (c Correction) Balances(r CorrectRequest) (before, drawn, added, after Balance) {
+	of := func(v quantity.Volume, rho quantity.Density, s quantity.Strength) Balance {
+		m := v.Mass(rho)
+		return Balance{m, m.Times(s)}
+	}
+	before = of(r.Volume, c.TankDensity, r.Strength)
+	drawn = of(c.BleedFirst, c.TankDensity, r.Strength)
+	after = of(c.Final, c.EndDensity, c.Strength)
+	switch c.Agent {
+	case Water:
+		added = of(c.Water, c.AddDensity, 0)
+	case Stock:
+		added = of(c.Stock, c.AddDensity, r.Stock)
+	case Salt:
+		pure := r.RockSalt.sodiumChloride()
+		added.SodiumChloride = quantity.Mass(pure * float64(c.Salt))
+		added.Brine = quantity.Mass((pure + float64(r.RockSalt.Moisture)) * float64(c.Salt))
+	}
+	return before, drawn, added, after
+}
+
+// FirstSolid returns what brine of a strength first forms on cooling.
+func FirstSolid(s quantity.Strength) (solution.Onset, error) {
+	f, err := solution.Anchored().Freezing(solution.Brine(float64(s)))
+	return f.First(), err
+}

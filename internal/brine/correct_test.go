@@ -1,0 +1,142 @@
+package brine
+
+import (
+	"testing"
+
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// glass is a percent hydrometer as the trade has it.
+var glass = gauge.Instrument{Scale: gauge.PercentSalt, Calibration: gauge.DefaultCalibration}
+
+// fiveHundred is the batch of the trade's own rules of thumb, at 60 F.
+func fiveHundred(strength quantity.Strength) CorrectRequest {
+	return CorrectRequest{
+		Volume:      500 * quantity.Gallon,
+		Strength:    strength,
+		Target:      0.233,
+		Temperature: quantity.Fahrenheit(60),
+		RockSalt:    PureSalt,
+		Instrument:  glass,
+	}
+}
+
+// Common practice, no source: a 500-gallon batch at 26 % needs 50 to 70 gallons
+// of water to come to 23.3 %.
+func TestStrongBatchTakesWater(t *testing.T) {
+	c, err := Correct(fiveHundred(0.26))
+	require.NoError(t, err)
+	require.Equal(t, Water, c.Agent)
+	require.GreaterOrEqual(t, c.Water, 50*quantity.Gallon)
+	require.LessOrEqual(t, c.Water, 70*quantity.Gallon)
+}
+
+// The same by hand: CRC densities at 20 C (26 %: 1.1972, 23.3 % interpolated:
+// 1.1746 g/cm3) and water 0.9982. 500 gal x 1.1972 x (26/23.3 - 1) / 0.9982.
+func TestStrongBatchByHandbook(t *testing.T) {
+	r := fiveHundred(0.26)
+	r.Temperature = quantity.Celsius(20)
+	c, err := Correct(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, 500*1.1972*(26/23.3-1)/0.9982, float64(c.Water/quantity.Gallon), 2e-3)
+	require.InEpsilon(t, 500*1.1972*26/23.3/1.1746, float64(c.Final/quantity.Gallon), 2e-3)
+}
+
+// drawCorrection draws a request that can be met, by any agent.
+func drawCorrection(t *rapid.T) CorrectRequest {
+	r := CorrectRequest{
+		Volume:      quantity.Volume(rapid.Float64Range(0.05, 50).Draw(t, "m3")),
+		Strength:    quantity.Strength(rapid.Float64Range(0, 0.262).Draw(t, "strength")),
+		Target:      quantity.Strength(rapid.Float64Range(0.01, 0.262).Draw(t, "target")),
+		Temperature: quantity.Celsius(rapid.Float64Range(0.2, 45).Draw(t, "C")),
+		Stock:       quantity.Strength(rapid.Float64Range(0, 0.262).Draw(t, "stock")),
+		With:        rapid.SampledFrom([]Agent{Auto, Water, Salt, Stock}).Draw(t, "with"),
+		Instrument:  glass,
+		RockSalt: RockSalt{
+			Purity:   quantity.Strength(rapid.Float64Range(0.8, 1).Draw(t, "purity")),
+			Moisture: quantity.Strength(rapid.Float64Range(0, 0.1).Draw(t, "moisture")),
+		},
+	}
+	if rapid.Bool().Draw(t, "capacity known") {
+		r.Capacity = r.Volume * quantity.Volume(rapid.Float64Range(1, 1.5).Draw(t, "capacity"))
+	}
+	return r
+}
+
+// What is in the tank, less what is drawn off, plus what is added, is what there
+// is afterwards: of brine and of salt, to 1e-9.
+func TestCorrectionConservesMass(t *testing.T) {
+	answered := 0
+	rapid.Check(t, func(t *rapid.T) {
+		r := drawCorrection(t)
+		c, err := Correct(r)
+		if err != nil {
+			return // refusals have a test of their own
+		}
+		answered++
+		before, drawn, added, after := c.Balances(r)
+		near(t, after.Brine, before.Brine-drawn.Brine+added.Brine, before.Brine)
+		near(t, after.SodiumChloride, before.SodiumChloride-drawn.SodiumChloride+added.SodiumChloride, before.Brine)
+		if r.Capacity > 0 {
+			require.LessOrEqual(t, float64(c.Final), float64(r.Capacity)*(1+1e-12))
+		}
+		require.GreaterOrEqual(t, float64(c.BleedFirst), 0.0)
+		require.Less(t, float64(c.BleedFirst), float64(r.Volume))
+	})
+	require.Positive(t, answered)
+}
+
+func near(t require.TestingT, want, got, scale quantity.Mass) {
+	require.InDelta(t, float64(want), float64(got), 1e-9*float64(scale))
+}
+
+// A correction, carried out, leaves nothing to correct.
+func TestCorrectionReachesTarget(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := drawCorrection(t)
+		c, err := Correct(r)
+		if err != nil || c.Agent == Auto {
+			return
+		}
+		r.Volume, r.Strength, r.With = c.Final, c.Strength, Auto
+		again, err := Correct(r)
+		require.NoError(t, err)
+		require.Equal(t, Auto, again.Agent)
+		require.Zero(t, again.Water+again.Stock)
+		require.Zero(t, again.Salt)
+	})
+}
+
+// Every agent that only makes it worse is refused, and says which field.
+func TestCorrectionRefusals(t *testing.T) {
+	for name, c := range map[string]struct {
+		strength quantity.Strength
+		with     Agent
+		stock    quantity.Strength
+		field    string
+	}{
+		"water on weak":        {0.21, Water, 0, FieldWith},
+		"salt on strong":       {0.25, Salt, 0, FieldWith},
+		"weak stock on weak":   {0.21, Stock, 0.22, FieldStock},
+		"same stock on weak":   {0.21, Stock, 0.233, FieldStock},
+		"strong stock on more": {0.25, Stock, 0.24, FieldStock},
+		"stock beyond any":     {0.21, Stock, 0.3, FieldStock},
+		"tank beyond any":      {0.3, Auto, 0, FieldStrength},
+	} {
+		r := fiveHundred(c.strength)
+		r.With, r.Stock = c.with, c.stock
+		_, err := Correct(r)
+		requireField(t, err, c.field, name)
+	}
+}
+
+func requireField(t *testing.T, err error, field, name string) {
+	t.Helper()
+	var input *InputError
+	require.ErrorAs(t, err, &input, name)
+	require.Equal(t, field, input.Field, name)
+}

@@ -1,0 +1,102 @@
+package brine
+
+import (
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// FreezeRequest asks what a liquid does in the cold.
+type FreezeRequest struct {
+	Liquid Liquid
+	// At is a temperature at which it stands; 0 for not asked.
+	At quantity.Temperature
+	// Pavement is a temperature at which it melts ice; 0 for not asked.
+	Pavement quantity.Temperature
+	// Volume is what stands in the tank, at StoredAt; 0 for not known.
+	Volume   quantity.Volume
+	StoredAt quantity.Temperature
+	// Curve asks for the freezing diagram.
+	Curve bool
+}
+
+// FreezeResult is what a liquid does in the cold.
+type FreezeResult struct {
+	Cold    Cold
+	Water   float64 // natural logarithm of the water activity at the ice point
+	Osmotic float64 // osmotic coefficient at the ice point
+	// Limits says in what the answer lies outside the model's range.
+	Limits  []solution.Limit
+	Density quantity.Density // at StoredAt
+	Stand   *Stand           // when At was asked
+	Melt    *Melt            // when Pavement was asked
+	Curve   []CurvePoint     // when the diagram was asked
+}
+
+// Freeze returns ice point and salt-out temperature of a liquid, and what else is
+// asked. Errors: InputError for no solution, one that is not fully dissolved in
+// the warm, or a question that a product's data sheet cannot answer.
+func Freeze(r FreezeRequest) (FreezeResult, error) {
+	if err := r.Liquid.dissolves(); err != nil {
+		return FreezeResult{}, relabel(err, FieldLiquid)
+	}
+	out := FreezeResult{}
+	var err error
+	if out.Cold, err = r.Liquid.Cold(); err != nil {
+		return FreezeResult{}, err
+	}
+	if err := out.describe(r); err != nil {
+		return FreezeResult{}, err
+	}
+	if r.At != 0 {
+		if out.Stand, err = r.stand(out.Density); err != nil {
+			return FreezeResult{}, err
+		}
+	}
+	if r.Pavement != 0 {
+		if out.Melt, err = r.melt(out.Density); err != nil {
+			return FreezeResult{}, err
+		}
+	}
+	if r.Curve {
+		out.Curve, err = r.curve()
+	}
+	return out, err
+}
+
+// relabel gives an input error the name of another field.
+func relabel(err error, field string) error {
+	if input, ok := err.(*InputError); ok {
+		input.Field = field
+	}
+	return err
+}
+
+// describe fills in density, limits and the state at the ice point.
+func (f *FreezeResult) describe(r FreezeRequest) error {
+	if err := checkLiquid(FieldTemperature, r.StoredAt); err != nil {
+		return err
+	}
+	var err error
+	if f.Density, err = r.Liquid.Density(r.StoredAt); err != nil {
+		return err
+	}
+	first := f.Cold.First().Temperature
+	if !f.Cold.First().Found {
+		first = solution.Floor
+	}
+	f.Limits = solution.Limits(solution.Saturation, r.Liquid.Composition, first)
+	if !f.Cold.Ice.Found || f.Cold.Estimated {
+		return nil
+	}
+	a, err := solution.ActivityAt(r.Liquid.Composition, f.Cold.Ice.Temperature)
+	f.Water, f.Osmotic = a.LnWater, a.Osmotic
+	return err
+}
+
+// chloridesAlone refuses a question that only the chloride model answers.
+func (r FreezeRequest) chloridesAlone(field string) error {
+	if len(r.Liquid.Products) > 0 {
+		return bad(field, "%v is known by its data sheet alone, which tells its ice point and no more; allowed: chlorides", word(r.Liquid.Name))
+	}
+	return nil
+}

@@ -1,0 +1,194 @@
+package brine
+
+import (
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// Sample is an instrument's reading in a sample of NaCl brine.
+type Sample struct {
+	Instrument  gauge.Instrument
+	Reading     float64 // in the unit of the instrument's scale
+	Temperature quantity.Temperature
+}
+
+// Shown is the reading as a quantity of its scale.
+func (s Sample) Shown() quantity.Quantity { return OnScale(s.Instrument, s.Reading) }
+
+// OnScale gives a reading the type of its scale.
+func OnScale(i gauge.Instrument, reading float64) quantity.Quantity {
+	switch i.Scale {
+	case gauge.SpecificGravity:
+		return quantity.SpecificGravity(reading)
+	case gauge.Salometer:
+		return quantity.SalometerDegrees(reading)
+	case gauge.Baume:
+		return quantity.BaumeDegrees(reading)
+	case gauge.Weighed:
+		return quantity.Density(reading)
+	default:
+		return quantity.Strength(reading)
+	}
+}
+
+// ReadingResult is what a reading means.
+type ReadingResult struct {
+	Sample Sample
+	// Apparent is the strength that the reading stands for when the sample's
+	// temperature is left out of account; True is what the brine holds.
+	Apparent, True quantity.Strength
+	Gravity        quantity.SpecificGravity // of the brine, 60/60 F
+	Density        quantity.Density         // at the sample's temperature
+	SaltPerVolume  quantity.Density         // at the sample's temperature
+	Freezing       solution.Freezing
+	// MarkDensity is the density at the calibration temperature for which the
+	// mark was made (as weighed, where nothing floats).
+	MarkDensity quantity.Density
+	// Clamped is set when the reading lay just outside fresh water or saturated
+	// brine, within what an instrument is read to, and was taken as that.
+	Clamped bool
+	// Solid is set when the brine would already hold ice or salt crystals at the
+	// sample's temperature.
+	Solid bool
+}
+
+// readingTolerance is the strength within which a reading beyond fresh water or
+// saturation passes as that: a mark or two of a hydrometer.
+const readingTolerance = 0.0025
+
+// Reading returns the strength behind a reading. Errors: InputError for a
+// reading or temperature that no liquid NaCl brine has.
+func Reading(s Sample) (ReadingResult, error) {
+	if err := checkLiquid(FieldTemperature, s.Temperature); err != nil {
+		return ReadingResult{}, err
+	}
+	if err := checkLiquid(FieldCalibration, quantity.Temperature(s.Instrument.Calibration)); err != nil {
+		return ReadingResult{}, err
+	}
+	r := ReadingResult{Sample: s}
+	rho, ok := s.Instrument.Density(s.Reading, float64(s.Temperature))
+	if !ok {
+		return ReadingResult{}, s.outside()
+	}
+	var err error
+	if r.True, r.Clamped, err = s.strength(rho); err != nil {
+		return ReadingResult{}, err
+	}
+	if r.Clamped {
+		d, err := brineDensity(r.True, s.Temperature)
+		if err != nil {
+			return ReadingResult{}, err
+		}
+		rho = float64(d)
+	}
+	if err := r.describe(quantity.Density(rho)); err != nil {
+		return ReadingResult{}, err
+	}
+	return r, nil
+}
+
+// strength turns a density into a strength, within fresh water and saturation.
+func (s Sample) strength(rho float64) (quantity.Strength, bool, error) {
+	t := float64(s.Temperature)
+	full, err := saturation(s.Temperature)
+	if err != nil {
+		return 0, false, err
+	}
+	w, ok := solution.BrineStrength(rho, t)
+	if !ok {
+		fresh, err := solution.Density(solution.Composition{}, t)
+		if err != nil {
+			return 0, false, err
+		}
+		// About 7 kg/m3 go with one percent of salt.
+		if short := (fresh - rho) / 700; short > 0 && short <= readingTolerance {
+			return 0, true, nil
+		}
+		return 0, false, s.outside()
+	}
+	switch over := quantity.Strength(w) - full; {
+	case over > readingTolerance:
+		return 0, false, s.outside()
+	case over > 0:
+		return full, true, nil
+	}
+	return quantity.Strength(w), false, nil
+}
+
+// outside says between which readings a brine at the sample's temperature lies.
+func (s Sample) outside() error {
+	full, err := saturation(s.Temperature)
+	if err != nil {
+		return err
+	}
+	low, err := Expected(s.Instrument, 0, s.Temperature)
+	if err != nil {
+		return err
+	}
+	high, err := Expected(s.Instrument, full, s.Temperature)
+	if err != nil {
+		return err
+	}
+	return bad(FieldReading, "no salt brine at %v shows that; allowed: %v (fresh water) to %v (saturated)",
+		s.Temperature, OnScale(s.Instrument, low), OnScale(s.Instrument, high))
+}
+
+// describe fills in what follows from the true strength and the density.
+func (r *ReadingResult) describe(rho quantity.Density) error {
+	s := r.Sample
+	r.Density = rho
+	r.SaltPerVolume = quantity.Density(float64(r.True) * float64(rho))
+	reference, err := brineDensity(r.True, quantity.Temperature(solution.SixtyF))
+	if err != nil {
+		return err
+	}
+	water, err := solution.WaterDensity(solution.SixtyF)
+	if err != nil {
+		return err
+	}
+	r.Gravity = quantity.SpecificGravity(float64(reference) / water)
+	r.MarkDensity = quantity.Density(float64(rho))
+	calibration := solution.SixtyF
+	if i := s.Instrument; i.Scale != gauge.Weighed {
+		calibration = i.Calibration
+		at := gauge.Instrument{Scale: i.Scale, Calibration: calibration}
+		if mark, ok := at.Density(s.Reading, calibration); ok {
+			r.MarkDensity = quantity.Density(mark)
+		}
+	}
+	apparent, _ := solution.BrineStrength(float64(r.MarkDensity), calibration)
+	r.Apparent = quantity.Strength(apparent)
+	if r.Freezing, err = solution.Anchored().Freezing(solution.Brine(float64(r.True))); err != nil {
+		return err
+	}
+	r.Solid = float64(s.Temperature) < r.Freezing.First().Temperature-0.05 && !r.Clamped
+	return nil
+}
+
+// Expected returns what the instrument shows in NaCl brine of a true strength at
+// a temperature. Errors: InputError for a strength or temperature of no brine.
+func Expected(i gauge.Instrument, s quantity.Strength, t quantity.Temperature) (float64, error) {
+	rho, err := brineDensity(s, t)
+	if err != nil {
+		return 0, err
+	}
+	if reading, ok := i.Reading(float64(rho), float64(t)); ok {
+		return reading, nil
+	}
+	// Fresh or nearly saturated brine can stand off a strength scale at one end.
+	reading, ok := i.Reading(clampToScale(float64(rho), i, t), float64(t))
+	if !ok {
+		return 0, bad(FieldTemperature, "the instrument cannot float at %v", t)
+	}
+	return reading, nil
+}
+
+// clampToScale moves a density into what the marks of a strength scale span.
+func clampToScale(rho float64, i gauge.Instrument, t quantity.Temperature) float64 {
+	fresh, ok := i.Density(0, float64(t))
+	if ok && rho < fresh {
+		return fresh
+	}
+	return rho
+}

@@ -1,0 +1,86 @@
+package brine
+
+import (
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// Stand is what a liquid has become when it has stood at a temperature long enough:
+// fractions by mass, and masses when a volume was given.
+type Stand struct {
+	Liquid, Ice, Salt quantity.Fraction
+	// Left is the liquid that is left, with its strength if it is plain brine.
+	Left     Liquid
+	Crystals map[solution.Solid]quantity.Fraction
+	Pumpable bool
+	// IceMass and SaltMass are for the volume in the tank; 0 when not known.
+	// SaltMass is of crystals with the water bound in them, DrySalt without.
+	IceMass, SaltMass, DrySalt quantity.Mass
+}
+
+// SlushLimit is the part by mass of ice up to which a slurry counts as pumpable.
+// Common practice, no source.
+const SlushLimit = 0.1
+
+// stand asks the equilibrium.
+func (r FreezeRequest) stand(rho quantity.Density) (*Stand, error) {
+	if err := r.chloridesAlone(FieldAt); err != nil {
+		return nil, err
+	}
+	if t := float64(r.At); !(t >= solution.Floor && t <= solution.SearchTop) {
+		return nil, bad(FieldAt, "outside the model; allowed: %v to %v", quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop))
+	}
+	e, err := solution.Anchored().Equilibrium(r.Liquid.Composition, float64(r.At))
+	if err != nil {
+		return nil, err
+	}
+	s := &Stand{
+		Liquid:   quantity.Fraction(e.LiquidFraction),
+		Ice:      quantity.Fraction(e.Ice()),
+		Salt:     quantity.Fraction(e.Salt()),
+		Left:     Liquid{Name: "what is left", Composition: e.Liquid},
+		Crystals: map[solution.Solid]quantity.Fraction{},
+	}
+	mass, dry := float64(r.Volume.Mass(rho)), 0.0
+	for _, solid := range solution.Solids() {
+		salt, ok := solid.Salt()
+		if x := e.Solid[solid]; ok && x > 0 {
+			s.Crystals[solid] = quantity.Fraction(x)
+			dry += x * salt.MolarMass() / solid.MolarMass()
+		}
+	}
+	s.Pumpable = s.Ice <= SlushLimit && s.Liquid > 0
+	s.IceMass = quantity.Mass(mass * e.Ice())
+	s.SaltMass = quantity.Mass(mass * e.Salt())
+	s.DrySalt = quantity.Mass(mass * dry)
+	return s, nil
+}
+
+// Melt is what a liquid does on a pavement with ice on it.
+type Melt struct {
+	PerVolume quantity.Density // mass of ice that a volume melts
+	// Dilution is the mass of melt water taken up per mass of liquid, Diluted the
+	// total strength that it ends at.
+	Dilution quantity.Fraction
+	Diluted  quantity.Strength
+}
+
+func (r FreezeRequest) melt(rho quantity.Density) (*Melt, error) {
+	if err := r.chloridesAlone(FieldPavement); err != nil {
+		return nil, err
+	}
+	freezing := quantity.Celsius(0)
+	if !(r.Pavement < freezing && float64(r.Pavement) >= solution.Floor) {
+		return nil, bad(FieldPavement, "ice melts by itself at %v, and the model ends at %v; allowed: between them",
+			freezing, quantity.Temperature(solution.Floor))
+	}
+	melted, err := solution.Melting(r.Liquid.Composition, float64(r.Pavement))
+	if err != nil {
+		return nil, err
+	}
+	return &Melt{
+		PerVolume: quantity.Density(melted * float64(rho)),
+		Dilution:  quantity.Fraction(melted),
+		Diluted:   quantity.Strength(r.Liquid.Composition.Solute() / (1 + melted)),
+	}, nil
+}

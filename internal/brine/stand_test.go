@@ -1,0 +1,130 @@
+package brine
+
+import (
+	"testing"
+
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// standing asks what a composition has become at a temperature.
+func standing(c solution.Composition, f float64) FreezeRequest {
+	r := asked(c)
+	r.At = quantity.Fahrenheit(f)
+	return r
+}
+
+// Source: CRC Handbook: 20 % brine freezes at -16.46 C, so 10 % brine that stands
+// there is half liquid of 20 %, half ice. The model's 20 % freezes 0.25 C colder,
+// which is 0.2 % of strength.
+func TestSlushByTheLever(t *testing.T) {
+	r := asked(solution.Brine(0.1))
+	r.At = quantity.Celsius(-16.46)
+	f, err := Freeze(r)
+	require.NoError(t, err)
+	require.InDelta(t, 0.5, float64(f.Stand.Ice), 0.01)
+	require.InDelta(t, 0.5, float64(f.Stand.Liquid), 0.01)
+	require.False(t, f.Stand.Pumpable)
+}
+
+// The 80/20 blend drops salt at 0 F; from 21.5 % brine it is still clear there.
+func TestBlendOnTheTankFloor(t *testing.T) {
+	r := standing(solution.Composition{NaCl: 0.1824, CaCl2: 0.0695}, 0)
+	r.Volume = 4000 * quantity.Gallon
+	f, err := Freeze(r)
+	require.NoError(t, err)
+	s := f.Stand
+	require.Zero(t, s.Ice)
+	require.True(t, s.Pumpable)
+	require.InEpsilon(t, float64(s.Salt)*float64(r.Volume.Mass(f.Density)), float64(s.SaltMass), 1e-9)
+	// Of hydrohalite, 61.9 % is salt: 58.44 of 94.47 g/mol.
+	require.InEpsilon(t, 0.6186, float64(s.DrySalt/s.SaltMass), 1e-3)
+	require.Equal(t, s.Salt, s.Crystals[solution.Hydrohalite])
+
+	clear, err := Freeze(standing(solution.Composition{NaCl: 0.1679, CaCl2: 0.0702}, 0))
+	require.NoError(t, err)
+	require.Zero(t, clear.Stand.Salt+clear.Stand.Ice)
+}
+
+// The parts make up the whole, whatever it is.
+func TestStandAddsUp(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		f, err := Freeze(standing(solution.Composition{
+			NaCl:  rapid.Float64Range(0, 0.2).Draw(t, "NaCl"),
+			CaCl2: rapid.Float64Range(0, 0.06).Draw(t, "CaCl2"),
+		}, rapid.Float64Range(-50, 60).Draw(t, "F")))
+		require.NoError(t, err)
+		require.InDelta(t, 1, float64(f.Stand.Liquid+f.Stand.Ice+f.Stand.Salt), 1e-9)
+	})
+}
+
+func TestFreezeQuestionsRefused(t *testing.T) {
+	sheet := &solution.Product{Solute: 0.5, Density: 1280, Freezing: []solution.FreezingPoint{{Solute: 0.2, Temperature: 263}}}
+	for name, c := range map[string]struct {
+		field  string
+		change func(*FreezeRequest)
+	}{
+		"too cold":           {FieldAt, func(r *FreezeRequest) { r.At = quantity.Celsius(-90) }},
+		"too warm":           {FieldAt, func(r *FreezeRequest) { r.At = quantity.Celsius(60) }},
+		"warm pavement":      {FieldPavement, func(r *FreezeRequest) { r.Pavement = quantity.Celsius(1) }},
+		"product at":         {FieldAt, func(r *FreezeRequest) { r.Liquid, r.At = OfProduct("p", sheet), quantity.Celsius(-5) }},
+		"product pavement":   {FieldPavement, func(r *FreezeRequest) { r.Liquid, r.Pavement = OfProduct("p", sheet), quantity.Celsius(-5) }},
+		"product curve":      {FieldLiquid, func(r *FreezeRequest) { r.Liquid, r.Curve = OfProduct("p", sheet), true }},
+		"curve of water":     {FieldLiquid, func(r *FreezeRequest) { r.Liquid, r.Curve = Liquid{Name: "water"}, true }},
+		"measured when warm": {FieldTemperature, func(r *FreezeRequest) { r.StoredAt = quantity.Celsius(90) }},
+	} {
+		r := asked(solution.Brine(0.2))
+		c.change(&r)
+		_, err := Freeze(r)
+		requireField(t, err, c.field, name)
+	}
+}
+
+// The diagram rises from fresh water through the liquid itself to where salt falls
+// out in the warm, each strength once.
+func TestCurve(t *testing.T) {
+	for _, w := range []float64{0.005, 0.2, 0.2005, 0.233, 0.264} {
+		r := asked(solution.Brine(w))
+		r.Curve = true
+		f, err := Freeze(r)
+		require.NoError(t, err)
+		own, before := 0, quantity.Strength(-1)
+		for _, p := range f.Curve {
+			require.Greater(t, p.Strength, before, "%g", w)
+			before = p.Strength
+			if p.IsLiquid {
+				own++
+				require.InDelta(t, w, float64(p.Strength), 1e-12)
+				require.InDelta(t, f.Cold.First().Temperature, p.Cold.First().Temperature, 1e-5)
+			}
+		}
+		require.Equal(t, 1, own, "%g", w)
+		require.Zero(t, f.Curve[0].Strength)
+		require.Greater(t, f.Curve[len(f.Curve)-1].Strength, quantity.Strength(0.26))
+	}
+}
+
+// A liquid stronger than the diagram goes stands at its end.
+func TestCurveOfAStrongLiquid(t *testing.T) {
+	r := asked(solution.Composition{CaCl2: 0.36})
+	r.Curve = true
+	f, err := Freeze(r)
+	require.NoError(t, err)
+	require.True(t, f.Curve[len(f.Curve)-1].IsLiquid)
+}
+
+// On pavement a liquid melts until it is as dilute as what freezes there.
+func TestMelt(t *testing.T) {
+	r := asked(solution.Brine(0.233))
+	r.Pavement = quantity.Fahrenheit(20)
+	f, err := Freeze(r)
+	require.NoError(t, err)
+	diluted, err := Freeze(asked(solution.Brine(float64(f.Melt.Diluted))))
+	require.NoError(t, err)
+	require.InDelta(t, 20, fahrenheit(diluted.Cold.Ice.Temperature), 1e-3)
+	require.InEpsilon(t, float64(f.Melt.Dilution)*float64(f.Density), float64(f.Melt.PerVolume), 1e-12)
+	require.InDelta(t, 0.233, float64(f.Melt.Diluted)*(1+float64(f.Melt.Dilution)), 1e-12)
+}

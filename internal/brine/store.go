@@ -1,0 +1,168 @@
+package brine
+
+import (
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// Lot is a volume of a liquid.
+type Lot struct {
+	Volume quantity.Volume
+	Liquid Liquid
+}
+
+// StoreRequest asks what lots make together, the first being what the tank holds.
+type StoreRequest struct {
+	Lots        []Lot
+	Temperature quantity.Temperature
+	Capacity    quantity.Volume // 0 when not known
+	Instrument  gauge.Instrument
+	// Target, with With as the strength of what is added, asks how much brings
+	// the mix there; 0 for not asked.
+	Target, With quantity.Strength
+	// Batches asks for the state after each of so many additions of the last lot,
+	// instead of one.
+	Batches int
+}
+
+// Stored is a state of the tank.
+type Stored struct {
+	Volume quantity.Volume
+	Liquid Liquid
+}
+
+// StoreResult is what the lots make.
+type StoreResult struct {
+	Now     Stored
+	Density quantity.Density
+	Cold    Cold
+	Reading float64
+	OnScale bool
+	// Fits is false when the volume is above a known capacity.
+	Fits bool
+	// Each is the state after each batch, when that was asked.
+	Each []Stored
+	// Correction brings it to target, when that was asked.
+	Correction *Correction
+}
+
+// mostBatches bounds what a table can show.
+const mostBatches = 1000
+
+// Store mixes the lots. Errors: InputError.
+func Store(r StoreRequest) (StoreResult, error) {
+	if err := r.check(); err != nil {
+		return StoreResult{}, err
+	}
+	out := StoreResult{Now: Stored{r.Lots[0].Volume, r.Lots[0].Liquid}}
+	var err error
+	for i, lot := range r.Lots[1:] {
+		times := 1
+		if r.Batches > 0 && i == len(r.Lots)-2 {
+			times = r.Batches
+		}
+		for range times {
+			if out.Now, err = r.pour(out.Now, lot); err != nil {
+				return StoreResult{}, err
+			}
+			if r.Batches > 0 && i == len(r.Lots)-2 {
+				out.Each = append(out.Each, out.Now)
+			}
+		}
+	}
+	return out, out.describe(r)
+}
+
+// pour adds a lot to what there is, by mass.
+func (r StoreRequest) pour(now Stored, lot Lot) (Stored, error) {
+	there, err := now.Liquid.Density(r.Temperature)
+	if err != nil {
+		return Stored{}, err
+	}
+	coming, err := lot.Liquid.Density(r.Temperature)
+	if err != nil {
+		return Stored{}, err
+	}
+	masses := []float64{float64(now.Volume.Mass(there)), float64(lot.Volume.Mass(coming))}
+	mixed := Mix("mix", []Liquid{now.Liquid, lot.Liquid}, masses)
+	rho, err := mixed.Density(r.Temperature)
+	if err != nil {
+		return Stored{}, err
+	}
+	return Stored{quantity.Mass(masses[0] + masses[1]).Volume(rho), mixed}, nil
+}
+
+// describe works out what follows from the mix.
+func (s *StoreResult) describe(r StoreRequest) error {
+	var err error
+	if s.Density, err = s.Now.Liquid.Density(r.Temperature); err != nil {
+		return err
+	}
+	if s.Cold, err = s.Now.Liquid.Cold(); err != nil {
+		return err
+	}
+	s.Reading, s.OnScale = s.Now.Liquid.Reading(r.Instrument, r.Temperature)
+	s.Fits = r.Capacity == 0 || s.Now.Volume <= r.Capacity*(1+1e-12)
+	if r.Target == 0 {
+		return nil
+	}
+	return s.correct(r)
+}
+
+// correct finds how much of a stronger or weaker batch brings the mix to target.
+func (s *StoreResult) correct(r StoreRequest) error {
+	strength, plain := s.Now.Liquid.Strength()
+	if !plain {
+		return bad(FieldTarget, "a strength in salt means nothing for a blend; allowed: with plain salt brine alone")
+	}
+	if !s.Fits {
+		return bad(FieldCapacity, "the tank is over full with these lots: they come to %v; allowed: smaller lots", s.Now.Volume)
+	}
+	c, err := Correct(CorrectRequest{
+		Volume: s.Now.Volume, Strength: strength, Target: r.Target, Temperature: r.Temperature,
+		Capacity: r.Capacity, With: Stock, Stock: r.With, RockSalt: PureSalt, Instrument: r.Instrument,
+	})
+	if err != nil {
+		if input, ok := err.(*InputError); ok && input.Field == FieldStock {
+			return relabel(err, FieldWith)
+		}
+		return err
+	}
+	s.Correction = &c
+	return nil
+}
+
+func (r StoreRequest) check() error {
+	if err := checkLiquid(FieldTemperature, r.Temperature); err != nil {
+		return err
+	}
+	for _, lot := range r.Lots {
+		if !(lot.Volume > 0) {
+			return bad(FieldParts, "no volume; allowed: above 0")
+		}
+		if err := lot.Liquid.dissolves(); err != nil {
+			return err
+		}
+	}
+	switch {
+	case r.Batches < 0 || r.Batches > mostBatches:
+		return bad(FieldBatches, "allowed: 1 to 1000")
+	case r.Batches > 0 && len(r.Lots) < 2:
+		return bad(FieldBatches, "there is nothing to add; allowed: with the tank and a batch")
+	}
+	return nil
+}
+
+// dissolves refuses a liquid that is no solution, or drops salt in the warm.
+func (l Liquid) dissolves() error {
+	cold, err := l.Cold()
+	if err != nil {
+		return bad(FieldParts, "more dissolved in %v than the model can reckon with; allowed: %v in all",
+			word(l.Name), quantity.Strength(solution.MaxSolute))
+	}
+	if cold.Salt.Saturated {
+		return bad(FieldParts, "not all of %v dissolves, even at %v; allowed: less salt", word(l.Name), quantity.Temperature(solution.SearchTop))
+	}
+	return nil
+}

@@ -1,0 +1,129 @@
+package brine
+
+import (
+	"testing"
+
+	"brineyard/internal/quantity"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func storing(lots ...Lot) StoreRequest {
+	return StoreRequest{Lots: lots, Temperature: quantity.Fahrenheit(60), Instrument: glass}
+}
+
+func gallons(v float64, s quantity.Strength) Lot {
+	return Lot{quantity.Volume(v) * quantity.Gallon, SaltBrine(s)}
+}
+
+// Common practice, no source: one 500-gallon batch at 25 % moves 20,000 gallons of
+// 23.3 % by less than 0.1 %.
+func TestOneBatchHardlyMovesALargeTank(t *testing.T) {
+	out, err := Store(storing(gallons(20000, 0.233), gallons(500, 0.25)))
+	require.NoError(t, err)
+	s, plain := out.Now.Liquid.Strength()
+	require.True(t, plain)
+	require.Greater(t, s, quantity.Strength(0.233))
+	require.Less(t, float64(s)-0.233, 0.001)
+}
+
+// By hand, CRC densities at 20 C (23 %: 1.1721, 25 %: 1.1887 g/cm3): 6000 and 800
+// parts are 7032.6 and 950.96, with 1617.5 and 237.74 of salt.
+func TestStoreByHandbook(t *testing.T) {
+	r := storing(gallons(6000, 0.23), gallons(800, 0.25))
+	r.Temperature = quantity.Celsius(20)
+	out, err := Store(r)
+	require.NoError(t, err)
+	s, _ := out.Now.Liquid.Strength()
+	require.InDelta(t, (1617.5+237.74)/(7032.6+950.96), float64(s), 2e-5)
+}
+
+// Each batch on its own, or all in turn: the same tank, with all mass in it.
+func TestBatchesAddUp(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(1, 8).Draw(t, "batches")
+		tank := gallons(rapid.Float64Range(100, 20000).Draw(t, "gal"), quantity.Strength(rapid.Float64Range(0, 0.26).Draw(t, "tank")))
+		batch := gallons(rapid.Float64Range(10, 2000).Draw(t, "batch gal"), quantity.Strength(rapid.Float64Range(0, 0.26).Draw(t, "batch")))
+		r := storing(tank, batch)
+		r.Batches = n
+		out, err := Store(r)
+		require.NoError(t, err)
+		require.Len(t, out.Each, n)
+		require.Equal(t, out.Now, out.Each[n-1])
+
+		lots := []Lot{tank}
+		salt, mass := 0.0, 0.0
+		for i := range n + 1 {
+			lot := batch
+			if i == 0 {
+				lot = tank
+			} else {
+				lots = append(lots, batch)
+			}
+			rho, err := lot.Liquid.Density(r.Temperature)
+			require.NoError(t, err)
+			m := float64(lot.Volume.Mass(rho))
+			mass += m
+			salt += m * lot.Liquid.Composition.NaCl
+		}
+		again, err := Store(storing(lots...))
+		require.NoError(t, err)
+		require.InEpsilon(t, float64(again.Now.Volume), float64(out.Now.Volume), 1e-12)
+		require.InEpsilon(t, mass, float64(out.Now.Volume.Mass(out.Density)), 1e-9)
+		require.InDelta(t, salt, out.Now.Liquid.Composition.NaCl*mass, 1e-9*mass)
+	})
+}
+
+// What is said to bring it to target does.
+func TestStoreCorrectionReachesTarget(t *testing.T) {
+	r := storing(gallons(6000, 0.224))
+	r.Target, r.With, r.Capacity = 0.233, 0.255, 8000*quantity.Gallon
+	out, err := Store(r)
+	require.NoError(t, err)
+	c := out.Correction
+	require.Positive(t, c.BleedFirst)
+	left := Lot{6000*quantity.Gallon - c.BleedFirst, SaltBrine(0.224)}
+	after, err := Store(storing(left, Lot{c.Stock, SaltBrine(0.255)}))
+	require.NoError(t, err)
+	s, _ := after.Now.Liquid.Strength()
+	require.InDelta(t, 0.233, float64(s), 1e-12)
+	require.InEpsilon(t, float64(r.Capacity), float64(after.Now.Volume), 1e-12)
+}
+
+func TestStoreFits(t *testing.T) {
+	r := storing(gallons(600, 0.23), gallons(500, 0.25))
+	for capacity, want := range map[quantity.Volume]bool{0: true, 1000 * quantity.Gallon: false, 1200 * quantity.Gallon: true} {
+		r.Capacity = capacity
+		out, err := Store(r)
+		require.NoError(t, err)
+		require.Equal(t, want, out.Fits)
+	}
+}
+
+func TestStoreRefusals(t *testing.T) {
+	plain := func() StoreRequest { return storing(gallons(6000, 0.23), gallons(500, 0.25)) }
+	for name, c := range map[string]struct {
+		field  string
+		change func(*StoreRequest)
+	}{
+		"no volume":      {FieldParts, func(r *StoreRequest) { r.Lots[1].Volume = 0 }},
+		"beyond any":     {FieldParts, func(r *StoreRequest) { r.Lots[1].Liquid = SaltBrine(0.3) }},
+		"hot":            {FieldTemperature, func(r *StoreRequest) { r.Temperature = quantity.Celsius(70) }},
+		"many batches":   {FieldBatches, func(r *StoreRequest) { r.Batches = 1001 }},
+		"fewer than one": {FieldBatches, func(r *StoreRequest) { r.Batches = -1 }},
+		"nothing to add": {FieldBatches, func(r *StoreRequest) { r.Batches, r.Lots = 2, r.Lots[:1] }},
+		"blend to target": {FieldTarget, func(r *StoreRequest) {
+			r.Lots[1].Liquid, r.Target, r.With = calcium(0.32), 0.233, 0.25
+		}},
+		"over full": {FieldCapacity, func(r *StoreRequest) {
+			r.Capacity, r.Target, r.With = 6100*quantity.Gallon, 0.233, 0.25
+		}},
+		"weak with": {FieldWith, func(r *StoreRequest) { r.Target, r.With = 0.24, 0.235 }},
+	} {
+		r := plain()
+		c.change(&r)
+		_, err := Store(r)
+		requireField(t, err, c.field, name)
+	}
+}
