@@ -1,0 +1,87 @@
+package report
+
+import (
+	"encoding/csv"
+	"io"
+	"strconv"
+)
+
+// CSV writes the document as comma-separated values: a block with the columns
+// figure, value and unit that also carries verdict, notes and cautions, then a
+// block for each table, set off by an empty line. Numbers are in full precision;
+// a table's unit stands in a column of its own.
+func CSV(w io.Writer, d *Document) error {
+	rows := [][]string{{"figure", "value", "unit"}, {"verdict", d.Verdict, ""}}
+	for _, f := range d.Figures {
+		rows = append(rows, []string{f.Key, plain(f.Value), f.Value.Unit})
+	}
+	for _, s := range d.Working {
+		rows = append(rows, []string{"working", s.line(), ""})
+	}
+	for _, n := range d.Notes {
+		rows = append(rows, []string{"note", n, ""})
+	}
+	for _, c := range d.Cautions {
+		rows = append(rows, []string{"caution", c, ""})
+	}
+	out := csv.NewWriter(w)
+	if err := out.WriteAll(cleanAll(rows)); err != nil {
+		return err
+	}
+	for i := range d.Tables {
+		if _, err := io.WriteString(w, "\n"); err != nil {
+			return err
+		}
+		if err := out.WriteAll(cleanAll(tableRows(&d.Tables[i]))); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// tableRows lays out a table with its key in the first column and a unit column
+// behind each column that has units.
+func tableRows(t *Table) [][]string {
+	unit := make([]bool, len(t.Columns))
+	for _, row := range t.Rows {
+		for i, v := range row {
+			unit[i] = unit[i] || v.Unit != ""
+		}
+	}
+	head := []string{"table"}
+	for i, c := range t.Columns {
+		head = append(head, c.Key)
+		if unit[i] {
+			head = append(head, c.Key+"_unit")
+		}
+	}
+	rows := [][]string{head}
+	for _, row := range t.Rows {
+		cells := []string{t.Key}
+		for i, v := range row {
+			cells = append(cells, plain(v))
+			if unit[i] {
+				cells = append(cells, v.Unit)
+			}
+		}
+		rows = append(rows, cells)
+	}
+	return rows
+}
+
+func plain(v Value) string {
+	if v.Number != nil {
+		return strconv.FormatFloat(*v.Number, 'g', -1, 64)
+	}
+	return v.Word
+}
+
+// cleanAll makes every cell safe to show, since a file may be listed on a terminal.
+func cleanAll(rows [][]string) [][]string {
+	for _, row := range rows {
+		for i := range row {
+			row[i] = clean(row[i])
+		}
+	}
+	return rows
+}

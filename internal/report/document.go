@@ -1,0 +1,81 @@
+// Package report holds the result document that every command makes, and draws
+// it as text, JSON, CSV or markdown. A document holds numbers in the user's units
+// together with the digits worth reading; the package converts and computes
+// nothing.
+package report
+
+// Document is the answer to one question.
+type Document struct {
+	Command  string // the words that asked, like "check"
+	Title    string // heading, where the format has headings
+	Verdict  string // one plain sentence, first in every format
+	Figures  []Figure
+	Tables   []Table
+	Charts   []Chart // drawn by text and markdown; their numbers stand in tables
+	Working  []Step  // empty unless asked for
+	Notes    []string
+	Cautions []string
+}
+
+// Value is a number in a unit, a word, or nothing.
+type Value struct {
+	Number *float64 // full precision
+	Word   string   // used when Number is nil; empty for nothing
+	Unit   string
+	Text   string // how text and markdown show it, unit included
+}
+
+// Number returns a value for a number.
+func Number(x float64, unit, text string) Value { return Value{Number: &x, Unit: unit, Text: text} }
+
+// Word returns a value for a word.
+func Word(word string) Value { return Value{Word: word, Text: word} }
+
+// Nothing returns the value of a figure that has none here; text says why.
+func Nothing(unit, text string) Value { return Value{Unit: unit, Text: text} }
+
+// Figure is one labelled result. Key is snake_case and stable.
+type Figure struct {
+	Key   string
+	Label string
+	Value Value
+	// Quiet figures are for programs: text and markdown leave them out.
+	Quiet bool
+}
+
+// Table is a named grid. Rows hold one value a column.
+type Table struct {
+	Key     string
+	Title   string
+	Columns []Column
+	Rows    [][]Value
+}
+
+// Column heads a table's column.
+type Column struct {
+	Key   string
+	Label string
+}
+
+// Step is one line of arithmetic: what it finds, the formula in words, the same
+// with numbers put in, and the result with its unit.
+type Step struct {
+	What    string
+	Formula string
+	Numbers string
+	Result  string
+}
+
+// line writes a step on one line.
+func (s Step) line() string {
+	text := s.What
+	for _, part := range []string{s.Formula, s.Numbers} {
+		if part != "" {
+			text += ": " + part
+		}
+	}
+	if s.Result != "" {
+		text += " = " + s.Result
+	}
+	return text
+}

@@ -1,0 +1,174 @@
+package report
+
+import (
+	"fmt"
+	"io"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// columns is the width of the narrowest terminal that is served.
+const columns = 80
+
+// Text writes the document for a terminal of 80 columns: verdict, figures,
+// tables, working, notes, cautions.
+func Text(w io.Writer, d *Document) error {
+	t := &textWriter{}
+	t.wrap("", d.Verdict)
+	t.figures(d.Figures)
+	for i := range d.Tables {
+		t.table(&d.Tables[i])
+	}
+	for i := range d.Charts {
+		t.line("")
+		for _, line := range d.Charts[i].draw() {
+			t.line("%s", clean(line))
+		}
+	}
+	t.working(d.Working)
+	t.remarks("Note: ", d.Notes)
+	t.remarks("Caution: ", d.Cautions)
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+type textWriter struct{ strings.Builder }
+
+func (t *textWriter) line(format string, args ...any) {
+	t.WriteString(strings.TrimRight(fmt.Sprintf(format, args...), " "))
+	t.WriteByte('\n')
+}
+
+// wrap writes text behind a head, in lines that fit, further lines indented by
+// the head's width.
+func (t *textWriter) wrap(head, text string) {
+	indent := strings.Repeat(" ", width(head))
+	line := head
+	empty := true
+	for _, word := range strings.Fields(clean(text)) {
+		if !empty && width(line)+1+width(word) > columns {
+			t.line("%s", line)
+			line, empty = indent, true
+		}
+		if !empty {
+			line += " "
+		}
+		line += word
+		empty = false
+	}
+	t.line("%s", line)
+}
+
+func (t *textWriter) figures(figures []Figure) {
+	label := 0
+	for _, f := range figures {
+		if !f.Quiet {
+			label = max(label, width(f.Label))
+		}
+	}
+	if label == 0 {
+		return
+	}
+	t.line("")
+	for _, f := range figures {
+		if !f.Quiet {
+			t.wrap("  "+pad(clean(f.Label), label)+"  ", f.Value.Text)
+		}
+	}
+}
+
+func (t *textWriter) table(table *Table) {
+	cells := [][]string{nil}
+	for _, c := range table.Columns {
+		cells[0] = append(cells[0], clean(c.Label))
+	}
+	for _, row := range table.Rows {
+		var line []string
+		for _, v := range row {
+			line = append(line, clean(v.Text))
+		}
+		cells = append(cells, line)
+	}
+	widths := make([]int, len(table.Columns))
+	for _, line := range cells {
+		for i, cell := range line {
+			widths[i] = max(widths[i], width(cell))
+		}
+	}
+	t.line("")
+	t.line("%s", clean(table.Title))
+	for n, line := range cells {
+		text := " "
+		for i, cell := range line {
+			if rightAligned(table, i) {
+				text += " " + strings.Repeat(" ", widths[i]-width(cell)) + cell
+			} else {
+				text += " " + pad(cell, widths[i])
+			}
+			text += " "
+		}
+		t.line("%s", text)
+		if n == 0 {
+			t.line("  %s", strings.Repeat("-", sum(widths)+2*(len(widths)-1)))
+		}
+	}
+}
+
+// rightAligned is true for a column of numbers.
+func rightAligned(table *Table, column int) bool {
+	return len(table.Rows) > 0 && table.Rows[0][column].Number != nil
+}
+
+func (t *textWriter) working(steps []Step) {
+	if len(steps) == 0 {
+		return
+	}
+	t.line("")
+	t.line("Working")
+	for i, s := range steps {
+		t.wrap(fmt.Sprintf("%3d. ", i+1), s.What)
+		t.wrap("       ", s.Formula)
+		switch {
+		case s.Numbers != "" && s.Result != "":
+			t.wrap("       ", s.Numbers+" = "+s.Result)
+		case s.Result != "":
+			t.wrap("       ", s.Result)
+		}
+	}
+}
+
+func (t *textWriter) remarks(head string, remarks []string) {
+	if len(remarks) == 0 {
+		return
+	}
+	t.line("")
+	for _, r := range remarks {
+		t.wrap(head, r)
+	}
+}
+
+// clean makes text safe to print: control characters and marks that reorder
+// text, which could come from a name in a file, become a replacement character.
+func clean(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r == utf8.RuneError || unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp) {
+			return unicode.ReplacementChar
+		}
+		return r
+	}, text)
+}
+
+func width(text string) int { return utf8.RuneCountInString(text) }
+
+func pad(text string, to int) string {
+	return text + strings.Repeat(" ", max(0, to-width(text)))
+}
+
+func sum(numbers []int) int {
+	total := 0
+	for _, n := range numbers {
+		total += n
+	}
+	return total
+}
