@@ -1,0 +1,249 @@
+package yard
+
+import (
+	"strings"
+
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// read turns the tables of a file into a yard, and gathers every fault.
+func (r *reader) read(values map[string]any) *Yard {
+	root := &table{r: r, value: values}
+	y := &Yard{Name: root.text("name"), Units: quantityOf(root, "units", units)}
+	y.Target = readTarget(root.sub("target"))
+	y.Hydrometer = readHydrometer(root.sub("hydrometer"))
+	y.Salt = readSalt(root.sub("salt"))
+	y.Supply = readSupply(root.sub("supply"))
+	names := names{}
+	for _, t := range root.list("liquid") {
+		y.Liquids = append(y.Liquids, readLiquid(t, names))
+	}
+	names = map[string]bool{}
+	for _, t := range root.list("mixing_tank") {
+		y.MixingTanks = append(y.MixingTanks, readMixingTank(t, names))
+	}
+	for _, t := range root.list("storage_tank") {
+		y.StorageTanks = append(y.StorageTanks, readStorageTank(t, names, y))
+	}
+	root.done()
+	return y
+}
+
+func units(text string) (quantity.System, bool, error) {
+	sys, err := quantity.ParseSystem(text)
+	return sys, false, err
+}
+
+func readTarget(t *table) Target {
+	g := Target{
+		Strength: quantityOf(t, "strength", quantity.ParseStrength),
+		Low:      quantityOf(t, "low", quantity.ParseStrength),
+		High:     quantityOf(t, "high", quantity.ParseStrength),
+	}
+	if g.Low != nil && g.High != nil && *g.Low > *g.High {
+		t.fault("low", "target: low %v is above high %v", show(*g.Low), show(*g.High))
+	}
+	if g.Strength != nil && (g.Low != nil && *g.Strength < *g.Low || g.High != nil && *g.Strength > *g.High) {
+		t.fault("strength", "target: strength %v lies outside the band of low and high", show(*g.Strength))
+	}
+	t.dissolves("strength", g.Strength)
+	t.done()
+	return g
+}
+
+// dissolves refuses a strength of salt brine above saturation in the warm.
+func (t *table) dissolves(key string, s *quantity.Strength) {
+	full, _, err := solution.Anchored().Solubility(solution.NaCl, solution.SearchTop)
+	if s != nil && err == nil && float64(*s) > full {
+		t.fault(key, "%s%s %v is above saturation; allowed: up to %v", t.label(), key, show(*s), show(quantity.Strength(full)))
+	}
+}
+
+func readHydrometer(t *table) Hydrometer {
+	h := Hydrometer{Calibration: quantityOf(t, "calibration", quantity.ParseTemperature)}
+	t.done()
+	return h
+}
+
+func readSalt(t *table) Salt {
+	s := Salt{
+		Purity:   quantityOf(t, "purity", quantity.ParseStrength),
+		Moisture: quantityOf(t, "moisture", quantity.ParseStrength),
+	}
+	t.done()
+	return s
+}
+
+func readSupply(t *table) Supply {
+	s := Supply{
+		Flow:        quantityOf(t, "flow", quantity.ParseFlow),
+		Temperature: quantityOf(t, "temperature", quantity.ParseTemperature),
+	}
+	t.done()
+	return s
+}
+
+// names are those given to tanks, or to liquids.
+type names map[string]bool
+
+// name reads a name that is to be there, and be the only one.
+func (t *table) uniqueName(taken names) string {
+	name := t.text("name")
+	_, isText := t.value["name"].(string)
+	switch {
+	case !isText && t.value["name"] != nil:
+		return "" // told already
+	case strings.TrimSpace(name) == "":
+		t.fault("name", "%s: name is missing", t.name)
+	case taken[name]:
+		t.fault("name", "%s: the name %q is taken", t.name, name)
+	}
+	taken[name] = true
+	return name
+}
+
+func readMixingTank(t *table, taken names) MixingTank {
+	m := MixingTank{
+		Name:          t.uniqueName(taken),
+		Capacity:      t.capacity(),
+		WorkingVolume: quantityOf(t, "working_volume", quantity.ParseVolume),
+		Heel:          quantityOf(t, "heel", quantity.ParseVolume),
+		Bed:           quantityOf(t, "bed", quantity.ParseMass),
+	}
+	t.within("working_volume", m.WorkingVolume, "capacity", m.Capacity)
+	full, name := m.WorkingVolume, "working_volume"
+	if full == nil {
+		full, name = m.Capacity, "capacity"
+	}
+	t.within("heel", m.Heel, name, full)
+	t.done()
+	return m
+}
+
+func (t *table) capacity() *quantity.Volume {
+	c := quantityOf(t, "capacity", quantity.ParseVolume)
+	if _, there := t.value["capacity"]; !there {
+		t.fault("capacity", "%scapacity is missing", t.label())
+	}
+	if c != nil && *c == 0 {
+		t.fault("capacity", "%scapacity is nothing; allowed: above 0", t.label())
+	}
+	return c
+}
+
+// within reports a volume above another.
+func (t *table) within(key string, v *quantity.Volume, limit string, most *quantity.Volume) {
+	if v != nil && most != nil && *v > *most {
+		t.fault(key, "%s%s %v is above %s %v", t.label(), key, show(*v), limit, show(*most))
+	}
+}
+
+func readStorageTank(t *table, taken names, y *Yard) StorageTank {
+	s := StorageTank{
+		Name:       t.uniqueName(taken),
+		Capacity:   t.capacity(),
+		DeadVolume: quantityOf(t, "dead_volume", quantity.ParseVolume),
+		Contents:   quantityOf(t, "contents", quantity.ParseVolume),
+		Strength:   quantityOf(t, "strength", quantity.ParseStrength),
+		Liquid:     t.text("liquid"),
+	}
+	t.within("dead_volume", s.DeadVolume, "capacity", s.Capacity)
+	t.within("contents", s.Contents, "capacity", s.Capacity)
+	t.dissolves("strength", s.Strength)
+	if _, known := y.Liquid(s.Liquid); s.Liquid != "" && !known {
+		t.fault("liquid", "%sno liquid is named %q", t.label(), s.Liquid)
+	}
+	if s.Liquid != "" && s.Strength != nil {
+		t.fault("liquid", "%sliquid and strength are two contents; allowed: one of them", t.label())
+	}
+	t.done()
+	return s
+}
+
+func readLiquid(t *table, taken names) Liquid {
+	l := Liquid{
+		Name:  t.uniqueName(taken),
+		NaCl:  quantityOf(t, "nacl", quantity.ParseStrength),
+		KCl:   quantityOf(t, "kcl", quantity.ParseStrength),
+		CaCl2: quantityOf(t, "cacl2", quantity.ParseStrength),
+		MgCl2: quantityOf(t, "mgcl2", quantity.ParseStrength),
+		Price: quantityOf(t, "price", quantity.ParsePricePerVolume),
+	}
+	l.Product = readProduct(t)
+	salts := l.NaCl != nil || l.KCl != nil || l.CaCl2 != nil || l.MgCl2 != nil
+	switch {
+	case reserved[l.Name]:
+		t.fault("name", "liquid: %q is a built-in liquid; allowed: another name", l.Name)
+	case salts && l.Product != nil:
+		t.fault("freezing", "%sa freezing table and salts are two descriptions; allowed: one of them", t.label())
+	case !salts && l.Product == nil:
+		t.fault("name", "%swhat it holds is missing; allowed: nacl, kcl, cacl2, mgcl2, or solute, density and freezing", t.label())
+	case salts:
+		if err := l.Liquid().Composition.Check(); err != nil {
+			t.fault("name", "%smore is dissolved than there can be; allowed: 50%% in all", t.label())
+		}
+	}
+	t.done()
+	return l
+}
+
+// reserved are the names of the built-in liquids.
+var reserved = map[string]bool{"brine": true, "nacl": true, "kcl": true, "cacl2": true, "mgcl2": true, "water": true}
+
+// readProduct reads what a data sheet tells; nil when there is none.
+func readProduct(t *table) *solution.Product {
+	solute := quantityOf(t, "solute", quantity.ParseStrength)
+	density := quantityOf(t, "density", quantity.ParseDensity)
+	rows := t.freezing()
+	if solute == nil && density == nil && rows == nil {
+		return nil
+	}
+	if solute == nil || density == nil || len(rows) == 0 {
+		for key, there := range map[string]bool{"solute": solute != nil, "density": density != nil, "freezing": len(rows) > 0} {
+			if _, given := t.value[key]; !there && !given {
+				t.fault(key, "%s%s is missing; a product takes solute, density and freezing", t.label(), key)
+			}
+		}
+		return &solution.Product{}
+	}
+	p := &solution.Product{Solute: float64(*solute), Density: float64(*density), Freezing: rows}
+	if err := p.Check(); err != nil {
+		t.fault("freezing", "%s%v", t.label(), err)
+	}
+	return p
+}
+
+// freezing reads a list of pairs of strength and temperature.
+func (t *table) freezing() []solution.FreezingPoint {
+	v, ok := t.take("freezing")
+	if !ok {
+		return nil
+	}
+	list, ok := v.([]any)
+	if !ok {
+		t.fault("freezing", "%sfreezing takes a list of pairs, like [[\"10%%\", \"-5C\"], [\"20%%\", \"-12C\"]]", t.label())
+		return nil
+	}
+	var rows []solution.FreezingPoint
+	for i, e := range list {
+		pair, ok := e.([]any)
+		if !ok || len(pair) != 2 {
+			t.fault("freezing", "%srow %d of freezing is no pair of strength and temperature", t.label(), i+1)
+			continue
+		}
+		first, ok1 := scalar(pair[0])
+		second, ok2 := scalar(pair[1])
+		s, _, err1 := quantity.ParseStrength(first)
+		c, _, err2 := quantity.ParseTemperature(second)
+		switch {
+		case !ok1 || err1 != nil:
+			t.fault("freezing", "%srow %d of freezing: strength %q: %v", t.label(), i+1, first, err1)
+		case !ok2 || err2 != nil:
+			t.fault("freezing", "%srow %d of freezing: temperature %q: %v", t.label(), i+1, second, err2)
+		default:
+			rows = append(rows, solution.FreezingPoint{Solute: float64(s), Temperature: float64(c)})
+		}
+	}
+	return rows
+}

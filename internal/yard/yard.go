@@ -1,0 +1,151 @@
+// Package yard reads the yard file: what a yard has, and how it works. The file
+// is TOML; quantities are written as on the command line.
+package yard
+
+import (
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// Yard is a yard file. A pointer is nil where the file does not say.
+type Yard struct {
+	Path         string
+	Name         string
+	Units        *quantity.System
+	Target       Target
+	Hydrometer   Hydrometer
+	Salt         Salt
+	Supply       Supply
+	MixingTanks  []MixingTank
+	StorageTanks []StorageTank
+	Liquids      []Liquid
+}
+
+// Target is the true strength wanted and the band that may be pumped.
+type Target struct {
+	Strength, Low, High *quantity.Strength
+}
+
+// Hydrometer is the yard's own instrument.
+type Hydrometer struct {
+	Calibration *quantity.Temperature
+}
+
+// Salt is the rock salt on the pile.
+type Salt struct {
+	Purity, Moisture *quantity.Strength
+}
+
+// Supply is the fresh water.
+type Supply struct {
+	Flow        *quantity.Flow
+	Temperature *quantity.Temperature
+}
+
+// MixingTank is a tank in which brine is made.
+type MixingTank struct {
+	Name          string
+	Capacity      *quantity.Volume // to the brim
+	WorkingVolume *quantity.Volume // a full batch
+	Heel          *quantity.Volume // left when pumped off
+	Bed           *quantity.Mass   // undissolved salt kept on the floor
+}
+
+// StorageTank is a tank in which a liquid is kept.
+type StorageTank struct {
+	Name       string
+	Capacity   *quantity.Volume
+	DeadVolume *quantity.Volume // below the suction
+	Contents   *quantity.Volume
+	Strength   *quantity.Strength // of plain salt brine in it
+	Liquid     string             // or the name of the liquid in it
+}
+
+// Liquid is one that the yard buys or keeps: a solution of chlorides, or a product
+// that its data sheet describes.
+type Liquid struct {
+	Name                    string
+	NaCl, KCl, CaCl2, MgCl2 *quantity.Strength
+	Product                 *solution.Product
+	Price                   *quantity.PricePerVolume
+}
+
+// Liquid returns what it is, for the calculators.
+func (l Liquid) Liquid() brine.Liquid {
+	if l.Product != nil {
+		return brine.OfProduct(l.Name, l.Product)
+	}
+	return brine.Liquid{Name: l.Name, Composition: solution.Composition{
+		NaCl: float64(or(l.NaCl, 0)), KCl: float64(or(l.KCl, 0)),
+		CaCl2: float64(or(l.CaCl2, 0)), MgCl2: float64(or(l.MgCl2, 0)),
+	}}
+}
+
+// Tank is what any tank has in common.
+type Tank struct {
+	Name     string
+	Capacity quantity.Volume
+	// Usual is how much is in it unless told otherwise: a mixing tank's full
+	// batch, a storage tank's contents; 0 when the file does not say.
+	Usual quantity.Volume
+	Heel  quantity.Volume
+	Bed   quantity.Mass
+	// Contents is the liquid in it; nil when the file does not say.
+	Contents *brine.Liquid
+}
+
+// Tanks lists mixing and storage tanks in the file's order.
+func (y *Yard) Tanks() []Tank {
+	var all []Tank
+	for _, m := range y.MixingTanks {
+		all = append(all, Tank{
+			Name: m.Name, Capacity: or(m.Capacity, 0), Usual: or(m.WorkingVolume, 0), Heel: or(m.Heel, 0), Bed: or(m.Bed, 0),
+		})
+	}
+	for _, s := range y.StorageTanks {
+		all = append(all, Tank{Name: s.Name, Capacity: or(s.Capacity, 0), Usual: or(s.Contents, 0), Contents: y.contents(s)})
+	}
+	return all
+}
+
+// contents is the liquid in a storage tank.
+func (y *Yard) contents(s StorageTank) *brine.Liquid {
+	if s.Strength != nil {
+		l := brine.SaltBrine(*s.Strength)
+		return &l
+	}
+	if l, ok := y.Liquid(s.Liquid); ok {
+		liquid := l.Liquid()
+		return &liquid
+	}
+	return nil
+}
+
+// Tank finds a tank by name.
+func (y *Yard) Tank(name string) (Tank, bool) {
+	for _, t := range y.Tanks() {
+		if t.Name == name {
+			return t, true
+		}
+	}
+	return Tank{}, false
+}
+
+// Liquid finds a liquid by name.
+func (y *Yard) Liquid(name string) (Liquid, bool) {
+	for _, l := range y.Liquids {
+		if l.Name == name {
+			return l, true
+		}
+	}
+	return Liquid{}, false
+}
+
+// or returns what p points to, or a default.
+func or[T any](p *T, otherwise T) T {
+	if p == nil {
+		return otherwise
+	}
+	return *p
+}
