@@ -1,0 +1,221 @@
+package cli
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// badValues are no value of any flag that takes a quantity.
+var badValues = map[string]string{
+	"empty":           "",
+	"blank":           " ",
+	"words":           "cold",
+	"not a number":    "NaN",
+	"infinity":        "+Inf",
+	"overflow":        "1e999gal",
+	"huge":            "1e308",
+	"hex":             "0x10",
+	"underscore":      "1_000",
+	"comma":           "1,200gal",
+	"decimal comma":   "23,3%",
+	"two points":      "1.2.3",
+	"two signs":       "--5",
+	"unknown unit":    "5parsecs",
+	"newline":         "5\n6",
+	"escape sequence": "5\x1b[31mF",
+	"NUL":             "5\x00",
+	"not UTF-8":       "5\xff%",
+	"bidi":            "5\u202e%",
+	"long":            strings.Repeat("9", 5000) + "x",
+}
+
+// quantityFlags are the flags that take a quantity, by command.
+var quantityFlags = map[string][]string{
+	"reading": {"hydrometer", "sg", "salometer", "baume", "weigh", "temp", "cal"},
+	"check":   {"hydrometer", "temp", "volume", "capacity", "to", "low", "high", "stock", "purity", "moisture"},
+	"correct": {"strength", "temp", "volume", "capacity", "to", "stock", "purity", "moisture", "cal"},
+	"batch":   {"volume", "capacity", "to", "heel-volume", "heel-strength", "heel-temp", "water-temp", "purity", "moisture", "bed", "supply", "cal"},
+	"freeze":  {"nacl", "kcl", "cacl2", "mgcl2", "at", "pavement", "volume", "temp"},
+	"blend":   {"volume", "temp", "cal", "ice-at", "keep-clear"},
+	"store":   {"to", "with", "capacity", "temp", "cal", "batches"},
+}
+
+// requireRefused asserts the form of every refusal: status 2, nothing on
+// standard output, one line on standard error that holds all of the pieces.
+func requireRefused(t *testing.T, args []string, pieces ...string) {
+	t.Helper()
+	status, out, errs := invoke(t, args...)
+	require.Equal(t, statusInput, status, "%q: %s", args, errs)
+	require.Empty(t, out, "%q", args)
+	require.True(t, strings.HasSuffix(errs, "\n"), "%q", args)
+	line := strings.TrimSuffix(errs, "\n")
+	require.NotContains(t, line, "\n", "%q", args)
+	require.Less(t, len(line), 400, "%q", args)
+	for _, r := range line {
+		require.True(t, r >= ' ' && r != 0x7f && r != 0x202e, "%q: control character in %q", args, line)
+	}
+	for _, p := range pieces {
+		require.Contains(t, line, p, "%q", args)
+	}
+}
+
+func TestBadValues(t *testing.T) {
+	for command, flags := range quantityFlags {
+		for _, name := range flags {
+			for kind, value := range badValues {
+				t.Run(command+"/"+name+"/"+kind, func(t *testing.T) {
+					requireRefused(t, []string{command, "--" + name, value}, "brineyard "+command, "--"+name)
+				})
+			}
+		}
+	}
+}
+
+// TestRefusals lists what else is wrong, with the words that tell the user what
+// was given, where, and what is allowed.
+func TestRefusals(t *testing.T) {
+	for _, c := range []struct {
+		line   string
+		pieces []string
+	}{
+		{"reading --hydrometer 23.3%", []string{"--temp is missing", `"23.3%"`, "--temp 41F"}},
+		{"reading --temp 41F", []string{"no reading", "--hydrometer", "--weigh"}},
+		{"reading --hydrometer 23% --sg 1.17 --temp 41F", []string{"--hydrometer and --sg", "two readings"}},
+		{"reading --weigh 9.8 --cal 60F --temp 41F", []string{"--cal", "--weigh"}},
+		{"reading --hydrometer 30% --temp 41F", []string{`--hydrometer "30%"`, "41 F", "saturated"}},
+		{"reading --hydrometer -3% --temp 41F", []string{"--hydrometer", "-3%", "0% to 100%"}},
+		{"reading --sg 0.9 --temp 41F", []string{`--sg "0.9"`, "fresh water"}},
+		{"reading --sg 1.4 --temp 41F", []string{`--sg "1.4"`, "saturated"}},
+		{"reading --salometer 110 --temp 41F", []string{`--salometer "110"`, "saturated"}},
+		{"reading --baume 40 --temp 41F", []string{`--baume "40"`, "saturated"}},
+		{"reading --weigh 8lb/gal --temp 41F", []string{`--weigh "8lb/gal"`, "8.35 lb/gal (fresh water)"}},
+		{"reading --hydrometer 20% --temp 200F", []string{`--temp "200F"`, "-13 F to 122 F"}},
+		{"reading --hydrometer 20% --temp 200C --units metric", []string{`--temp "200C"`, "-100C to 150C"}},
+		{"reading --hydrometer 20% --temp 90C --units metric", []string{`--temp "90C"`, "-25 C to 50 C"}},
+		{"reading --hydrometer 20% --temp -60F", []string{`--temp "-60F"`, "-13 F to 122 F"}},
+		{"reading --hydrometer 20% --temp 41F --cal 300F", []string{`--cal "300F"`, "-13 F to 122 F"}},
+		{"reading --hydrometer", []string{"--hydrometer", "needs a value"}},
+		{"reading --hydromter 3%", []string{"no such flag", `"hydromter"`}},
+		{"reading 23.3%", []string{`unexpected word "23.3%"`, "--temp"}},
+		{"reading --units imperial --hydrometer 20% --temp 41F", []string{"--units", `"imperial"`, "us, metric"}},
+		{"reading --format xml --hydrometer 20% --temp 41F", []string{"--format", `"xml"`, "text, json, csv, markdown"}},
+		{"check --hydrometer 23.3% --temp 41F", []string{"no volume", "--volume", "--tank"}},
+		{"check --volume 500gal --hydrometer 23.3%", []string{"--temp is missing"}},
+		{"check --volume 0gal --hydrometer 23.3% --temp 41F", []string{`--volume "0gal"`, "above 0"}},
+		{"check --volume -5gal --hydrometer 23.3% --temp 41F", []string{`--volume "-5gal"`, "allowed"}},
+		{"check --volume 600gal --capacity 500gal --hydrometer 23.3% --temp 41F", []string{`--volume "600gal"`, "500 gal"}},
+		{"check --tank mixer --hydrometer 23.3% --temp 41F", []string{`--tank "mixer"`, "no yard file", "--yard"}},
+		{"check --yard YARD --tank nosuch --hydrometer 23.3% --temp 41F", []string{`--tank "nosuch"`, "mixer, tote, north, south"}},
+		{"check --volume 500gal --hydrometer 23.3% --temp 41F --low 24%", []string{"--low", `"24%"`, "23.3%"}},
+		{"check --volume 500gal --hydrometer 23.3% --temp 41F --high 23%", []string{"--high", `"23%"`, "23.3%"}},
+		{"check --volume 500gal --hydrometer 23.3% --temp 41F --to 27%", []string{`--to "27%"`, "saturated"}},
+		{"check --volume 500gal --hydrometer 23.3% --temp 41F --to 0%", []string{`--to "0%"`, "above 0%"}},
+		{"check --volume 500gal --hydrometer 20% --temp 41F --with water", []string{"--with water", "weaker", "salt"}},
+		{"check --volume 500gal --hydrometer 25% --temp 41F --with salt", []string{"--with salt", "stronger", "water"}},
+		{"correct --volume 500gal", []string{"no strength", "--strength"}},
+		{"correct --volume 500gal --strength 26% --hydrometer 25% --temp 41F", []string{"--strength and --hydrometer"}},
+		{"correct --volume 500gal --strength 30%", []string{`--strength "30%"`, "saturated"}},
+		{"correct --volume 500gal --strength 21% --stock 22%", []string{`--stock "22%"`, "above 23.3%"}},
+		{"correct --volume 500gal --strength 25% --stock 24%", []string{`--stock "24%"`, "below 23.3%"}},
+		{"correct --volume 500gal --strength 25% --with stock", []string{"--with stock", "--stock 18%"}},
+		{"correct --volume 500gal --strength 25% --with water --stock 10%", []string{"--stock", "--with water"}},
+		{"correct --volume 500gal --strength 25% --with beer", []string{"--with", `"beer"`, "water, salt, stock"}},
+		{"correct --volume 500gal --strength 21% --purity 20%", []string{`--purity "20%"`, "50% to 100%"}},
+		{"correct --volume 500gal --strength 21% --moisture 60%", []string{`--moisture "60%"`, "0% to 20%"}},
+		{"batch", []string{"no volume"}},
+		{"batch --volume 500gal --to 27%", []string{`--to "27%"`, "saturated"}},
+		{"batch --volume 500gal --heel-strength 20%", []string{"--heel-strength", "--heel-volume"}},
+		{"batch --volume 500gal --heel-temp 40F", []string{"--heel-temp", "--heel-volume"}},
+		{"batch --volume 500gal --heel-volume 500gal", []string{`--heel-volume "500gal"`, "below 500 gal"}},
+		{"batch --volume 500gal --heel-volume 480gal --heel-strength 26% --to 20%", []string{`--heel-strength "26%"`, "more salt"}},
+		{"batch --volume 500gal --water-temp 20F", []string{`--water-temp "20F"`, "32 F to 122 F"}},
+		{"batch --volume 500gal --supply 0gal/min", []string{`--supply "0gal/min"`, "above 0"}},
+		{"batch --yard YARD --tank mixer --volume 1400gal", []string{`--volume "1400gal"`, "1,350 gal"}},
+		{"freeze", []string{"no liquid", "--nacl 23.3%"}},
+		{"freeze --nacl 40%", []string{`--nacl "40%"`, "dissolves"}},
+		{"freeze --nacl 30% --cacl2 40%", []string{`--nacl "30%"`, `--cacl2 "40%"`, "50%"}},
+		{"freeze --nacl 20% --volume 100gal", []string{`--volume "100gal"`, "--at 0F"}},
+		{"freeze --nacl 20% --at -90C", []string{`--at "-90C"`, "-94 F to 104 F"}},
+		{"freeze --nacl 20% --pavement 40F", []string{`--pavement "40F"`, "32 F"}},
+		{"freeze --nacl 20% --liquid brine@20%", []string{"--liquid", "--nacl", "two liquids"}},
+		{"freeze --liquid brine", []string{`"brine"`, "brine@23.3%"}},
+		{"freeze --liquid brine@x", []string{`"brine@x"`, "23.3%"}},
+		{"freeze --liquid nosuch", []string{`"nosuch"`, "brine, nacl, cacl2, mgcl2, kcl, water"}},
+		{"freeze --liquid water@3%", []string{`"water@3%"`, "no strength"}},
+		{"freeze --nacl 0% --curve", []string{`--nacl "0%"`, "fresh water"}},
+		{"blend", []string{"no parts", "80:brine@23.3%"}},
+		{"blend brine@23.3%", []string{`"brine@23.3%"`, "share:liquid"}},
+		{"blend x:brine@23.3%", []string{`"x:brine@23.3%"`, "number of parts"}},
+		{"blend -5:brine@23.3%", []string{`"5"`, "flag"}},
+		{"blend nan:brine@23.3%", []string{`"nan"`, "number of parts"}},
+		{"blend 0:brine@23.3%", []string{"the parts", "above zero"}},
+		{"blend 80:brine@30% 20:cacl2@32%", []string{"the parts", "brine@30%", "dissolves"}},
+		{"blend 80:brine@23.3% 20:cacl2@70%", []string{"the parts", "cacl2@70%", "50%"}},
+		{"blend 50:brine@26% 50:cacl2@45%", []string{"the parts", "weaker parts"}},
+		{"blend 80:brine@23.3% 20:cacl2@32% --volume 0gal", []string{`--volume "0gal"`, "above 0"}},
+		{"blend 80:brine@23.3% 20:cacl2@32% --ice-at -90F", []string{`--ice-at "-90F"`, "none of it"}},
+		{"blend 80:brine@23.3% 20:cacl2@32% --ice-at 50F", []string{`--ice-at "50F"`, "-6.7 F (none of it)"}},
+		{"blend 80:brine@23.3% 20:cacl2@32% --ice-at 90F", []string{`--ice-at "90F"`, "-94 F to 77 F"}},
+		{"blend 100:brine@23.3% --ice-at -10F", []string{`--ice-at "-10F"`, "two parts"}},
+		{"blend 80:cacl2@32% 20:brine@23.3% --keep-clear 0F", []string{`--keep-clear "0F"`, "plain salt brine"}},
+		{"blend 20:brine@23.3% 80:cacl2@42% --keep-clear 0F", []string{`--keep-clear "0F"`, "other parts alone"}},
+		{"blend 80:brine@23.3% 20:kcl@20% --ice-at -10F --keep-clear -10F", []string{`--ice-at "-10F"`, "best ice point"}},
+		{"blend 20:cacl2@32% --additive-into north", []string{`--additive-into "north"`, "no yard file"}},
+		{"blend 20:cacl2@32% --additive-into nosuch --yard YARD", []string{`--additive-into "nosuch"`, "north"}},
+		{"blend 20:cacl2@32% --additive-into mixer --yard YARD", []string{`--additive-into "mixer"`, "contents and strength"}},
+		{"blend 120:cacl2@32% --additive-into north --yard YARD", []string{`--additive-into "north"`, "below 100"}},
+		{"blend 20:cacl2@32% --additive-into north --volume 5gal --yard YARD", []string{`--additive-into "north"`, "--volume"}},
+		{"blend --additive-into north --yard YARD", []string{`--additive-into "north"`, "no additive"}},
+		{"store", []string{"no lots", "6000gal@23.1%"}},
+		{"store 6000gal", []string{`"6000gal"`, "no liquid"}},
+		{"store north", []string{`"north"`, "volume"}},
+		{"store 0gal@23%", []string{"the lots", "above 0"}},
+		{"store 6000gal@30%", []string{"the lots", "brine@30%"}},
+		{"store 6000gal@23% --to 23.3%", []string{`--to "23.3%"`, "--with"}},
+		{"store 6000gal@23% --with 23.3%", []string{`--with "23.3%"`, "--to"}},
+		{"store 6000gal@23% --to 23.3% --with 23%", []string{`--with "23%"`, "above 23.3%"}},
+		{"store 6000gal@23% 100gal:cacl2@32% --to 23.3% --with 25%", []string{`--to "23.3%"`, "blend"}},
+		{"store 6000gal@23% --batches 3", []string{"--batches 3", "nothing to add"}},
+		{"store 6000gal@23% 100gal@25% --batches 0", []string{`--batches "0"`, "1 to 1000"}},
+		{"store 6000gal@23% 600gal@25% --capacity 6500gal --to 23.3% --with 25%", []string{`--capacity "6500gal"`, "6,600 gal"}},
+		{"freez --nacl 3%", []string{`no such command: "freez"`, "freeze"}},
+		{"melt", []string{`no such command: "melt"`, "batch, blend, check"}},
+		{"help nosuch", []string{`no such command: "nosuch"`}},
+		{"reading --yard nosuch.toml --hydrometer 20% --temp 41F", []string{"nosuch.toml", "no such file"}},
+		{"reading --yard . --hydrometer 20% --temp 41F", []string{".: not a file"}},
+	} {
+		t.Run(c.line, func(t *testing.T) {
+			requireRefused(t, strings.Fields(strings.ReplaceAll(c.line, "YARD", demoYard)), c.pieces...)
+		})
+	}
+}
+
+// A broken yard file is named with line and column, whichever command reads it.
+func TestBrokenYardFiles(t *testing.T) {
+	for _, c := range []struct{ text, place, piece string }{
+		{"[target\n", ":1:8:", "table name"},
+		{"name = \n", ":1:8:", ""},
+		{"units = \"imperial\"\n", ":1:1:", "us, metric"},
+		{"[target]\nstrength = \"130%\"\n", ":2:1:", "0% to 100%"},
+		{"[target]\nstrength = nan\n", ":2:1:", "strength"},
+		{"\n[target]\nstrenght = \"23%\"\n", ":3:1:", "unknown key"},
+		{"[supply]\nflow = \"30furlongs\"\n", ":2:1:", "gal/min"},
+		{"[[mixing_tank]]\nname = 7\ncapacity = 9", ":2:1:", "quotes"},
+		{"[[mixing_tank]]\nname = \"a\"\n", ":1:3:", "capacity is missing"},
+		{"[target]\nlow = \"24%\"\nhigh = \"23%\"\n", ":2:1:", "above"},
+		{"name = \"a\"\nname = \"b\"\n", ":2:", "already"},
+	} {
+		path := filepath.Join(t.TempDir(), "yard.toml")
+		require.NoError(t, os.WriteFile(path, []byte(c.text), 0o644))
+		for _, line := range []string{
+			"reading --hydrometer 20% --temp 41F", "check --volume 5gal --hydrometer 20% --temp 41F",
+			"correct --volume 5gal --strength 20%", "batch --volume 5gal", "freeze --nacl 20%",
+		} {
+			requireRefused(t, append(strings.Fields(line), "--yard", path), "yard.toml"+c.place, c.piece)
+		}
+	}
+}

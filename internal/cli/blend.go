@@ -1,0 +1,401 @@
+package cli
+
+import (
+	"fmt"
+	"sort"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/solution"
+
+	"github.com/spf13/cobra"
+)
+
+type blendOptions struct {
+	by        choice
+	volume    *input[quantity.Volume]
+	temp      *input[quantity.Temperature]
+	cal       *input[quantity.Temperature]
+	iceAt     *input[quantity.Temperature]
+	keepClear *input[quantity.Temperature]
+	into      string
+}
+
+func newBlend(env *Env, g *globals) *cobra.Command {
+	o := &blendOptions{by: choice{words: []string{"volume", "weight"}, value: "volume"}}
+	cmd := &cobra.Command{
+		Use:   "blend SHARE:LIQUID ...",
+		Short: "What a mix of liquids becomes, and what share or base strength meets a temperature",
+		Long: "blend tells what a mix of liquids becomes: when ice forms in it, when salt falls out of it, what it\n" +
+			"weighs and costs. A liquid is brine, nacl, cacl2, mgcl2 or kcl with its strength, water, or the name\n" +
+			"of a liquid in the yard file. It also finds the share of the last part for an ice point, and the\n" +
+			"strength of the first part, the base, at which no salt falls out.",
+		Example: "  brineyard blend 80:brine@23.3% 20:cacl2@32%\n" +
+			"  brineyard blend 80:brine@23.3% 20:cacl2@32% --keep-clear 0F --volume 1000gal",
+		RunE: func(_ *cobra.Command, args []string) error { return runBlend(env, g, o, args) },
+	}
+	f := cmd.Flags()
+	f.Var(&o.by, "by", "shares by volume or weight")
+	o.volume = volumeFlag(f, "volume", "blend wanted, for the amounts to meter")
+	o.temp = temperatureFlag(f, "temp", "temperature of the parts; 60F unless given")
+	o.cal = temperatureFlag(f, "cal", "temperature for which the hydrometer is marked; 60F unless given")
+	o.iceAt = temperatureFlag(f, "ice-at", "find the share of the last part that has this ice point")
+	o.keepClear = temperatureFlag(f, "keep-clear", "find the strength of the first part at which no salt falls out down to this temperature")
+	f.StringVar(&o.into, "additive-into", "", "`tank` of the yard file whose contents are the base, the shares given being of the blend in percent")
+	return cmd
+}
+
+func runBlend(env *Env, g *globals, o *blendOptions, args []string) error {
+	s, err := newSetting(env, g)
+	if err != nil {
+		return err
+	}
+	r, tank, err := o.request(s, args)
+	if err != nil {
+		return err
+	}
+	solved, err := o.solve(s, &r)
+	if err != nil {
+		return s.inputError(err)
+	}
+	if solved == nil {
+		b, err := brine.NewBlend(r)
+		if err != nil {
+			return s.inputError(err)
+		}
+		return s.write(o.document(s, r, b, nil, tank))
+	}
+	if tank != nil {
+		solved.Request.Volume = 0
+	}
+	return s.write(o.document(s, solved.Request, solved.Blend, solved, tank))
+}
+
+// solve finds what was asked for; nil when nothing was.
+func (o *blendOptions) solve(s *setting, r *brine.BlendRequest) (*brine.Solved, error) {
+	ice := take(s, brine.FieldIceAt, "ice-at", o.iceAt, nil, "", 0)
+	clear := take(s, brine.FieldKeepClear, "keep-clear", o.keepClear, nil, "", 0)
+	for _, asked := range []struct {
+		given bool
+		field string
+		t     quantity.Temperature
+	}{{o.iceAt.given, "ice-at", ice}, {o.keepClear.given, "keep-clear", clear}} {
+		if t := float64(asked.t); asked.given && !(t >= solution.Floor && t <= solution.FitCeiling) {
+			return nil, usagef("%s: outside the model; allowed: %v to %v", s.origin[asked.field],
+				quantity.Temperature(solution.Floor).In(s.system), quantity.Temperature(solution.FitCeiling).In(s.system))
+		}
+	}
+	var solved brine.Solved
+	var err error
+	switch {
+	case o.iceAt.given && o.keepClear.given:
+		solved, err = brine.Meet(*r, ice, clear)
+	case o.iceAt.given:
+		solved, err = brine.ShareForIce(*r, ice)
+	case o.keepClear.given:
+		solved, err = brine.KeepClear(*r, clear)
+	default:
+		return nil, nil
+	}
+	return &solved, err
+}
+
+// intoTank is a tank that an additive goes into.
+type intoTank struct {
+	name     string
+	contents quantity.Volume
+	capacity quantity.Volume
+}
+
+func (o *blendOptions) request(s *setting, args []string) (brine.BlendRequest, *intoTank, error) {
+	r := brine.BlendRequest{ByWeight: o.by.value == "weight"}
+	s.origin[brine.FieldParts] = "the parts"
+	s.origin[brine.FieldLiquid] = "the blend"
+	for _, text := range args {
+		p, err := s.part(text)
+		if err != nil {
+			return r, nil, err
+		}
+		r.Parts = append(r.Parts, p)
+	}
+	tank, err := o.base(s, &r)
+	if err != nil {
+		return r, nil, err
+	}
+	if len(r.Parts) == 0 {
+		return r, nil, usagef("no parts; allowed: two or more, like 80:brine@23.3%% 20:cacl2@32%%")
+	}
+	if o.volume.given && o.volume.value == 0 {
+		return r, nil, usagef("--volume %s: no blend; allowed: above 0", quoted(o.volume.text))
+	}
+	r.Volume = take(s, brine.FieldVolume, "volume", o.volume, nil, "", 0)
+	r.Temperature = take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
+	reading := readingFlags{cal: o.cal}
+	r.Instrument, err = reading.instrument(s, gauge.PercentSalt)
+	return r, tank, err
+}
+
+// base puts what a tank holds before the parts, as the rest of 100.
+func (o *blendOptions) base(s *setting, r *brine.BlendRequest) (*intoTank, error) {
+	if o.into == "" {
+		return nil, nil
+	}
+	t, err := s.tank(o.into)
+	if err != nil {
+		return nil, usagef("--additive-into%s", err.Error()[len("--tank"):])
+	}
+	sum := 0.0
+	for _, p := range r.Parts {
+		sum += p.Amount
+	}
+	switch {
+	case t.Contents == nil || t.Usual == 0:
+		return nil, usagef("--additive-into %s: the yard file does not say what stands in that tank; allowed: a tank with contents and strength", quoted(o.into))
+	case len(r.Parts) == 0:
+		return nil, usagef("--additive-into %s: no additive; allowed: like 20:cacl2@32%%", quoted(o.into))
+	case !(sum < 100):
+		return nil, usagef("--additive-into %s: additives of %g leave nothing of the tank; allowed: shares in percent of the blend, below 100 in all", quoted(o.into), sum)
+	case o.volume.given:
+		return nil, usagef("--additive-into %s and --volume %s: the tank sets the volume; allowed: one of them", quoted(o.into), quoted(o.volume.text))
+	}
+	r.Parts = append([]brine.Part{{Liquid: *t.Contents, Amount: 100 - sum}}, r.Parts...)
+	return &intoTank{name: o.into, contents: t.Usual, capacity: t.Capacity}, nil
+}
+
+func (o *blendOptions) document(s *setting, r brine.BlendRequest, b brine.Blend, solved *brine.Solved, tank *intoTank) *report.Document {
+	d := &report.Document{
+		Command: "blend",
+		Title:   "Blend",
+		Verdict: o.verdict(s, r, b, solved),
+		Figures: s.blendFigures(r, b, solved),
+		Working: blendWorking(s, r, b),
+		Notes:   s.coldNotes(b.Cold),
+	}
+	if tank != nil {
+		s.addTank(d, r, b, tank)
+	} else {
+		d.Tables = append(d.Tables, s.meterTable(r, b, meterOrder(r), r.Volume > 0))
+	}
+	d.Notes = append(d.Notes, blendNotes(s, r, b)...)
+	d.Cautions = liquidCautions(b.Liquid)
+	return d
+}
+
+// verdict says what was found, then what the cold does to it.
+func (o *blendOptions) verdict(s *setting, r brine.BlendRequest, b brine.Blend, solved *brine.Solved) string {
+	cold := coldVerdict(s, b.Cold)
+	if solved == nil {
+		return cold
+	}
+	last := r.Parts[len(r.Parts)-1].Liquid
+	share := s.show("%v of the blend as %s", solved.Share, s.describe(last))
+	base := s.show("base brine of %v", solved.BaseStrength)
+	if solved.AnyBase {
+		base = s.show("any base, even saturated (%v)", solved.BaseStrength)
+	}
+	switch {
+	case o.iceAt.given && o.keepClear.given:
+		return s.show("Take %s and %s: ice forms at %v and no salt falls out above %v.", share, base, temperatureOf(b.Cold.Ice), o.keepClear.value)
+	case o.iceAt.given:
+		return s.show("Take %s for an ice point of %v. %s", share, o.iceAt.value, cold)
+	}
+	return s.show("Take %s: no salt falls out down to %v. Ice forms at %v.", base, o.keepClear.value, temperatureOf(b.Cold.Ice))
+}
+
+func (s *setting) blendFigures(r brine.BlendRequest, b brine.Blend, solved *brine.Solved) []report.Figure {
+	var figures []report.Figure
+	if solved != nil {
+		figures = append(figures,
+			s.figure("last_share", "Share of "+s.describe(r.Parts[len(r.Parts)-1].Liquid), solved.Share),
+			s.figure("base_strength", "Strength of the base", solved.BaseStrength))
+	}
+	figures = append(figures, s.cold(b.Cold)...)
+	for salt := range saltFlags {
+		k := solution.Salt(salt)
+		w := b.Liquid.Composition.Fraction(k)
+		figures = append(figures, quietUnless(w > 0, s.figure(saltFlags[salt], k.String(), quantity.Strength(w))))
+	}
+	other := b.Liquid.Composition.Other
+	figures = append(figures,
+		quietUnless(other > 0, s.figure("other", "Other solutes", quantity.Strength(other))),
+		s.figure("density", s.show("Density at %v", r.Temperature), b.Density),
+		s.figure("chloride_per_volume", "Chloride", b.Chloride),
+		known(s, "cost_per_volume", "Cost", b.Cost),
+		s.readingFigure(r, b),
+		known(s, "heat_released", "Heat given off by mixing", b.Heat),
+		known(s, "final_temp", s.show("Temperature, from %v", r.Temperature), b.FinalTemp))
+	return figures
+}
+
+// known is a figure that may not be known; then it is for programs alone.
+func known[Q quantity.Quantity](s *setting, key, label string, q *Q) report.Figure {
+	if q == nil {
+		var none Q
+		return quiet(report.Figure{Key: key, Label: label, Value: report.Nothing(none.In(s.system).Unit, "not known")})
+	}
+	return s.figure(key, label, *q)
+}
+
+// readingFigure is what a percent hydrometer shows, where it shows anything.
+func (s *setting) readingFigure(r brine.BlendRequest, b brine.Blend) report.Figure {
+	label := s.show("Percent hydrometer, at %v", r.Temperature)
+	if !b.OnScale {
+		return report.Figure{Key: "expected_reading", Label: label, Value: report.Nothing("%", "off the scale")}
+	}
+	return s.figure("expected_reading", label, brine.OnScale(r.Instrument, b.Reading))
+}
+
+// meterTable lists the parts in the order in which they go in.
+func (s *setting) meterTable(r brine.BlendRequest, b brine.Blend, order []int, known bool) report.Table {
+	t := report.Table{
+		Key:   "parts",
+		Title: "Parts, in the order in which they go in",
+		Columns: []report.Column{
+			{Key: "step", Label: ""}, {Key: "liquid", Label: "Liquid"}, {Key: "share", Label: "Share"},
+		},
+	}
+	if known {
+		t.Title = s.show("To meter for %v, in this order", b.Total)
+		t.Columns = append(t.Columns, report.Column{Key: "volume", Label: "Volume"})
+	}
+	sum := 0.0
+	for _, p := range r.Parts {
+		sum += p.Amount
+	}
+	for n, i := range order {
+		p := r.Parts[i]
+		row := []report.Value{report.Word(ordinal(n)), report.Word(s.describe(p.Liquid)), s.value(quantity.Fraction(p.Amount / sum))}
+		if known {
+			row = append(row, s.value(b.Amounts[i]))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// meterOrder puts the light liquids first, so that the heavy ones are pumped into
+// what already turns over. Common practice, no source.
+func meterOrder(r brine.BlendRequest) []int {
+	order := make([]int, len(r.Parts))
+	weight := make([]float64, len(r.Parts))
+	for i, p := range r.Parts {
+		order[i] = i
+		rho, err := p.Liquid.Density(r.Temperature)
+		if err == nil {
+			weight[i] = float64(rho)
+		}
+	}
+	sort.SliceStable(order, func(a, b int) bool { return weight[order[a]] < weight[order[b]] })
+	return order
+}
+
+// addTank says what to put into a tank that holds the base.
+func (s *setting) addTank(d *report.Document, r brine.BlendRequest, b brine.Blend, tank *intoTank) {
+	scale := tank.contents / b.Amounts[0]
+	order, added := make([]int, len(b.Amounts)), quantity.Volume(0)
+	for i := range b.Amounts {
+		b.Amounts[i] *= scale
+		order[i] = i // what stands in the tank comes first
+		if i > 0 {
+			added += b.Amounts[i]
+		}
+	}
+	b.Total *= scale
+	d.Tables = append(d.Tables, s.meterTable(r, b, order, true))
+	fits := report.Word("yes")
+	if b.Total > tank.capacity {
+		fits = report.Word("no")
+	}
+	fits.Text = fmt.Sprintf("%s, tank %s holds %v", fits.Text, tank.name, tank.capacity.In(s.system))
+	d.Figures = append(d.Figures,
+		s.figure("additive_to_add", "Additive to pump in, in all", added),
+		s.figure("final_volume", "Comes to", b.Total),
+		report.Figure{Key: "fits", Label: "Fits the tank", Value: fits})
+}
+
+func blendNotes(s *setting, r brine.BlendRequest, b brine.Blend) []string {
+	var notes []string
+	if _, plain := b.Liquid.Strength(); !plain && b.OnScale {
+		notes = append(notes, s.show("A percent hydrometer is marked for plain salt brine: in this blend it shows %v, which is not its strength (%s) and does not tell its ice point. Use it only to see that the blend came out as planned.",
+			brine.OnScale(r.Instrument, b.Reading), s.compositionText(b.Liquid)))
+	}
+	if len(b.Liquid.Products) > 0 {
+		notes = append(notes, "What heat a product gives off in mixing is not known.")
+	}
+	for _, l := range solution.Limits(solution.DensityFit, b.Liquid.Composition, float64(r.Temperature)) {
+		notes = append(notes, s.limitNote(l))
+	}
+	first := b.Cold.First()
+	if first.Found {
+		for _, l := range solution.Limits(solution.Saturation, b.Liquid.Composition, first.Temperature) {
+			notes = append(notes, s.limitNote(l))
+		}
+	}
+	return append(notes, "Volumes shrink a little in mixing: shares are of what goes in, the total of what comes out.")
+}
+
+// liquidCautions go with pumping a mix.
+func liquidCautions(mix brine.Liquid) []string {
+	cautions := []string{cautionPump, cautionDrain, cautionLocal}
+	if c := mix.Composition; c.CaCl2 > 0 || c.MgCl2 > 0 {
+		return append([]string{cautionChloride}, cautions...)
+	}
+	return cautions
+}
+
+// blendWorking balances the weights of the parts.
+func blendWorking(s *setting, r brine.BlendRequest, b brine.Blend) []report.Step {
+	p := &pocket{system: s.system}
+	weights, sum := make([]term, len(r.Parts)), 0.0
+	text := ""
+	for i, part := range r.Parts {
+		amount := number(part.Amount, "")
+		name := s.describe(part.Liquid)
+		if r.ByWeight {
+			weights[i] = p.read("Parts by weight of "+name, "as given", amount)
+		} else {
+			rho, err := part.Liquid.Density(r.Temperature)
+			if err != nil {
+				return nil
+			}
+			density := number(p.density(rho).value, "")
+			p.read("Density of "+name, s.show("at %v, %s", r.Temperature, p.density(rho).unit), density)
+			weights[i] = p.step("Weight of its share", "parts x density", "{} x {}", []term{amount, density}, amount.value*density.value, "")
+		}
+		sum += weights[i].value
+		if i > 0 {
+			text += " + "
+		}
+		text += "{}"
+	}
+	total := p.step("Weight of all", "sum of the weights", text, weights, sum, "")
+	for salt := range saltFlags {
+		p.saltInBlend(r, solution.Salt(salt), weights, total)
+	}
+	return p.steps
+}
+
+// saltInBlend works out the strength of one salt.
+func (p *pocket) saltInBlend(r brine.BlendRequest, salt solution.Salt, weights []term, total term) {
+	text, terms, sum := "", []term(nil), 0.0
+	for i, part := range r.Parts {
+		w := part.Liquid.Composition.Fraction(salt)
+		if w == 0 {
+			continue
+		}
+		share := number(w, "")
+		if text != "" {
+			text += " + "
+		}
+		text += "{} x {}"
+		terms = append(terms, weights[i], share)
+		sum += weights[i].value * share.value
+	}
+	if text == "" {
+		return
+	}
+	mass := p.step(salt.String()+" in it", "weight of each part x its strength, summed", text, terms, sum, "")
+	p.step("Strength in "+salt.String(), "100 x salt / weight of all", "100 x {} / {}", []term{mass, total}, 100*mass.value/total.value, "%")
+}

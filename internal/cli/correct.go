@@ -1,0 +1,322 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/yard"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// agentFlags say what a tank is corrected with.
+type agentFlags struct {
+	with     choice
+	stock    *input[quantity.Strength]
+	purity   *input[quantity.Strength]
+	moisture *input[quantity.Strength]
+}
+
+// agentWords are the choices of --with.
+var agentWords = map[string]brine.Agent{"water": brine.Water, "salt": brine.Salt, "stock": brine.Stock}
+
+func addAgentFlags(f *pflag.FlagSet) *agentFlags {
+	a := &agentFlags{with: choice{words: []string{"water", "salt", "stock"}}}
+	f.Var(&a.with, "with", "what to add: water, salt or stock (default water or salt, as it needs)")
+	a.stock = strengthFlag(f, "stock", "strength of the stored brine, for --with stock")
+	a.purity, a.moisture = saltFlagsOf(f)
+	return a
+}
+
+func saltFlagsOf(f *pflag.FlagSet) (purity, moisture *input[quantity.Strength]) {
+	return strengthFlag(f, "purity", "NaCl in the dry rock salt; 100% unless given"),
+		strengthFlag(f, "moisture", "water in the rock salt as delivered; 0% unless given")
+}
+
+// agent settles what is added, and of what quality.
+func (a *agentFlags) agent(s *setting) (brine.Agent, quantity.Strength, brine.RockSalt, error) {
+	agent := agentWords[a.with.value]
+	switch {
+	case a.stock.given && a.with.value == "":
+		agent = brine.Stock
+	case a.stock.given && agent != brine.Stock:
+		return 0, 0, brine.RockSalt{}, usagef("--stock %s and --with %s: two things to add; allowed: --stock with --with stock",
+			quoted(a.stock.text), a.with.value)
+	case agent == brine.Stock && !a.stock.given:
+		return 0, 0, brine.RockSalt{}, usagef("--with stock: needs the stored brine's strength; allowed: like --stock 18%%")
+	}
+	s.origin[brine.FieldWith] = "--with " + a.with.value
+	stock := take(s, brine.FieldStock, "stock", a.stock, nil, "", 0)
+	return agent, stock, rockSalt(s, a.purity, a.moisture), nil
+}
+
+// rockSalt settles the salt's quality.
+func rockSalt(s *setting, purity, moisture *input[quantity.Strength]) brine.RockSalt {
+	file := yard.Salt{}
+	if s.yard != nil {
+		file = s.yard.Salt
+	}
+	return brine.RockSalt{
+		Purity:   take(s, brine.FieldPurity, "purity", purity, file.Purity, "salt.purity", brine.PureSalt.Purity),
+		Moisture: take(s, brine.FieldMoisture, "moisture", moisture, file.Moisture, "salt.moisture", brine.PureSalt.Moisture),
+	}
+}
+
+// tankFlags say which tank, and how much is in it.
+type tankFlags struct {
+	name     string
+	volume   *input[quantity.Volume]
+	capacity *input[quantity.Volume]
+}
+
+func addTankFlags(f *pflag.FlagSet, volume string) *tankFlags {
+	t := &tankFlags{}
+	f.StringVar(&t.name, "tank", "", "`name` of a tank in the yard file")
+	t.volume = volumeFlag(f, "volume", volume)
+	t.capacity = volumeFlag(f, "capacity", "what the tank can hold")
+	return t
+}
+
+// tank settles volume and capacity (0 when not known).
+func (t *tankFlags) tank(s *setting) (tank yard.Tank, volume, capacity quantity.Volume, err error) {
+	var usual, size *quantity.Volume
+	if t.name != "" {
+		if tank, err = s.tank(t.name); err != nil {
+			return tank, 0, 0, err
+		}
+		if tank.Usual > 0 {
+			usual = &tank.Usual
+		}
+		size = &tank.Capacity
+	}
+	if !t.volume.given && usual == nil {
+		if t.name != "" {
+			return tank, 0, 0, usagef("--volume is missing, and the yard file does not say what tank %s holds; allowed: like --volume 500gal", quoted(t.name))
+		}
+		return tank, 0, 0, usagef("no volume; allowed: --volume, like --volume 500gal, or --tank with a name from the yard file")
+	}
+	key := fmt.Sprintf("tank %s", quoted(t.name))
+	volume = take(s, brine.FieldVolume, "volume", t.volume, usual, key, 0)
+	capacity = take(s, brine.FieldCapacity, "capacity", t.capacity, size, key, 0)
+	return tank, volume, capacity, nil
+}
+
+// tank finds a tank of the yard file.
+func (s *setting) tank(name string) (yard.Tank, error) {
+	if s.yard == nil {
+		return yard.Tank{}, usagef("--tank %s: there is no yard file; allowed: --yard with a file, or --volume", quoted(name))
+	}
+	if t, ok := s.yard.Tank(name); ok {
+		return t, nil
+	}
+	var names []string
+	for _, t := range s.yard.Tanks() {
+		names = append(names, t.Name)
+	}
+	if len(names) == 0 {
+		names = []string{"none; the file has no tanks"}
+	}
+	return yard.Tank{}, usagef("--tank %s: no such tank in %s; allowed: %s", quoted(name), s.yard.Path, strings.Join(names, ", "))
+}
+
+type correctOptions struct {
+	tank       *tankFlags
+	instrument *readingFlags
+	strength   *input[quantity.Strength]
+	to         *input[quantity.Strength]
+	temp       *input[quantity.Temperature]
+	agent      *agentFlags
+}
+
+func newCorrect(env *Env, g *globals) *cobra.Command {
+	o := &correctOptions{}
+	cmd := &cobra.Command{
+		Use:   "correct",
+		Short: "What brings a tank to target",
+		Long: "correct tells how much water, salt or stored brine brings a tank to its target, whether that fits,\n" +
+			"and what the instrument then shows. It balances weights of salt and water, not volumes.",
+		Example: "  brineyard correct --volume 500gal --strength 26% --to 23.3%\n" +
+			"  brineyard correct --volume 500gal --hydrometer 21% --temp 45F --with stock --stock 26%",
+		Args: noArguments,
+		RunE: func(*cobra.Command, []string) error { return runCorrect(env, g, o) },
+	}
+	f := cmd.Flags()
+	o.tank = addTankFlags(f, "brine in the tank")
+	o.strength = strengthFlag(f, "strength", "true strength of the brine, instead of a reading")
+	o.to = strengthFlag(f, "to", "target")
+	o.temp = temperatureFlag(f, "temp", "temperature of the brine; 60F unless given with --strength")
+	o.instrument = addReadingFlags(f)
+	o.agent = addAgentFlags(f)
+	return cmd
+}
+
+func runCorrect(env *Env, g *globals, o *correctOptions) error {
+	s, err := newSetting(env, g)
+	if err != nil {
+		return err
+	}
+	r, sample, err := o.request(s)
+	if err != nil {
+		return s.inputError(err)
+	}
+	c, err := brine.Correct(r)
+	if err != nil {
+		return s.inputError(err)
+	}
+	return s.write(correctDocument(s, r, c, sample))
+}
+
+// request gathers what is asked. The second result is the reading behind the
+// strength, nil when the strength was given.
+func (o *correctOptions) request(s *setting) (brine.CorrectRequest, *brine.ReadingResult, error) {
+	r := brine.CorrectRequest{}
+	var err error
+	if _, r.Volume, r.Capacity, err = o.tank.tank(s); err != nil {
+		return r, nil, err
+	}
+	if r.With, r.Stock, r.RockSalt, err = o.agent.agent(s); err != nil {
+		return r, nil, err
+	}
+	none := &input[quantity.Strength]{}
+	r.Target = s.band(o.to, none, none).Target
+	scales, _ := o.instrument.given()
+	if o.strength.given {
+		if len(scales) > 0 {
+			return r, nil, usagef("--strength and --%s: two strengths; allowed: one of them", scaleNames[scales[0]])
+		}
+		if r.Instrument, err = o.instrument.instrument(s, 0); err != nil {
+			return r, nil, err
+		}
+		r.Temperature = take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
+		r.Strength = take(s, brine.FieldStrength, "strength", o.strength, nil, "", 0)
+		return r, nil, nil
+	}
+	if len(scales) == 0 {
+		return r, nil, usagef("no strength; allowed: --strength, or --temp with one of %s", instrumentOptions())
+	}
+	sample, err := o.instrument.sample(s, o.temp)
+	if err != nil {
+		return r, nil, err
+	}
+	reading, err := brine.Reading(sample)
+	if err != nil {
+		return r, nil, err
+	}
+	r.Strength, r.Temperature, r.Instrument = reading.True, sample.Temperature, sample.Instrument
+	return r, &reading, nil
+}
+
+// band settles target and band: the flag's target, else the yard file's, else
+// common practice.
+func (s *setting) band(to, low, high *input[quantity.Strength]) brine.Band {
+	file := yard.Target{}
+	if s.yard != nil {
+		file = s.yard.Target
+	}
+	return brine.Band{
+		Target: take(s, brine.FieldTarget, "to", to, file.Strength, "target.strength", brine.DefaultBand.Target),
+		Low:    take(s, brine.FieldLow, "low", low, file.Low, "target.low", brine.DefaultBand.Low),
+		High:   take(s, brine.FieldHigh, "high", high, file.High, "target.high", brine.DefaultBand.High),
+	}
+}
+
+func correctDocument(s *setting, r brine.CorrectRequest, c brine.Correction, sample *brine.ReadingResult) *report.Document {
+	d := &report.Document{
+		Command:  "correct",
+		Title:    "Correction",
+		Verdict:  correctVerdict(s, r, c),
+		Working:  correctWorking(s, r, c),
+		Notes:    correctionNotes(s, r, c),
+		Cautions: correctionCautions(c),
+	}
+	if sample != nil {
+		d.Figures = append(d.Figures,
+			s.figure("apparent_strength", "Apparent strength", sample.Apparent),
+			s.figure("true_strength", "True strength", sample.True))
+		d.Notes = append(d.Notes, densityNotes(s, sample.True, sample.Sample.Temperature)...)
+	}
+	d.Figures = append(d.Figures, s.correctionFigures(r, c)...)
+	return d
+}
+
+func correctVerdict(s *setting, r brine.CorrectRequest, c brine.Correction) string {
+	if c.Agent == brine.Auto {
+		return s.show("Add nothing: %v at %v is on target.", r.Volume, r.Strength)
+	}
+	steps := s.steps(c)
+	return s.show("%s: %v at %v becomes %v at %v, and %s shows %v at %v.",
+		strings.ToUpper(steps[:1])+steps[1:], r.Volume, r.Strength, c.Final, c.Strength,
+		scaleWords[r.Instrument.Scale], brine.OnScale(r.Instrument, c.Reading), r.Temperature)
+}
+
+// steps says what to do, in order: "draw off 40 gal, then add 61 gal of water".
+func (s *setting) steps(c brine.Correction) string {
+	text := ""
+	if c.BleedFirst > 0 {
+		text = s.show("draw off %v first, then ", c.BleedFirst)
+	}
+	switch c.Agent {
+	case brine.Water:
+		return text + s.show("add %v of water", c.Water)
+	case brine.Stock:
+		return text + s.show("add %v of stock", c.Stock)
+	default:
+		return text + s.show("add %v of salt", c.Salt)
+	}
+}
+
+// correctionFigures are what to add and what comes of it.
+func (s *setting) correctionFigures(r brine.CorrectRequest, c brine.Correction) []report.Figure {
+	fits := report.Nothing("", "not known")
+	switch {
+	case r.Capacity > 0 && c.BleedFirst > 0:
+		fits = report.Word("no")
+		fits.Text = s.show("no, it would come to %v and the tank holds %v", c.WholeFinal, r.Capacity)
+	case r.Capacity > 0:
+		fits = report.Word("yes")
+		fits.Text = s.show("yes, the tank holds %v", r.Capacity)
+	}
+	return []report.Figure{
+		quietUnless(c.BleedFirst > 0, s.figure("bleed_first", "Draw off first", c.BleedFirst)),
+		quietUnless(c.Agent == brine.Water, s.figure("water_to_add", "Water to add", c.Water)),
+		quietUnless(c.Agent == brine.Salt, s.figure("salt_to_add", "Salt to add, as delivered", c.Salt)),
+		quietUnless(c.Agent == brine.Stock, s.figure("stock_to_add", "Stock to add", c.Stock)),
+		s.figure("final_volume", "Comes to", c.Final),
+		s.figure("final_strength", "True strength then", c.Strength),
+		s.figure("expected_reading", s.show("Reading then, at %v", r.Temperature), brine.OnScale(r.Instrument, c.Reading)),
+		quietUnless(r.Capacity > 0, report.Figure{Key: "fits", Label: "Fits the tank", Value: fits}),
+	}
+}
+
+// correctionNotes say what the figures rest on.
+func correctionNotes(s *setting, r brine.CorrectRequest, c brine.Correction) []string {
+	var notes []string
+	if c.BleedFirst > 0 {
+		notes = append(notes, s.show("It does not fit as it is: what is drawn off goes to storage, not to a drain."))
+	}
+	if c.Agent == brine.Salt {
+		notes = append(notes, s.show("Salt of %v purity and %v moisture; it cools the tank a little, so let it come back to %v or read the thermometer again.",
+			r.RockSalt.Purity, r.RockSalt.Moisture, r.Temperature))
+	}
+	return notes
+}
+
+func correctionCautions(c brine.Correction) []string {
+	var cautions []string
+	switch c.Agent {
+	case brine.Auto:
+		return nil
+	case brine.Water:
+		cautions = append(cautions, cautionBackflow)
+	case brine.Salt:
+		cautions = append(cautions, cautionEntry)
+	}
+	if c.BleedFirst > 0 {
+		cautions = append(cautions, cautionDrain)
+	}
+	return append(cautions, cautionPump, cautionLocal)
+}

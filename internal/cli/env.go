@@ -1,0 +1,26 @@
+// Package cli is the command line: one file a command, each from flags to a
+// request, a calculator of internal/brine, and a report document.
+package cli
+
+import (
+	"io"
+	"io/fs"
+	"os"
+)
+
+// Env is what the program touches of the outside world.
+type Env struct {
+	Out, Err io.Writer
+	Getenv   func(string) string
+	Open     func(string) (fs.File, error)
+}
+
+// System returns the real world.
+func System() Env {
+	return Env{
+		Out:    os.Stdout,
+		Err:    os.Stderr,
+		Getenv: os.Getenv,
+		Open:   func(path string) (fs.File, error) { return os.Open(path) },
+	}
+}

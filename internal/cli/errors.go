@@ -1,0 +1,118 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// The exit statuses.
+const (
+	statusAnswered = 0
+	statusFailed   = 1
+	statusInput    = 2
+	statusHold     = 3 // check --gate: not to be pumped
+)
+
+// usageError is input that is wrong: one line, status 2.
+type usageError struct{ message string }
+
+func (e usageError) Error() string { return e.message }
+
+func usagef(format string, args ...any) error { return usageError{fmt.Sprintf(format, args...)} }
+
+// held ends check --gate on a tank that is not to be pumped.
+var errHeld = errors.New("not to be pumped")
+
+// allowed says what may be given instead.
+func allowed(problem string, words []string) error {
+	return fmt.Errorf("%s; allowed: %s", problem, strings.Join(words, ", "))
+}
+
+// flagError gives pflag's errors our words.
+func flagError(_ *cobra.Command, err error) error {
+	var value *pflag.InvalidValueError
+	var missing *pflag.ValueRequiredError
+	var unknown *pflag.NotExistError
+	switch {
+	case errors.As(err, &value):
+		return usagef("--%s %s: %v", value.GetFlag().Name, quoted(value.GetValue()), value.Unwrap())
+	case errors.As(err, &missing):
+		name := missing.GetSpecifiedName()
+		return usagef("--%s: needs a value", name)
+	case errors.As(err, &unknown):
+		name := unknown.GetSpecifiedName()
+		return usagef("no such flag: %s; --help lists the flags", quoted(name))
+	}
+	return usagef("%s", oneLine(err.Error()))
+}
+
+// quoted shows a user's words in a message: on one line, control characters
+// escaped, not longer than is of use.
+func quoted(text string) string {
+	const most = 40
+	if r := []rune(text); len(r) > most {
+		text = string(r[:most]) + "..."
+	}
+	return strconv.QuoteToGraphic(text)
+}
+
+// oneLine keeps a message on one line and off the terminal's controls.
+func oneLine(text string) string {
+	return strings.Map(func(r rune) rune {
+		if unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp) {
+			return unicode.ReplacementChar
+		}
+		return r
+	}, strings.Join(strings.Fields(text), " "))
+}
+
+// status tells the exit status that an error stands for.
+func status(err error) int {
+	var usage usageError
+	var file *yard.Error
+	switch {
+	case err == nil:
+		return statusAnswered
+	case errors.Is(err, errHeld):
+		return statusHold
+	case errors.As(err, &usage), errors.As(err, &file):
+		return statusInput
+	}
+	return statusFailed
+}
+
+// inputError names the flag, or the place in the yard file, of a calculator's
+// InputError, and shows its quantities in the user's units.
+func (s *setting) inputError(err error) error {
+	var input *brine.InputError
+	if !errors.As(err, &input) {
+		return err
+	}
+	place, ok := s.origin[input.Field]
+	if !ok {
+		place = "--" + input.Field
+	}
+	return usagef("%s: %s", place, brine.Sentence(input.Reason, input.Args, s.system))
+}
+
+// show puts quantities into a sentence in the user's units.
+func (s *setting) show(format string, args ...any) string {
+	shown := make([]any, len(args))
+	for i, a := range args {
+		if q, ok := a.(quantity.Quantity); ok {
+			a = q.In(s.system)
+		}
+		shown[i] = a
+	}
+	return fmt.Sprintf(format, shown...)
+}

@@ -1,0 +1,99 @@
+package cli
+
+import (
+	"math"
+
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/solution"
+)
+
+// value shows a quantity in the user's units.
+func (s *setting) value(q quantity.Quantity) report.Value {
+	shown := q.In(s.system)
+	if math.IsNaN(shown.Value) || math.IsInf(shown.Value, 0) {
+		return report.Nothing(shown.Unit, "none")
+	}
+	return report.Number(shown.Value, shown.Unit, shown.String())
+}
+
+// figure is a labelled quantity.
+func (s *setting) figure(key, label string, q quantity.Quantity) report.Figure {
+	return report.Figure{Key: key, Label: label, Value: s.value(q)}
+}
+
+// quiet marks figures that only programs are shown.
+func quiet(f report.Figure) report.Figure {
+	f.Quiet = true
+	return f
+}
+
+// quietUnless marks a figure that is of interest on one condition.
+func quietUnless(interesting bool, f report.Figure) report.Figure {
+	f.Quiet = !interesting
+	return f
+}
+
+// solidName names a solid for people who do not know its mineral.
+func solidName(s solution.Solid) string {
+	if s == solution.Ice {
+		return "ice"
+	}
+	return "salt crystals (" + s.String() + ", " + s.Formula() + ")"
+}
+
+// solidKind is ice or salt.
+func solidKind(s solution.Solid) string {
+	if s == solution.Ice {
+		return "ice"
+	}
+	return "salt"
+}
+
+// limitNote tells that an answer lies outside the range of a fit.
+func (s *setting) limitNote(l solution.Limit) string {
+	of := ""
+	if l.Salt != solution.AllSalts {
+		of = " of " + l.Salt.String()
+	}
+	if l.Strength > 0 {
+		return s.show("Outside what is checked: the %s model%s goes up to %v dissolved.", l.Property, of, quantity.Strength(l.Strength))
+	}
+	return s.show("Outside what is checked: the %s model%s holds from %v to %v.", l.Property, of,
+		quantity.Temperature(l.Low), quantity.Temperature(l.High))
+}
+
+// onset shows when a solid forms.
+func (s *setting) onset(key, label string, o solution.Onset) report.Figure {
+	if !o.Found {
+		floor := quantity.Temperature(solution.Floor).In(s.system)
+		return report.Figure{Key: key, Label: label, Value: report.Nothing(floor.Unit, "none down to "+floor.String())}
+	}
+	f := s.figure(key, label, quantity.Temperature(o.Temperature))
+	if o.Solid != solution.Ice {
+		f.Value.Text += ", " + solidName(o.Solid)
+	}
+	return f
+}
+
+// freezing lists the figures of what a solution does in the cold.
+func (s *setting) freezing(f solution.Freezing) []report.Figure {
+	first := f.First()
+	at := s.onset("first_solid_temp", "First solid", first)
+	if first.Found && first.Solid == solution.Ice {
+		at.Value.Text += ", ice"
+	}
+	name := ""
+	if first.Found {
+		name = first.Solid.String()
+	}
+	return []report.Figure{
+		at,
+		quiet(report.Figure{Key: "first_solid", Label: "Name of the first solid", Value: report.Word(name)}),
+		s.onset("ice_point", "Ice point", f.Ice),
+		s.onset("salt_out_temp", "Salt falls out below", f.Salt),
+	}
+}
+
+// temperatureOf shows an onset's temperature in a sentence.
+func temperatureOf(o solution.Onset) quantity.Temperature { return quantity.Temperature(o.Temperature) }

@@ -1,0 +1,195 @@
+package cli
+
+import (
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/solution"
+
+	"github.com/spf13/cobra"
+)
+
+type freezeOptions struct {
+	salts    [4]*input[quantity.Strength] // in the order of solution's salts
+	liquid   string
+	at       *input[quantity.Temperature]
+	pavement *input[quantity.Temperature]
+	volume   *input[quantity.Volume]
+	temp     *input[quantity.Temperature]
+	curve    bool
+}
+
+// saltFlags name the flags of the salts.
+var saltFlags = [...]string{solution.NaCl: "nacl", solution.KCl: "kcl", solution.CaCl2: "cacl2", solution.MgCl2: "mgcl2"}
+
+func newFreeze(env *Env, g *globals) *cobra.Command {
+	o := &freezeOptions{}
+	cmd := &cobra.Command{
+		Use:   "freeze",
+		Short: "What the cold does to a liquid",
+		Long: "freeze tells at what temperature ice forms in a liquid, at what temperature salt falls out of it,\n" +
+			"and which comes first: that is what a tank or a pump meets. It also tells what the liquid has\n" +
+			"become at a temperature below that, draws its freezing diagram, and says how much ice it melts.",
+		Example: "  brineyard freeze --nacl 23.3%\n" +
+			"  brineyard freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal",
+		Args: noArguments,
+		RunE: func(*cobra.Command, []string) error { return runFreeze(env, g, o) },
+	}
+	f := cmd.Flags()
+	for _, salt := range []solution.Salt{solution.NaCl, solution.CaCl2, solution.MgCl2, solution.KCl} {
+		o.salts[salt] = strengthFlag(f, saltFlags[salt], salt.String()+", by weight of the liquid")
+	}
+	f.StringVar(&o.liquid, "liquid", "", "a `liquid` by name, instead of salts: brine@23.3%, or one of the yard file")
+	o.at = temperatureFlag(f, "at", "what it has become after standing at this temperature")
+	o.pavement = temperatureFlag(f, "pavement", "how much ice it melts on pavement at this temperature")
+	o.volume = volumeFlag(f, "volume", "what stands in the tank, for --at")
+	o.temp = temperatureFlag(f, "temp", "temperature at which its volume is measured; 60F unless given")
+	f.BoolVar(&o.curve, "curve", false, "the freezing diagram, as a table and a chart")
+	return cmd
+}
+
+func runFreeze(env *Env, g *globals, o *freezeOptions) error {
+	s, err := newSetting(env, g)
+	if err != nil {
+		return err
+	}
+	r, err := o.request(s)
+	if err != nil {
+		return err
+	}
+	f, err := brine.Freeze(r)
+	if err != nil {
+		return s.inputError(err)
+	}
+	return s.write(freezeDocument(s, r, f))
+}
+
+func (o *freezeOptions) request(s *setting) (brine.FreezeRequest, error) {
+	r := brine.FreezeRequest{Curve: o.curve}
+	var err error
+	if r.Liquid, err = o.asked(s); err != nil {
+		return r, err
+	}
+	if o.volume.given && !o.at.given {
+		return r, usagef("--volume %s: says nothing without --at; allowed: both, like --at 0F", quoted(o.volume.text))
+	}
+	r.At = take(s, brine.FieldAt, "at", o.at, nil, "", 0)
+	r.Pavement = take(s, brine.FieldPavement, "pavement", o.pavement, nil, "", 0)
+	r.Volume = take(s, brine.FieldVolume, "volume", o.volume, nil, "", 0)
+	r.StoredAt = take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
+	return r, nil
+}
+
+// asked is the liquid: of the salts given, or by name.
+func (o *freezeOptions) asked(s *setting) (brine.Liquid, error) {
+	var given []string
+	at := func(salt solution.Salt) float64 {
+		if in := o.salts[salt]; in.given {
+			given = append(given, "--"+saltFlags[salt]+" "+quoted(in.text))
+		}
+		return float64(o.salts[salt].value)
+	}
+	c := solution.Composition{
+		NaCl: at(solution.NaCl), CaCl2: at(solution.CaCl2), MgCl2: at(solution.MgCl2), KCl: at(solution.KCl),
+	}
+	switch {
+	case len(given) > 0 && o.liquid != "":
+		return brine.Liquid{}, usagef("--liquid %s and %s: two liquids; allowed: one of them", quoted(o.liquid), given[0])
+	case o.liquid != "":
+		s.origin[brine.FieldLiquid] = "--liquid " + quoted(o.liquid)
+		l, err := s.liquid(o.liquid)
+		if err != nil {
+			return brine.Liquid{}, usagef("--liquid %v", err)
+		}
+		return l.liquid, nil
+	case len(given) == 0:
+		return brine.Liquid{}, usagef("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, or --liquid")
+	}
+	s.origin[brine.FieldLiquid] = strings.Join(given, " ")
+	return brine.Liquid{Name: "this liquid", Composition: c}, nil
+}
+
+func freezeDocument(s *setting, r brine.FreezeRequest, f brine.FreezeResult) *report.Document {
+	d := &report.Document{
+		Command: "freeze",
+		Title:   "What the cold does",
+		Verdict: freezeVerdict(s, r, f),
+		Figures: s.cold(f.Cold),
+		Working: freezeWorking(s, r, f),
+		Notes:   s.coldNotes(f.Cold),
+	}
+	for _, limit := range f.Limits {
+		d.Notes = append(d.Notes, s.limitNote(limit))
+	}
+	if f.Stand != nil {
+		s.addStand(d, r, f)
+	}
+	if f.Melt != nil {
+		s.addMelt(d, r, f)
+	}
+	if len(f.Curve) > 0 {
+		s.addCurve(d, r, f)
+	}
+	return d
+}
+
+// freezeVerdict answers the narrowest question asked.
+func freezeVerdict(s *setting, r brine.FreezeRequest, f brine.FreezeResult) string {
+	switch {
+	case f.Stand != nil:
+		return standVerdict(s, r, f)
+	case f.Melt != nil:
+		return meltVerdict(s, r, f)
+	}
+	return coldVerdict(s, f.Cold)
+}
+
+// freezeWorking shows how the ice point follows from the molalities.
+func freezeWorking(s *setting, r brine.FreezeRequest, f brine.FreezeResult) []report.Step {
+	p := &pocket{system: s.system}
+	c := r.Liquid.Composition
+	if f.Cold.Estimated || c.Solute() == 0 || !f.Cold.Ice.Found {
+		return nil
+	}
+	text, terms, rest := "1", []term(nil), 1.0
+	for salt := range saltFlags {
+		if w := c.Fraction(solution.Salt(salt)); w > 0 {
+			t := number(w, "")
+			text, terms, rest = text+" - {}", append(terms, t), rest-t.value
+		}
+	}
+	water := p.step("Water in one kg of the liquid, kg", "1 - all salt", text, terms, rest, "")
+	all := p.ions(c, water)
+	osmotic := p.read(s.show("Osmotic coefficient at the ice point, %v", temperatureOf(f.Cold.Ice)),
+		"Pitzer model, Toner and Catling (2017); found by trial until the last step is even", number(f.Osmotic, ""))
+	perMol := number(solution.MolarMassWater, "")
+	p.step("Logarithm of the water activity", "-osmotic coefficient x ions x kg in a mol of water", "-{} x {} x {}",
+		[]term{osmotic, all, perMol}, -osmotic.value*all.value*perMol.value, "")
+	p.read("Logarithm of the activity of ice at that temperature", "the same: water and ice are in balance", number(f.Water, ""))
+	return p.steps
+}
+
+// ions adds up mol of ions per kg of water.
+func (p *pocket) ions(c solution.Composition, water term) term {
+	text, terms, sum := "", []term(nil), 0.0
+	for salt := range saltFlags {
+		k := solution.Salt(salt)
+		w := c.Fraction(k)
+		if w == 0 {
+			continue
+		}
+		share, molar := number(w, ""), number(1e3*k.MolarMass(), "")
+		m := p.step(k.String()+" per kg of water, mol", "1000 x salt / (molar mass x water)", "1000 x {} / ({} x {})",
+			[]term{share, molar, water}, 1000*share.value/(molar.value*water.value), "")
+		perSalt := number(k.Ions(), "")
+		if text != "" {
+			text += " + "
+		}
+		text += "{} x {}"
+		terms = append(terms, perSalt, m)
+		sum += perSalt.value * m.value
+	}
+	return p.step("Ions per kg of water, mol", "ions in the salt x its mol, summed", text, terms, sum, "")
+}

@@ -1,0 +1,84 @@
+package cli
+
+import (
+	"brineyard/internal/quantity"
+
+	"github.com/spf13/pflag"
+)
+
+// input is a flag that takes a quantity. It knows whether it was given, in which
+// words, and whether the unit was left out.
+type input[Q quantity.Quantity] struct {
+	value Q
+	text  string
+	given bool
+	bare  bool
+	kind  string
+	parse func(string) (Q, bool, error)
+}
+
+// Set reads the flag's value.
+func (i *input[Q]) Set(text string) error {
+	q, bare, err := i.parse(text)
+	if err != nil {
+		return err
+	}
+	i.value, i.bare, i.text, i.given = q, bare, text, true
+	return nil
+}
+
+// String returns the words given.
+func (i *input[Q]) String() string { return i.text }
+
+// Type names the kind of value in help.
+func (i *input[Q]) Type() string { return i.kind }
+
+// flag adds an input to a set of flags.
+func flag[Q quantity.Quantity](f *pflag.FlagSet, kind string, parse func(string) (Q, bool, error), name, usage string) *input[Q] {
+	i := &input[Q]{kind: kind, parse: parse}
+	f.Var(i, name, usage)
+	return i
+}
+
+func strengthFlag(f *pflag.FlagSet, name, usage string) *input[quantity.Strength] {
+	return flag(f, "strength", quantity.ParseStrength, name, usage+" (% if no unit)")
+}
+
+func temperatureFlag(f *pflag.FlagSet, name, usage string) *input[quantity.Temperature] {
+	return flag(f, "temperature", quantity.ParseTemperature, name, usage+" (F if no unit)")
+}
+
+func volumeFlag(f *pflag.FlagSet, name, usage string) *input[quantity.Volume] {
+	return flag(f, "volume", quantity.ParseVolume, name, usage+" (gal if no unit)")
+}
+
+func massFlag(f *pflag.FlagSet, name, usage string) *input[quantity.Mass] {
+	return flag(f, "weight", quantity.ParseMass, name, usage+" (lb if no unit)")
+}
+
+func flowFlag(f *pflag.FlagSet, name, usage string) *input[quantity.Flow] {
+	return flag(f, "flow", quantity.ParseFlow, name, usage+" (gal/min if no unit)")
+}
+
+// choice is a flag that takes one of a few words.
+type choice struct {
+	value string
+	words []string
+}
+
+// Set takes one of the words.
+func (c *choice) Set(text string) error {
+	for _, w := range c.words {
+		if text == w {
+			c.value = text
+			return nil
+		}
+	}
+	return allowed("no such choice", c.words)
+}
+
+// String returns the word in force.
+func (c *choice) String() string { return c.value }
+
+// Type names the kind of value in help.
+func (c *choice) Type() string { return "word" }

@@ -1,0 +1,151 @@
+package cli
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// builtIn are the liquids that every yard knows, by the salt in them.
+var builtIn = map[string]solution.Salt{
+	"brine": solution.NaCl,
+	"nacl":  solution.NaCl,
+	"kcl":   solution.KCl,
+	"cacl2": solution.CaCl2,
+	"mgcl2": solution.MgCl2,
+}
+
+// builtInWords are the same for messages, in the order of use.
+var builtInWords = []string{"brine", "nacl", "cacl2", "mgcl2", "kcl", "water"}
+
+// named is a liquid with its price, where the yard file tells it.
+type named struct {
+	liquid brine.Liquid
+	price  *quantity.PricePerVolume
+}
+
+// liquid reads a liquid: a built-in name with its strength (brine@23.3%), water, or
+// the name of a liquid in the yard file.
+func (s *setting) liquid(text string) (named, error) {
+	name, strength, given := strings.Cut(text, "@")
+	if salt, ok := builtIn[name]; ok {
+		if !given {
+			return named{}, usagef("%s: no strength; allowed: like %s@%s", quoted(text), name, example[salt])
+		}
+		w, _, err := quantity.ParseStrength(strength)
+		if err != nil {
+			return named{}, usagef("%s: strength %s: %v", quoted(text), quoted(strength), err)
+		}
+		return named{liquid: brine.Liquid{Name: text, Composition: solution.Pure(salt, float64(w))}}, nil
+	}
+	if name == "water" {
+		if given {
+			return named{}, usagef("%s: water has no strength; allowed: water", quoted(text))
+		}
+		return named{liquid: brine.Liquid{Name: "water"}}, nil
+	}
+	return s.yardLiquid(text, name, given)
+}
+
+// example is a usual strength of each salt, for messages.
+var example = [...]string{solution.NaCl: "23.3%", solution.KCl: "18%", solution.CaCl2: "32%", solution.MgCl2: "30%"}
+
+// yardLiquid finds a liquid of the yard file.
+func (s *setting) yardLiquid(text, name string, given bool) (named, error) {
+	words := builtInWords
+	if s.yard != nil {
+		for _, l := range s.yard.Liquids {
+			if l.Name != name {
+				words = append(words[:len(words):len(words)], l.Name)
+				continue
+			}
+			if given {
+				return named{}, usagef("%s: the yard file says what %s is; allowed: without a strength", quoted(text), quoted(name))
+			}
+			return named{liquid: l.Liquid(), price: l.Price}, nil
+		}
+	}
+	return named{}, usagef("%s: no such liquid; allowed: %s", quoted(text), strings.Join(words, ", "))
+}
+
+// part reads a part of a blend: 80:brine@23.3%.
+func (s *setting) part(text string) (brine.Part, error) {
+	share, liquid, ok := strings.Cut(text, ":")
+	if !ok {
+		return brine.Part{}, usagef("%s: not a part; allowed: share:liquid, like 80:brine@23.3%%", quoted(text))
+	}
+	amount, err := strconv.ParseFloat(share, 64)
+	if err != nil || !(amount >= 0 && amount <= 1e6) || strings.ContainsAny(share, "xXpP_") {
+		return brine.Part{}, usagef("%s: share %s is no number of parts; allowed: 0 to 1000000, like 80:brine@23.3%%", quoted(text), quoted(share))
+	}
+	l, err := s.liquid(liquid)
+	if err != nil {
+		return brine.Part{}, err
+	}
+	return brine.Part{Liquid: l.liquid, Amount: amount, Price: l.price}, nil
+}
+
+// lot reads a volume of a liquid: 6000gal@23.1%, 500gal:cacl2@32%, or the name of a
+// storage tank with what the yard file says is in it.
+func (s *setting) lot(text string) (brine.Lot, error) {
+	if s.yard != nil {
+		if t, ok := s.yard.Tank(text); ok {
+			if t.Contents == nil || t.Usual == 0 {
+				return brine.Lot{}, usagef("%s: the yard file does not say what stands in that tank; allowed: like 6000gal@23.1%%", quoted(text))
+			}
+			return brine.Lot{Volume: t.Usual, Liquid: *t.Contents}, nil
+		}
+	}
+	volume, liquid, strong := text, "", ""
+	if v, l, ok := strings.Cut(text, ":"); ok {
+		volume, liquid = v, l
+	} else if v, st, ok := strings.Cut(text, "@"); ok {
+		volume, strong = v, st
+	}
+	v, _, err := quantity.ParseVolume(volume)
+	switch {
+	case err != nil:
+		return brine.Lot{}, usagef("%s: volume %s: %v; or the name of a tank in the yard file", quoted(text), quoted(volume), err)
+	case strong != "":
+		liquid = "brine@" + strong
+	case liquid == "":
+		return brine.Lot{}, usagef("%s: no liquid; allowed: like 6000gal@23.1%% or 500gal:cacl2@32%%", quoted(text))
+	}
+	l, err := s.liquid(liquid)
+	return brine.Lot{Volume: v, Liquid: l.liquid}, err
+}
+
+// describe names what a liquid holds, in a sentence.
+func (s *setting) describe(l brine.Liquid) string {
+	if w, plain := l.Strength(); plain {
+		if w == 0 {
+			return "water"
+		}
+		return s.show("%v brine", w)
+	}
+	return l.Name
+}
+
+// compositionText lists the salts of a liquid: 18.2% NaCl, 7% CaCl2.
+func (s *setting) compositionText(l brine.Liquid) string {
+	var parts []string
+	for salt := range saltFlags {
+		if w := l.Composition.Fraction(solution.Salt(salt)); w > 0 {
+			parts = append(parts, s.show("%v %s", quantity.Strength(w), solution.Salt(salt)))
+		}
+	}
+	if w := l.Composition.Other; w > 0 {
+		parts = append(parts, s.show("%v other", quantity.Strength(w)))
+	}
+	if len(parts) == 0 {
+		return "water"
+	}
+	return strings.Join(parts, ", ")
+}
+
+// ordinal numbers the steps of an instruction.
+func ordinal(i int) string { return fmt.Sprintf("%d.", i+1) }

@@ -1,0 +1,171 @@
+package cli
+
+import (
+	"math"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/solution"
+
+	"github.com/spf13/cobra"
+)
+
+type readingOptions struct {
+	instrument *readingFlags
+	temp       *input[quantity.Temperature]
+}
+
+func newReading(env *Env, g *globals) *cobra.Command {
+	o := &readingOptions{}
+	cmd := &cobra.Command{
+		Use:   "reading",
+		Short: "True strength behind an instrument's reading",
+		Long: "reading tells the strength behind what an instrument shows. A hydrometer floats at the density\n" +
+			"of the sample, and cold brine is denser: so the sample's temperature goes with every reading.",
+		Example: "  brineyard reading --hydrometer 23.3% --temp 40F\n" +
+			"  brineyard reading --weigh 9.82lb/gal --temp 15C --units metric",
+		Args: noArguments,
+		RunE: func(*cobra.Command, []string) error { return runReading(env, g, o) },
+	}
+	o.instrument = addReadingFlags(cmd.Flags())
+	o.temp = temperatureFlag(cmd.Flags(), "temp", "temperature of the sample; required")
+	return cmd
+}
+
+func runReading(env *Env, g *globals, o *readingOptions) error {
+	s, err := newSetting(env, g)
+	if err != nil {
+		return err
+	}
+	sample, err := o.instrument.sample(s, o.temp)
+	if err != nil {
+		return err
+	}
+	r, err := brine.Reading(sample)
+	if err != nil {
+		return s.inputError(err)
+	}
+	return s.write(readingDocument(s, r))
+}
+
+func readingDocument(s *setting, r brine.ReadingResult) *report.Document {
+	d := &report.Document{
+		Command: "reading",
+		Title:   "Reading",
+		Verdict: readingVerdict(s, r),
+		Figures: append(s.readingFigures(r), s.freezing(r.Freezing)...),
+		Working: readingWorking(s, r),
+		Notes:   readingNotes(s, r),
+	}
+	return d
+}
+
+// readingVerdict names the true strength and by how much the scale misleads.
+func readingVerdict(s *setting, r brine.ReadingResult) string {
+	name, shown, t := scaleWords[r.Sample.Instrument.Scale], r.Sample.Shown(), r.Sample.Temperature
+	off := 100 * float64(r.Apparent-r.True)
+	way := "high"
+	if off < 0 {
+		way = "low"
+	}
+	switch {
+	case math.Abs(off) < 0.05:
+		return s.show("True strength %v: %s's %v reads true at %v.", r.True, name, shown, t)
+	case r.Sample.Instrument.Scale == gauge.PercentSalt:
+		return s.show("True strength %v: at %v %s's %v reads %.2f too %s.", r.True, t, name, shown, math.Abs(off), way)
+	}
+	return s.show("True strength %v: %s's %v would be %v without the thermometer, but at %v that is %.2f too %s.",
+		r.True, name, shown, r.Apparent, t, math.Abs(off), way)
+}
+
+// readingFigures are what a reading means, for every command that takes one.
+func (s *setting) readingFigures(r brine.ReadingResult) []report.Figure {
+	return []report.Figure{
+		s.figure("apparent_strength", "Apparent strength", r.Apparent),
+		s.figure("true_strength", "True strength", r.True),
+		s.figure("specific_gravity", "Specific gravity, 60/60 F", r.Gravity),
+		s.figure("density", s.show("Density at %v", r.Sample.Temperature), r.Density),
+		s.figure("salt_per_volume", "Salt in it", r.SaltPerVolume),
+	}
+}
+
+// readingNotes say what to know of a reading.
+func readingNotes(s *setting, r brine.ReadingResult) []string {
+	var notes []string
+	switch first := r.Freezing.First(); {
+	case first.Found && first.Solid == solution.Ice:
+		notes = append(notes, s.show("Ice forms first, at %v: on this side more salt lowers it.", temperatureOf(first)))
+	case first.Found:
+		notes = append(notes, s.show("Salt crystals (%s) form first, at %v: on this side more salt raises it.", first.Solid, temperatureOf(first)))
+	}
+	if r.Clamped {
+		notes = append(notes, s.show("The reading lies just beyond what brine at %v can show; it was taken as %v.", r.Sample.Temperature, r.True))
+	}
+	if r.Solid {
+		notes = append(notes, s.show("Brine this strong is part solid at %v: stir, let the sample clear, and read again.", r.Sample.Temperature))
+	}
+	return append(notes, densityNotes(s, r.True, r.Sample.Temperature)...)
+}
+
+// densityNotes say when densities were asked for outside their fit.
+func densityNotes(s *setting, w quantity.Strength, t quantity.Temperature) []string {
+	if len(solution.Limits(solution.DensityFit, solution.Brine(float64(w)), float64(t))) == 0 {
+		return nil
+	}
+	return []string{s.show("The density fit for brine begins at %v; below it the strength may be off by 0.1.", quantity.Celsius(0))}
+}
+
+// readingWorking goes from the mark on the glass to the strength.
+func readingWorking(s *setting, r brine.ReadingResult) []report.Step {
+	p := &pocket{system: s.system}
+	density := s.workSample(p, r)
+	s.interpolate(p, r, density)
+	return p.steps
+}
+
+// workSample finds the density of the sample.
+func (s *setting) workSample(p *pocket, r brine.ReadingResult) term {
+	i := r.Sample.Instrument
+	mark := p.density(r.MarkDensity)
+	if i.Scale == gauge.Weighed {
+		return p.read("Density of the sample", "as weighed", mark)
+	}
+	cal := quantity.Temperature(i.Calibration)
+	p.read(s.show("Density for which the mark %v was made", r.Sample.Shown()),
+		s.show("from the scale, at its %v", cal), mark)
+	// The rule for glass is stated in the units of the thermometer at hand.
+	perDegree, here, there := 25e-6, r.Sample.Temperature.Celsius(), cal.Celsius()
+	if s.system == quantity.US {
+		perDegree, here, there = 25e-6*5/9, r.Sample.Temperature.Fahrenheit(), cal.Fahrenheit()
+	}
+	rate, now, then := number(perDegree, ""), number(here, ""), number(there, "")
+	glass := p.step("Size of the glass against the size when it was marked",
+		"1 + expansion a degree x (sample temperature - calibration)", "1 + {} x ({} - {})",
+		[]term{rate, now, then}, 1+rate.value*(now.value-then.value), "")
+	return p.step("Density of the sample", "density of the mark / size of the glass", "{} / {}",
+		[]term{mark, glass}, mark.value/glass.value, mark.unit)
+}
+
+// interpolate finds the strength between two whole percents of the density table.
+func (s *setting) interpolate(p *pocket, r brine.ReadingResult, density term) {
+	low := math.Min(math.Floor(100*float64(r.True)), 26)
+	at := func(percent float64) (term, bool) {
+		rho, err := solution.Density(solution.Brine(percent/100), float64(r.Sample.Temperature))
+		return p.density(quantity.Density(rho)), err == nil
+	}
+	below, ok1 := at(low)
+	above, ok2 := at(low + 1)
+	if !ok1 || !ok2 {
+		return
+	}
+	source := s.show("density of brine at %v, Laliberte (2009)", r.Sample.Temperature)
+	p.read(s.show("Density at %v", quantity.Strength(low/100)), source, below)
+	p.read(s.show("Density at %v", quantity.Strength((low+1)/100)), source, above)
+	base := number(low, "")
+	p.step("True strength, between the two",
+		"lower percent + (density - lower density) / (upper density - lower density)", "{} + ({} - {}) / ({} - {})",
+		[]term{base, density, below, above, below},
+		base.value+(density.value-below.value)/(above.value-below.value), "%")
+}

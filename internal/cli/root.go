@@ -1,0 +1,106 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+	"syscall"
+
+	"github.com/spf13/cobra"
+)
+
+// Run answers one command line and returns the exit status. Every error is one
+// line on the error stream.
+func Run(env Env, args []string) int {
+	root := newRoot(&env)
+	root.SetArgs(args)
+	root.SetOut(env.Out)
+	root.SetErr(env.Err)
+	command, err := root.ExecuteC()
+	var word string
+	if n, _ := fmt.Sscanf(errorText(err), "unknown command %q", &word); n == 1 {
+		err = unknownCommand(root, word)
+	}
+	if err == nil || errors.Is(err, errHeld) || errors.Is(err, syscall.EPIPE) {
+		return status(err)
+	}
+	fmt.Fprintf(env.Err, "%s: %s\n", command.CommandPath(), oneLine(err.Error()))
+	return status(err)
+}
+
+// errorText is the text of an error, if there is one. Cobra tells an unknown
+// command by its text alone.
+func errorText(err error) string {
+	if err == nil {
+		return ""
+	}
+	return err.Error()
+}
+
+// newRoot builds the command tree.
+func newRoot(env *Env) *cobra.Command {
+	g := &globals{}
+	root := &cobra.Command{
+		Use:   "brineyard",
+		Short: "Make, judge and correct salt brine for winter roads",
+		Long: "brineyard answers the questions of a salt brine yard: what a hydrometer reading means at\n" +
+			"its temperature, whether a tank may be pumped and what corrects it, what goes into a\n" +
+			"batch, and what the cold does to it. Strength is mass of salt per mass of brine.",
+		SilenceUsage:  true,
+		SilenceErrors: true,
+		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.SetFlagErrorFunc(flagError)
+	g.add(root.PersistentFlags())
+	root.AddCommand(
+		newReading(env, g),
+		newCheck(env, g),
+		newCorrect(env, g),
+		newBatch(env, g),
+		newBlend(env, g),
+		newFreeze(env, g),
+		newStore(env, g),
+	)
+	root.SetHelpCommand(newHelp(root))
+	return root
+}
+
+// newHelp replaces cobra's help command, which answers an unknown word with
+// status 0.
+func newHelp(root *cobra.Command) *cobra.Command {
+	return &cobra.Command{
+		Use:   "help [command]",
+		Short: "Help about a command",
+		RunE: func(_ *cobra.Command, args []string) error {
+			command, rest, err := root.Find(args)
+			if err != nil || len(rest) > 0 {
+				return unknownCommand(root, strings.Join(args, " "))
+			}
+			return command.Help()
+		},
+	}
+}
+
+// unknownCommand suggests the nearest commands in one line.
+func unknownCommand(root *cobra.Command, word string) error {
+	root.SuggestionsMinimumDistance = 2
+	if near := root.SuggestionsFor(word); len(near) > 0 {
+		return usagef("no such command: %s; did you mean %s?", quoted(word), strings.Join(near, " or "))
+	}
+	var names []string
+	for _, c := range root.Commands() {
+		if c.IsAvailableCommand() {
+			names = append(names, c.Name())
+		}
+	}
+	return usagef("no such command: %s; allowed: %s", quoted(word), strings.Join(names, ", "))
+}
+
+// noArguments refuses words that are no flags.
+func noArguments(_ *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		return usagef("unexpected word %s; every value comes with a flag, like --temp 41F", quoted(args[0]))
+	}
+	return nil
+}

@@ -1,0 +1,76 @@
+package cli
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"testing"
+
+	"github.com/rogpeppe/go-internal/testscript"
+	"github.com/stretchr/testify/require"
+)
+
+func TestMain(m *testing.M) {
+	testscript.Main(m, map[string]func(){
+		"brineyard": func() { os.Exit(Run(System(), os.Args[1:])) },
+	})
+}
+
+// demoYard is the yard file of the demo and of the transcripts.
+var demoYard = filepath.Join("..", "..", "testdata", "yard", "thistlewick.toml")
+
+// TestScripts runs the transcripts of testdata/script. With UPDATE_SCRIPTS=1 it
+// writes what the program says now into them, to be read before it is kept.
+func TestScripts(t *testing.T) {
+	testscript.Run(t, testscript.Params{
+		Dir:                 filepath.Join("..", "..", "testdata", "script"),
+		RequireExplicitExec: true,
+		UpdateScripts:       os.Getenv("UPDATE_SCRIPTS") != "",
+		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"rounded": rounded},
+		Setup: func(e *testscript.Env) error {
+			text, err := os.ReadFile(demoYard)
+			if err != nil {
+				return err
+			}
+			return os.WriteFile(filepath.Join(e.WorkDir, "thistlewick.toml"), text, 0o644)
+		},
+	})
+}
+
+// longNumber is one in full precision, of which the last digits may differ between
+// processors.
+var longNumber = regexp.MustCompile(`-?\d+\.\d{6,}(e[-+]\d+)?`)
+
+// rounded is a command of the transcripts: it copies a file with every long number
+// rounded to six digits.
+func rounded(ts *testscript.TestScript, _ bool, args []string) {
+	text := longNumber.ReplaceAllStringFunc(ts.ReadFile(args[0]), func(number string) string {
+		x, err := strconv.ParseFloat(number, 64)
+		ts.Check(err)
+		return strconv.FormatFloat(x, 'g', 6, 64)
+	})
+	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(text), 0o644))
+}
+
+// invoke runs a command line in this process, in the package's folder, where
+// there is no yard file.
+func invoke(t testing.TB, args ...string) (status int, out, errs string) {
+	t.Helper()
+	var stdout, stderr bytes.Buffer
+	env := System()
+	env.Out, env.Err = &stdout, &stderr
+	env.Getenv = func(string) string { return "" }
+	status = Run(env, args)
+	return status, stdout.String(), stderr.String()
+}
+
+// answer runs a command line that is to succeed.
+func answer(t testing.TB, args ...string) string {
+	t.Helper()
+	status, out, errs := invoke(t, args...)
+	require.Zero(t, status, "%v: %s", args, errs)
+	require.Empty(t, errs, "%v", args)
+	return out
+}

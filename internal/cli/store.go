@@ -1,0 +1,251 @@
+package cli
+
+import (
+	"strconv"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+
+	"github.com/spf13/cobra"
+)
+
+type storeOptions struct {
+	to, with *input[quantity.Strength]
+	capacity *input[quantity.Volume]
+	temp     *input[quantity.Temperature]
+	cal      *input[quantity.Temperature]
+	batches  int
+}
+
+func newStore(env *Env, g *globals) *cobra.Command {
+	o := &storeOptions{}
+	cmd := &cobra.Command{
+		Use:   "store LOT LOT ...",
+		Short: "What transfers make of a storage tank, and what brings it back to target",
+		Long: "store tells what lots of liquid make together in a tank. A lot is a volume and the strength of salt\n" +
+			"brine (6000gal@23.1%), a volume and a liquid (500gal:cacl2@32%), or the name of a storage tank in the\n" +
+			"yard file. The first is what the tank holds, the others are pumped into it.",
+		Example: "  brineyard store 6000gal@23.1% 800gal@25%\n" +
+			"  brineyard store 6000gal@22.4% --to 23.3% --with 25.5% --capacity 8000gal",
+		RunE: func(_ *cobra.Command, args []string) error { return runStore(env, g, o, args) },
+	}
+	f := cmd.Flags()
+	o.to = strengthFlag(f, "to", "target; with --with")
+	o.with = strengthFlag(f, "with", "strength of the batch that is to bring it to target")
+	o.capacity = volumeFlag(f, "capacity", "what the tank can hold; the yard file's for a tank by name")
+	o.temp = temperatureFlag(f, "temp", "temperature of it all; 60F unless given")
+	o.cal = temperatureFlag(f, "cal", "temperature for which the hydrometer is marked; 60F unless given")
+	f.Var(&count{&o.batches}, "batches", "add the last lot so many times, and show the tank after each")
+	return cmd
+}
+
+// count is a flag that takes a whole number above zero.
+type count struct{ to *int }
+
+// Set reads the number.
+func (c *count) Set(text string) error {
+	n, err := strconv.ParseUint(text, 10, 31)
+	if err != nil || n == 0 || n > 1000 {
+		return allowed("not a number of batches", []string{"1 to 1000"})
+	}
+	*c.to = int(n)
+	return nil
+}
+
+// String returns the number in force.
+func (c *count) String() string {
+	if c.to == nil || *c.to == 0 {
+		return ""
+	}
+	return strconv.Itoa(*c.to)
+}
+
+// Type names the kind of value in help.
+func (c *count) Type() string { return "number" }
+
+func runStore(env *Env, g *globals, o *storeOptions, args []string) error {
+	s, err := newSetting(env, g)
+	if err != nil {
+		return err
+	}
+	r, err := o.request(s, args)
+	if err != nil {
+		return err
+	}
+	out, err := brine.Store(r)
+	if err != nil {
+		return s.inputError(err)
+	}
+	return s.write(storeDocument(s, r, out))
+}
+
+func (o *storeOptions) request(s *setting, args []string) (brine.StoreRequest, error) {
+	r := brine.StoreRequest{Batches: o.batches}
+	s.origin[brine.FieldParts] = "the lots"
+	s.origin[brine.FieldBatches] = "--batches " + strconv.Itoa(o.batches)
+	if len(args) == 0 {
+		return r, usagef("no lots; allowed: like 6000gal@23.1%% 800gal@25%%, or the name of a storage tank")
+	}
+	for _, text := range args {
+		lot, err := s.lot(text)
+		if err != nil {
+			return r, err
+		}
+		r.Lots = append(r.Lots, lot)
+	}
+	switch {
+	case o.to.given && !o.with.given:
+		return r, usagef("--to %s: needs the strength of what is added; allowed: with --with, like --with 25%%", quoted(o.to.text))
+	case o.with.given && !o.to.given:
+		return r, usagef("--with %s: needs a target; allowed: with --to, like --to 23.3%%", quoted(o.with.text))
+	}
+	var size *quantity.Volume
+	if s.yard != nil {
+		if t, ok := s.yard.Tank(args[0]); ok {
+			size = &t.Capacity
+		}
+	}
+	r.Capacity = take(s, brine.FieldCapacity, "capacity", o.capacity, size, "tank "+quoted(args[0])+" capacity", 0)
+	r.Target = take(s, brine.FieldTarget, "to", o.to, nil, "", 0)
+	r.With = take(s, brine.FieldWith, "with", o.with, nil, "", 0)
+	r.Temperature = take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
+	s.origin[brine.FieldStrength] = "the lots"
+	var err error
+	reading := readingFlags{cal: o.cal}
+	r.Instrument, err = reading.instrument(s, gauge.PercentSalt)
+	return r, err
+}
+
+func storeDocument(s *setting, r brine.StoreRequest, out brine.StoreResult) *report.Document {
+	d := &report.Document{
+		Command:  "store",
+		Title:    "Storage tank",
+		Verdict:  storeVerdict(s, r, out),
+		Notes:    s.coldNotes(out.Cold),
+		Working:  storeWorking(s, r, out),
+		Cautions: liquidCautions(out.Now.Liquid),
+	}
+	if c := out.Correction; c != nil {
+		d.Figures = append(d.Figures,
+			quietUnless(c.BleedFirst > 0, s.figure("bleed_first", "Draw off first", c.BleedFirst)),
+			s.figure("stock_to_add", s.show("Add of %v", r.With), c.Stock),
+			s.figure("corrected_volume", "Comes to", c.Final))
+	}
+	d.Figures = append(d.Figures, s.storeFigures(r, out)...)
+	if len(out.Each) > 0 {
+		d.Tables = append(d.Tables, s.eachTable(r, out))
+	}
+	return d
+}
+
+func storeVerdict(s *setting, r brine.StoreRequest, out brine.StoreResult) string {
+	made := s.show("The tank holds %v of %s", out.Now.Volume, s.contents(out.Now.Liquid))
+	if !out.Fits {
+		made = s.show("It does not fit: %v of %s, and the tank holds %v", out.Now.Volume, s.contents(out.Now.Liquid), r.Capacity)
+	}
+	c := out.Correction
+	switch {
+	case c == nil:
+		return made + "."
+	case c.Agent == brine.Auto:
+		return made + ", which is on target."
+	case c.BleedFirst > 0:
+		return s.show("%s; draw off %v first, then %v of %v brings it to %v at %v.", made, c.BleedFirst, c.Stock, r.With, r.Target, c.Final)
+	}
+	return s.show("%s; %v of %v brings it to %v at %v.", made, c.Stock, r.With, r.Target, c.Final)
+}
+
+// contents names a liquid by its strength, or by what is in it.
+func (s *setting) contents(l brine.Liquid) string {
+	if w, plain := l.Strength(); plain && w > 0 {
+		return s.show("%v brine", w)
+	}
+	return s.compositionText(l)
+}
+
+func (s *setting) storeFigures(r brine.StoreRequest, out brine.StoreResult) []report.Figure {
+	strength := report.Figure{Key: "strength", Label: "True strength", Value: report.Nothing("%", s.compositionText(out.Now.Liquid))}
+	if w, plain := out.Now.Liquid.Strength(); plain {
+		strength = s.figure("strength", "True strength", w)
+	}
+	reading := report.Figure{Key: "expected_reading", Label: s.show("Percent hydrometer, at %v", r.Temperature), Value: report.Nothing("%", "off the scale")}
+	if out.OnScale {
+		reading = s.figure(reading.Key, reading.Label, brine.OnScale(r.Instrument, out.Reading))
+	}
+	fits := report.Nothing("", "not known")
+	if r.Capacity > 0 {
+		fits = report.Word("yes")
+		if !out.Fits {
+			fits = report.Word("no")
+		}
+		fits.Text += s.show(", the tank holds %v", r.Capacity)
+	}
+	figures := []report.Figure{
+		s.figure("volume", "Volume", out.Now.Volume),
+		strength,
+		s.figure("density", s.show("Density at %v", r.Temperature), out.Density),
+		reading,
+		quietUnless(r.Capacity > 0, report.Figure{Key: "fits", Label: "Fits the tank", Value: fits}),
+	}
+	return append(figures, s.cold(out.Cold)...)
+}
+
+// eachTable shows the tank after each batch.
+func (s *setting) eachTable(r brine.StoreRequest, out brine.StoreResult) report.Table {
+	t := report.Table{
+		Key:   "batches",
+		Title: "The tank after each batch",
+		Columns: []report.Column{
+			{Key: "batch", Label: "Batch"}, {Key: "volume", Label: "Volume"}, {Key: "strength", Label: "Salt"}, {Key: "fits", Label: "Fits"},
+		},
+	}
+	for i, state := range out.Each {
+		fits := "yes"
+		switch {
+		case r.Capacity == 0:
+			fits = "not known"
+		case state.Volume > r.Capacity:
+			fits = "no"
+		}
+		t.Rows = append(t.Rows, []report.Value{
+			s.value(quantity.Count(i + 1)), s.value(state.Volume),
+			s.value(quantity.Strength(state.Liquid.Composition.Solute())), report.Word(fits),
+		})
+	}
+	return t
+}
+
+// storeWorking adds up the weights of plain brine.
+func storeWorking(s *setting, r brine.StoreRequest, out brine.StoreResult) []report.Step {
+	p := &pocket{system: s.system}
+	if r.Batches > 1 {
+		return nil
+	}
+	text, weights, salts := "", []term(nil), []term(nil)
+	total, salt := 0.0, 0.0
+	for i, lot := range r.Lots {
+		w, plain := lot.Liquid.Strength()
+		rho, err := lot.Liquid.Density(r.Temperature)
+		if !plain || err != nil {
+			return nil
+		}
+		volume, strength := p.of(lot.Volume), p.share(w)
+		density := p.read(s.show("Density of %v brine", w), s.show("at %v, Laliberte (2009)", r.Temperature), p.density(rho))
+		weight := p.weigh(s.show("Weight of lot %d", i+1), volume, density)
+		mass := p.step("Salt in it", "weight x strength", "{} x {}", []term{weight, strength}, weight.value*strength.value, weight.unit)
+		weights, salts = append(weights, weight), append(salts, mass)
+		total, salt = total+weight.value, salt+mass.value
+		if i > 0 {
+			text += " + "
+		}
+		text += "{}"
+	}
+	all := p.step("Weight of all", "sum", text, weights, total, p.massUnit())
+	dissolved := p.step("Salt in all", "sum", text, salts, salt, p.massUnit())
+	p.step("Strength of the mix", "100 x salt / weight", "100 x {} / {}", []term{dissolved, all}, 100*dissolved.value/all.value, "%")
+	end := p.read("Density of the mix", s.show("at %v, Laliberte (2009)", r.Temperature), p.density(out.Density))
+	p.step("Volume of the mix", "weight / density", "{} / {}", []term{all, end}, all.value/end.value, p.volumeUnit())
+	return p.steps
+}

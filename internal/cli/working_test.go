@@ -1,0 +1,168 @@
+package cli
+
+import (
+	"encoding/json"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// workedLines are command lines whose working is followed with a calculator.
+var workedLines = []string{
+	"reading --hydrometer 23.3% --temp 40F",
+	"reading --sg 1.16 --temp 75F",
+	"reading --weigh 9.82lb/gal --temp 41F",
+	"reading --salometer 70 --temp 12C --units metric",
+	"check --volume 500gal --hydrometer 25% --temp 50F",
+	"check --volume 500gal --hydrometer 21% --temp 50F --purity 94% --moisture 2%",
+	"correct --volume 500gal --strength 26%",
+	"correct --volume 500gal --strength 26% --capacity 510gal",
+	"correct --volume 3120gal --strength 21.5% --stock 25.9%",
+	"correct --volume 1900L --strength 21% --temp 10C --purity 96% --moisture 1.5% --units metric",
+	"batch --volume 1200gal --purity 95% --moisture 2% --supply 30gal/min",
+	"batch --volume 4500L --heel-volume 300L --heel-strength 20% --bed 300kg --units metric",
+	"freeze --nacl 18% --cacl2 7%",
+	"freeze --nacl 12% --cacl2 4% --mgcl2 3% --kcl 2%",
+}
+
+// Every printed step, put into a calculator, comes to the printed result.
+func TestWorkingCanBeFollowed(t *testing.T) {
+	for _, line := range workedLines {
+		steps := workingOf(t, line)
+		require.NotEmpty(t, steps, line)
+		computed := 0
+		for _, s := range steps {
+			if s.Numbers == "" {
+				continue
+			}
+			computed++
+			want := leading(t, s.Result)
+			got := evaluate(t, s.Numbers)
+			require.InDelta(t, want, got, 0.6*lastDigit(s.Result), "%s: %s: %s = %s", line, s.What, s.Numbers, s.Result)
+		}
+		require.Positive(t, computed, line)
+	}
+}
+
+// The last printed number is the answer's own, to the digits of a hydrometer or a
+// bucket.
+func TestWorkingReachesTheAnswer(t *testing.T) {
+	for line, figure := range map[string]string{
+		"reading --hydrometer 23.3% --temp 40F":                             "true_strength",
+		"reading --baume 18 --temp 85F":                                     "true_strength",
+		"correct --volume 500gal --strength 26%":                            "final_volume",
+		"correct --volume 500gal --strength 26% --capacity 510gal":          "water_to_add",
+		"correct --volume 800gal --strength 20% --purity 93% --moisture 3%": "final_volume",
+		"batch --volume 1200gal --purity 95% --moisture 2%":                 "water_to_add",
+		"batch --volume 1200gal --supply 30gal/min":                         "fill_time",
+	} {
+		steps := workingOf(t, line)
+		got := leading(t, steps[len(steps)-1].Result)
+		require.InEpsilon(t, figureOf(t, line, figure), got, 2e-4, line)
+	}
+}
+
+type workedStep struct{ What, Formula, Numbers, Result string }
+
+func workingOf(t *testing.T, line string) []workedStep {
+	t.Helper()
+	var d struct{ Working []workedStep }
+	require.NoError(t, json.Unmarshal([]byte(answer(t, append(strings.Fields(line), "--working", "--format", "json")...)), &d))
+	return d.Working
+}
+
+// figureOf returns a figure of a command line's answer.
+func figureOf(t *testing.T, line, key string) float64 {
+	t.Helper()
+	var d struct {
+		Figures map[string]struct{ Value any }
+	}
+	require.NoError(t, json.Unmarshal([]byte(answer(t, append(strings.Fields(line), "--format", "json")...)), &d))
+	value, ok := d.Figures[key].Value.(float64)
+	require.True(t, ok, "%s: %s", line, key)
+	return value
+}
+
+var leadingNumber = regexp.MustCompile(`^-?[0-9.]+`)
+
+func leading(t *testing.T, text string) float64 {
+	t.Helper()
+	x, err := strconv.ParseFloat(leadingNumber.FindString(text), 64)
+	require.NoError(t, err, text)
+	return x
+}
+
+// lastDigit is the value of one in the last of the six digits kept of a result.
+func lastDigit(result string) float64 {
+	x, err := strconv.ParseFloat(leadingNumber.FindString(result), 64)
+	if err != nil || x == 0 {
+		return 1e-6
+	}
+	return math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-pocketDigits+1)
+}
+
+var unitWords = regexp.MustCompile(`(lb/gal|kg/L|gal/min|L/min|gal|lb|kg|L|min|%)`)
+
+// evaluate works out an expression of numbers, + - x / and brackets.
+func evaluate(t *testing.T, text string) float64 {
+	t.Helper()
+	p := &calculator{rest: strings.ReplaceAll(unitWords.ReplaceAllString(text, ""), " ", "")}
+	value := p.sum()
+	require.Empty(t, p.rest, text)
+	return value
+}
+
+type calculator struct{ rest string }
+
+func (p *calculator) next(c string) bool {
+	rest, found := strings.CutPrefix(p.rest, c)
+	p.rest = rest
+	return found
+}
+
+func (p *calculator) sum() float64 {
+	value := p.product()
+	for {
+		switch {
+		case p.next("+"):
+			value += p.product()
+		case p.next("-"):
+			value -= p.product()
+		default:
+			return value
+		}
+	}
+}
+
+func (p *calculator) product() float64 {
+	value := p.factor()
+	for {
+		switch {
+		case p.next("x"):
+			value *= p.factor()
+		case p.next("/"):
+			value /= p.factor()
+		default:
+			return value
+		}
+	}
+}
+
+func (p *calculator) factor() float64 {
+	if p.next("(") {
+		value := p.sum()
+		p.next(")")
+		return value
+	}
+	text := leadingNumber.FindString(p.rest)
+	p.rest = p.rest[len(text):]
+	value, err := strconv.ParseFloat(text, 64)
+	if err != nil {
+		return math.NaN()
+	}
+	return value
+}
