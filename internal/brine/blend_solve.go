@@ -162,8 +162,8 @@ func (r BlendRequest) strongestBase(clear quantity.Temperature) (quantity.Streng
 }
 
 // Meet returns the blend that has an ice point and keeps clear of salt, by the
-// share of the last part and the strength of the base. Errors: InputError when
-// both cannot be met.
+// share of the last part and the strength of the base; with a share of none when
+// the base alone meets both. Errors: InputError when both cannot be met.
 func Meet(r BlendRequest, ice, clear quantity.Temperature) (Solved, error) {
 	if err := r.check(); err != nil {
 		return Solved{}, err
@@ -188,6 +188,9 @@ func Meet(r BlendRequest, ice, clear quantity.Temperature) (Solved, error) {
 	x, err := firstCrossing(off)
 	if err != nil && math.IsInf(best, 1) {
 		return Solved{}, err
+	}
+	if math.IsNaN(x) && best <= float64(ice) {
+		x = 0 // the base alone is cold enough, and more than that
 	}
 	if err != nil || math.IsNaN(x) {
 		return Solved{}, bad(FieldIceAt, "cannot be met while it keeps clear down to %v: the best ice point that does is %v; allowed: warmer than that",

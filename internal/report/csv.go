@@ -4,6 +4,7 @@ import (
 	"encoding/csv"
 	"io"
 	"strconv"
+	"strings"
 )
 
 // CSV writes the document as comma-separated values: a block with the columns
@@ -77,10 +78,15 @@ func plain(v Value) string {
 }
 
 // cleanAll makes every cell safe to show, since a file may be listed on a terminal.
+// A line break is kept: CSV quotes it.
 func cleanAll(rows [][]string) [][]string {
 	for _, row := range rows {
 		for i := range row {
-			row[i] = clean(row[i])
+			lines := strings.Split(row[i], "\n")
+			for j := range lines {
+				lines[j] = clean(lines[j])
+			}
+			row[i] = strings.Join(lines, "\n")
 		}
 	}
 	return rows
