@@ -17,8 +17,12 @@ type BatchRequest struct {
 	RockSalt     RockSalt
 	Bed          quantity.Mass // salt, as delivered, to be left undissolved
 	Supply       quantity.Flow // of fresh water; 0 when not known
-	Capacity     quantity.Volume
-	Instrument   gauge.Instrument
+	// PumpOff is what is taken out each time; 0 for all but the heel.
+	PumpOff quantity.Volume
+	// BedCapacity is the salt that the floor holds; 0 when not known.
+	BedCapacity quantity.Mass
+	Capacity    quantity.Volume
+	Instrument  gauge.Instrument
 }
 
 // Batch is what goes in and what comes of it. NaCl and water balance exactly.
@@ -38,7 +42,7 @@ type Batch struct {
 	Cooling       quantity.Difference // by dissolving, against mixing alone
 	Reading       float64             // what Instrument shows at BrineTemp
 	FillTime      quantity.Duration   // 0 when Supply is not known
-	PumpedOff     quantity.Volume     // what a batch gives when the heel is left
+	PumpedOff     quantity.Volume     // what a batch gives each time
 	Recharge      quantity.Mass       // salt as delivered for each PumpedOff
 	RechargeWater quantity.Volume     // fresh water for each PumpedOff
 	RechargeTime  quantity.Duration   // 0 when Supply is not known
@@ -150,6 +154,9 @@ func (b *Batch) refuse(r BatchRequest) error {
 // describe fills in times, recharge and reading.
 func (b *Batch) describe(r BatchRequest) error {
 	b.PumpedOff = r.Volume - r.HeelVolume
+	if r.PumpOff > 0 {
+		b.PumpedOff = min(r.PumpOff, r.Volume)
+	}
 	pumped := b.PumpedOff.Mass(b.BrineDensity)
 	b.Recharge = quantity.Mass(float64(pumped.Times(r.Target)) / r.RockSalt.sodiumChloride())
 	wet := b.Recharge.Times(r.RockSalt.Moisture)

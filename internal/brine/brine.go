@@ -35,6 +35,17 @@ const (
 	FieldAt          = "at"
 	FieldPavement    = "pavement"
 	FieldBatches     = "batches"
+	FieldReadings    = "readings"
+	FieldGross       = "gross"
+	FieldEmpty       = "empty"
+	FieldRate        = "rate"
+	FieldWidth       = "width"
+	FieldSpeed       = "speed"
+	FieldOver        = "over"
+	FieldOpen        = "open"
+	FieldFrom        = "from"
+	FieldMoveTo      = "to"
+	FieldRinse       = "rinse"
 )
 
 // InputError is a request that cannot be answered. Reason is a format with a %v

@@ -57,6 +57,7 @@ type CheckRequest struct {
 	Band     Band
 	Volume   quantity.Volume
 	Capacity quantity.Volume // 0 when not known
+	Bed      quantity.Mass   // salt that is kept in the tank; 0 when not known
 	With     Agent
 	Stock    quantity.Strength
 	RockSalt RockSalt

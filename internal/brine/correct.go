@@ -48,6 +48,8 @@ type Correction struct {
 	AddDensity  quantity.Density // of water or stock; 0 for salt
 	EndDensity  quantity.Density
 	Insoluble   quantity.Mass // sludge that comes with the salt
+	// Solid is set when the tank would hold ice or salt crystals as it stands.
+	Solid bool
 	// WholeFinal is the volume that would result without drawing off.
 	WholeFinal quantity.Volume
 }
@@ -79,6 +81,11 @@ func Correct(r CorrectRequest) (Correction, error) {
 		return Correction{}, err
 	}
 	c := Correction{Strength: r.Target, TankDensity: tank, EndDensity: end}
+	first, err := FirstSolid(r.Strength)
+	if err != nil {
+		return Correction{}, err
+	}
+	c.Solid = partSolid(r.Temperature, first)
 	if c.Reading, err = Expected(r.Instrument, r.Target, r.Temperature); err != nil {
 		return Correction{}, err
 	}
@@ -241,4 +248,9 @@ func (c Correction) Balances(r CorrectRequest) (before, drawn, added, after Bala
 func FirstSolid(s quantity.Strength) (solution.Onset, error) {
 	f, err := solution.Anchored().Freezing(solution.Brine(float64(s)))
 	return f.First(), err
+}
+
+// partSolid tells a temperature below an onset by more than rounding.
+func partSolid(t quantity.Temperature, first solution.Onset) bool {
+	return first.Found && float64(t) < first.Temperature-0.05
 }

@@ -22,8 +22,8 @@ type FreezeRequest struct {
 // FreezeResult is what a liquid does in the cold.
 type FreezeResult struct {
 	Cold    Cold
-	Water   float64 // natural logarithm of the water activity at the ice point
 	Osmotic float64 // osmotic coefficient at the ice point
+	Ice     float64 // natural logarithm of the activity of ice there
 	// Limits says in what the answer lies outside the model's range.
 	Limits  []solution.Limit
 	Density quantity.Density // at StoredAt
@@ -89,7 +89,7 @@ func (f *FreezeResult) describe(r FreezeRequest) error {
 		return nil
 	}
 	a, err := solution.ActivityAt(r.Liquid.Composition, f.Cold.Ice.Temperature)
-	f.Water, f.Osmotic = a.LnWater, a.Osmotic
+	f.Osmotic, f.Ice = a.Osmotic, solution.LnIceActivity(f.Cold.Ice.Temperature)
 	return err
 }
 

@@ -162,7 +162,7 @@ func (r *ReadingResult) describe(rho quantity.Density) error {
 	if r.Freezing, err = solution.Anchored().Freezing(solution.Brine(float64(r.True))); err != nil {
 		return err
 	}
-	r.Solid = float64(s.Temperature) < r.Freezing.First().Temperature-0.05 && !r.Clamped
+	r.Solid = partSolid(s.Temperature, r.Freezing.First()) && !r.Clamped
 	return nil
 }
 

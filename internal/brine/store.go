@@ -112,17 +112,13 @@ func (s *StoreResult) describe(r StoreRequest) error {
 
 // correct finds how much of a stronger or weaker batch brings the mix to target.
 func (s *StoreResult) correct(r StoreRequest) error {
-	strength, plain := s.Now.Liquid.Strength()
-	if !plain {
+	if _, plain := s.Now.Liquid.Strength(); !plain {
 		return bad(FieldTarget, "a strength in salt means nothing for a blend; allowed: with plain salt brine alone")
 	}
 	if !s.Fits {
 		return bad(FieldCapacity, "the tank is over full with these lots: they come to %v; allowed: smaller lots", s.Now.Volume)
 	}
-	c, err := Correct(CorrectRequest{
-		Volume: s.Now.Volume, Strength: strength, Target: r.Target, Temperature: r.Temperature,
-		Capacity: r.Capacity, With: Stock, Stock: r.With, RockSalt: PureSalt, Instrument: r.Instrument,
-	})
+	c, err := Correct(r.Correction(*s))
 	if err != nil {
 		if input, ok := err.(*InputError); ok && input.Field == FieldStock {
 			return relabel(err, FieldWith)
@@ -131,6 +127,15 @@ func (s *StoreResult) correct(r StoreRequest) error {
 	}
 	s.Correction = &c
 	return nil
+}
+
+// Correction is the request that brings the mix to target.
+func (r StoreRequest) Correction(s StoreResult) CorrectRequest {
+	strength, _ := s.Now.Liquid.Strength()
+	return CorrectRequest{
+		Volume: s.Now.Volume, Strength: strength, Target: r.Target, Temperature: r.Temperature,
+		Capacity: r.Capacity, With: Stock, Stock: r.With, RockSalt: PureSalt, Instrument: r.Instrument,
+	}
 }
 
 func (r StoreRequest) check() error {

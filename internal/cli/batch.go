@@ -72,7 +72,10 @@ func (o *batchOptions) request(s *setting) (brine.BatchRequest, error) {
 	if err != nil {
 		return r, err
 	}
-	r.Volume, r.Capacity = volume, capacity
+	if o.tank.name.given && !tank.Mixing {
+		return r, usagef("--tank %s: no mixing tank, and a batch is made in one; allowed: a mixing tank of the yard file, or --volume", quoted(tank.Name))
+	}
+	r.Volume, r.Capacity, r.PumpOff, r.BedCapacity = volume, capacity, tank.PumpOff, tank.BedCapacity
 	none := &input[quantity.Strength]{}
 	r.Target = s.band(o.to, none, none).Target
 	r.RockSalt = rockSalt(s, o.purity, o.moisture)
@@ -163,7 +166,7 @@ func (s *setting) fillTime(b brine.Batch) report.Figure {
 func (s *setting) chargeTable(b brine.Batch) report.Table {
 	t := report.Table{
 		Key:   "charges",
-		Title: "First charge, and recharge for each batch pumped off down to the heel",
+		Title: "First charge, and recharge for each batch pumped off",
 		Columns: []report.Column{
 			{Key: "charge", Label: "Charge"}, {Key: "salt", Label: "Salt"}, {Key: "water", Label: "Water"}, {Key: "pumped_off", Label: "Gives"},
 		},
@@ -181,12 +184,19 @@ func (s *setting) chargeTable(b brine.Batch) report.Table {
 }
 
 func batchNotes(s *setting, r brine.BatchRequest, b brine.Batch) []string {
-	notes := []string{
-		s.show("Salt of %v purity and %v moisture, as warm as the water (%v); what is not NaCl is taken to settle.",
-			r.RockSalt.Purity, r.RockSalt.Moisture, r.WaterTemp),
+	salt := s.show("Salt of %v purity and %v moisture, as warm as the water (%v).", r.RockSalt.Purity, r.RockSalt.Moisture, r.WaterTemp)
+	if r.RockSalt.Purity < 1 {
+		salt += " What is not NaCl is taken to settle."
+	}
+	notes := []string{salt}
+	if r.Bed > 0 {
+		notes = append(notes, "The bed takes up room of its own in the tank, beside the brine.")
 	}
 	if r.HeelVolume > 0 {
 		notes = append(notes, s.show("Counts a heel of %v at %v; the recharge leaves the same volume on target.", r.HeelVolume, r.HeelStrength))
+	}
+	if bed := r.BedCapacity; bed > 0 && b.SaltToLoad > bed {
+		notes = append(notes, s.show("The floor of the tank holds %v of salt: load in turns.", bed))
 	}
 	if b.BrineTemp < quantity.Celsius(0) {
 		notes = append(notes, s.show("The batch ends below %v; keep the fill line from freezing.", quantity.Celsius(0)))

@@ -20,7 +20,7 @@ type blendOptions struct {
 	cal       *input[quantity.Temperature]
 	iceAt     *input[quantity.Temperature]
 	keepClear *input[quantity.Temperature]
-	into      string
+	into      text
 }
 
 func newBlend(env *Env, g *globals) *cobra.Command {
@@ -43,7 +43,7 @@ func newBlend(env *Env, g *globals) *cobra.Command {
 	o.cal = temperatureFlag(f, "cal", "temperature for which the hydrometer is marked; 60F unless given")
 	o.iceAt = temperatureFlag(f, "ice-at", "find the share of the last part that has this ice point")
 	o.keepClear = temperatureFlag(f, "keep-clear", "find the strength of the first part at which no salt falls out down to this temperature")
-	f.StringVar(&o.into, "additive-into", "", "`tank` of the yard file whose contents are the base, the shares given being of the blend in percent")
+	f.Var(&o.into, "additive-into", "`tank` of the yard file whose contents are the base, the shares given being of the blend in percent")
 	return cmd
 }
 
@@ -139,10 +139,10 @@ func (o *blendOptions) request(s *setting, args []string) (brine.BlendRequest, *
 
 // base puts what a tank holds before the parts, as the rest of 100.
 func (o *blendOptions) base(s *setting, r *brine.BlendRequest) (*intoTank, error) {
-	if o.into == "" {
+	if !o.into.given {
 		return nil, nil
 	}
-	t, err := s.tank(o.into)
+	t, err := s.tank(o.into.value)
 	if err != nil {
 		return nil, usagef("--additive-into%s", err.Error()[len("--tank"):])
 	}
@@ -152,16 +152,16 @@ func (o *blendOptions) base(s *setting, r *brine.BlendRequest) (*intoTank, error
 	}
 	switch {
 	case t.Contents == nil || t.Usual == 0:
-		return nil, usagef("--additive-into %s: the yard file does not say what stands in that tank; allowed: a tank with contents and strength", quoted(o.into))
+		return nil, usagef("--additive-into %s: the yard file does not say what stands in that tank; allowed: a tank with contents and strength", quoted(o.into.value))
 	case len(r.Parts) == 0:
-		return nil, usagef("--additive-into %s: no additive; allowed: like 20:cacl2@32%%", quoted(o.into))
+		return nil, usagef("--additive-into %s: no additive; allowed: like 20:cacl2@32%%", quoted(o.into.value))
 	case !(sum < 100):
-		return nil, usagef("--additive-into %s: additives of %g leave nothing of the tank; allowed: shares in percent of the blend, below 100 in all", quoted(o.into), sum)
+		return nil, usagef("--additive-into %s: additives of %g leave nothing of the tank; allowed: shares in percent of the blend, below 100 in all", quoted(o.into.value), sum)
 	case o.volume.given:
-		return nil, usagef("--additive-into %s and --volume %s: the tank sets the volume; allowed: one of them", quoted(o.into), quoted(o.volume.text))
+		return nil, usagef("--additive-into %s and --volume %s: the tank sets the volume; allowed: one of them", quoted(o.into.value), quoted(o.volume.text))
 	}
 	r.Parts = append([]brine.Part{{Liquid: *t.Contents, Amount: 100 - sum}}, r.Parts...)
-	return &intoTank{name: o.into, contents: t.Usual, capacity: t.Capacity}, nil
+	return &intoTank{name: t.Name, contents: t.Usual, capacity: t.Capacity}, nil
 }
 
 func (o *blendOptions) document(s *setting, r brine.BlendRequest, b brine.Blend, solved *brine.Solved, tank *intoTank) *report.Document {
@@ -224,7 +224,7 @@ func (s *setting) blendFigures(r brine.BlendRequest, b brine.Blend, solved *brin
 		s.figure("chloride_per_volume", "Chloride", b.Chloride),
 		known(s, "cost_per_volume", "Cost", b.Cost),
 		s.readingFigure(r, b),
-		known(s, "heat_released", "Heat given off by mixing", b.Heat),
+		known(s, "heat_released", "Heat given off (below 0: taken up)", b.Heat),
 		known(s, "final_temp", s.show("Temperature, from %v", r.Temperature), b.FinalTemp))
 	return figures
 }
@@ -333,7 +333,11 @@ func blendNotes(s *setting, r brine.BlendRequest, b brine.Blend) []string {
 			notes = append(notes, s.limitNote(l))
 		}
 	}
-	return append(notes, "Volumes shrink a little in mixing: shares are of what goes in, the total of what comes out.")
+	notes = append(notes, calciumNotes(b.Liquid)...)
+	if len(r.Parts) > 1 && !r.ByWeight {
+		notes = append(notes, "Volumes shrink a little in mixing: shares are of what goes in, the total of what comes out.")
+	}
+	return notes
 }
 
 // liquidCautions go with pumping a mix.

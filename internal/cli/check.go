@@ -1,6 +1,9 @@
 package cli
 
 import (
+	"math"
+	"strconv"
+
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -70,9 +73,11 @@ func (o *checkOptions) request(s *setting) (brine.CheckRequest, error) {
 	if r.Sample, err = o.instrument.sample(s, o.temp); err != nil {
 		return r, err
 	}
-	if _, r.Volume, r.Capacity, err = o.tank.tank(s); err != nil {
+	tank, volume, capacity, err := o.tank.tank(s)
+	if err != nil {
 		return r, err
 	}
+	r.Volume, r.Capacity, r.Bed = volume, capacity, tank.Bed
 	if r.With, r.Stock, r.RockSalt, err = o.agent.agent(s); err != nil {
 		return r, err
 	}
@@ -94,6 +99,7 @@ func checkDocument(s *setting, r brine.CheckRequest, c brine.CheckResult) *repor
 		Notes:    append(checkNotes(s, r, c), correctionNotes(s, q, fix)...),
 		Cautions: append(correctionCautions(fix), pumpCautions(c)...),
 	}
+	d.Figures = append(d.Figures, s.figure("volume", "Brine in the tank", r.Volume))
 	d.Figures = append(d.Figures, quiet(report.Figure{Key: "decision", Label: "Decision", Value: report.Word(c.Decision.String())}))
 	for _, f := range s.correctionFigures(q, fix) {
 		f.Quiet = f.Quiet || c.Decision == brine.Pump
@@ -109,11 +115,12 @@ func checkDocument(s *setting, r brine.CheckRequest, c brine.CheckResult) *repor
 	return d
 }
 
-// bandFigures are the readings between which this tank may be pumped now.
+// bandFigures are the readings between which this tank may be pumped now. As printed
+// they are rounded inward, so that a reading on either is in the band.
 func (s *setting) bandFigures(r brine.CheckRequest, c brine.CheckResult) []report.Figure {
 	low, high := brine.OnScale(r.Sample.Instrument, c.LowReading), brine.OnScale(r.Sample.Instrument, c.HighReading)
 	span := s.figure("low_reading", s.show("Readings to pump at, at %v", r.Sample.Temperature), low)
-	span.Value.Text = s.show("%v to %v", low, high)
+	span.Value.Text = s.inward(low, 1) + " to " + s.inward(high, -1)
 	return []report.Figure{
 		quiet(s.figure("target", "Target", r.Band.Target)),
 		quiet(s.figure("low", "Lowest to pump", r.Band.Low)),
@@ -121,6 +128,16 @@ func (s *setting) bandFigures(r brine.CheckRequest, c brine.CheckResult) []repor
 		span,
 		quiet(s.figure("high_reading", "Highest reading to pump at", high)),
 	}
+}
+
+// inward shows a quantity rounded up (way 1) or down (way -1) in its last digit.
+func (s *setting) inward(q quantity.Quantity, way float64) string {
+	shown := q.In(s.system)
+	unit := math.Pow(10, -float64(quantity.Decimals(shown.Digits)))
+	if rounded := math.Round(shown.Value/unit) * unit; way*(rounded-shown.Value) < -1e-9*unit {
+		shown.Digits = strconv.FormatFloat(rounded+way*unit, 'f', quantity.Decimals(shown.Digits), 64)
+	}
+	return shown.String()
 }
 
 // checkVerdict is the one sentence of the command: the decision; whether the
@@ -134,8 +151,12 @@ func checkVerdict(s *setting, r brine.CheckRequest, c brine.CheckResult) string 
 	if c.Decision == brine.TooWeak {
 		limit = s.show("too weak (below %v)", r.Band.Low)
 	}
+	do := s.show("to its %v %s", r.Volume, s.steps(c.Correction))
+	if c.Correction.BleedFirst > 0 {
+		do = s.show("of its %v %s", r.Volume, s.steps(c.Correction))
+	}
 	return s.show("Do not pump: %s, %s; %s, mix, and look for %v on %s at %v.",
-		finding, limit, s.steps(c.Correction), brine.OnScale(r.Sample.Instrument, c.ReadingWanted),
+		finding, limit, do, brine.OnScale(r.Sample.Instrument, c.ReadingWanted),
 		scaleWords[r.Sample.Instrument.Scale], r.Sample.Temperature)
 }
 
@@ -146,20 +167,37 @@ var naiveWords = map[brine.Decision]string{brine.Pump: "right", brine.TooStrong:
 func (s *setting) finding(r brine.CheckRequest, c brine.CheckResult) string {
 	if c.Misled() {
 		return s.show("%s's %v looks %s, but at %v it is %v true", scaleWords[r.Sample.Instrument.Scale],
-			r.Sample.Shown(), naiveWords[c.Naive], r.Sample.Temperature, c.Reading.True)
+			r.Sample.Shown(), naiveWords[c.Naive], r.Sample.Temperature, s.strengthBeside(c.Reading.True, r.Band))
 	}
-	return s.show("%v true strength at %v", c.Reading.True, r.Sample.Temperature)
+	return s.show("%v true strength at %v", s.strengthBeside(c.Reading.True, r.Band), r.Sample.Temperature)
+}
+
+// strengthBeside shows a strength with as many digits as tell it from the ends of
+// the band.
+func (s *setting) strengthBeside(w quantity.Strength, b brine.Band) string {
+	for _, end := range []quantity.Strength{b.Low, b.High} {
+		if w != end && w.In(s.system).Digits == end.In(s.system).Digits {
+			return strconv.FormatFloat(100*float64(w), 'f', 4, 64) + "%"
+		}
+	}
+	return w.In(s.system).String()
 }
 
 func checkNotes(s *setting, r brine.CheckRequest, c brine.CheckResult) []string {
 	var notes []string
 	if c.Decision == brine.Pump && c.Correction.Agent != brine.Auto {
-		notes = append(notes, s.show("Dead on %v would take this, which is not needed: %s.", r.Band.Target, s.steps(c.Correction)))
+		notes = append(notes, s.show("It need not be exactly %v; that would take: %s.", r.Band.Target, s.steps(c.Correction)))
 	}
 	first, target := c.Reading.Freezing.First(), c.TargetSolid
 	if c.Decision != brine.Pump && first.Found && target.Found {
-		notes = append(notes, s.show("As it stands the first %s comes at %v; on target nothing does above %v.",
+		notes = append(notes, s.show("As it stands the first %s comes at %v; on target nothing forms above %v.",
 			solidKind(first.Solid), temperatureOf(first), temperatureOf(target)))
+	}
+	if r.Bed > 0 && c.Decision != brine.Pump {
+		notes = append(notes, s.show("A bed of about %v of salt is kept in this tank: circulate and read again before adding anything, since it goes on dissolving.", r.Bed))
+	}
+	if c.Decision == brine.Pump && r.With != brine.Auto {
+		notes = append(notes, "Nothing need be added, so --with was left aside.")
 	}
 	if c.Reading.Clamped {
 		notes = append(notes, s.show("The reading lies just beyond what brine at %v can show; it was taken as %v.", r.Sample.Temperature, c.Reading.True))

@@ -61,6 +61,16 @@ func (s *setting) coldNotes(c brine.Cold) []string {
 	return nil
 }
 
+// calciumNotes tell where the published figures themselves disagree.
+func calciumNotes(l brine.Liquid) []string {
+	c := l.Composition
+	const disputed = 0.24
+	if c.CaCl2 <= disputed || c.CaCl2 < c.Solute()/2 {
+		return nil
+	}
+	return []string{"Above 24% calcium chloride the handbooks differ among themselves by up to 14 C on where it freezes; keep a margin."}
+}
+
 // standVerdict says what has become of the liquid.
 func standVerdict(s *setting, r brine.FreezeRequest, f brine.FreezeResult) string {
 	st := f.Stand
@@ -98,7 +108,8 @@ func (s *setting) addStand(d *report.Document, r brine.FreezeRequest, f brine.Fr
 		s.figure("ice_fraction", s.show("Ice at %v", r.At), st.Ice),
 		s.figure("salt_solid_fraction", s.show("Salt crystals at %v", r.At), st.Salt),
 		report.Figure{Key: "pumpable", Label: s.show("Pumpable at %v", r.At), Value: report.Word(pumpable)})
-	if st.Liquid > 0 {
+	changed := st.Ice > 0 || st.Salt > 0
+	if st.Liquid > 0 && changed {
 		d.Figures = append(d.Figures, quiet(s.figure("liquid_strength", "Salt in the liquid left", quantity.Strength(st.Left.Composition.Solute()))))
 		d.Notes = append(d.Notes, s.show("The liquid that is left holds %s.", s.compositionText(st.Left)))
 	}
@@ -112,9 +123,15 @@ func (s *setting) addStand(d *report.Document, r brine.FreezeRequest, f brine.Fr
 			d.Notes = append(d.Notes, s.show("%v by weight is %s.", x, solidName(solid)))
 		}
 	}
+	if !changed {
+		return
+	}
 	d.Notes = append(d.Notes, s.show("Counted as pumpable up to %v of ice by weight (common practice, no source); crystals can block a filter long before.",
 		quantity.Fraction(brine.SlushLimit)))
-	d.Cautions = append(d.Cautions, cautionPump, cautionEntry, cautionLocal)
+	if st.Liquid > 0 {
+		d.Cautions = append(d.Cautions, cautionPump)
+	}
+	d.Cautions = append(d.Cautions, cautionEntry, cautionLocal)
 }
 
 // massOrNothing is a mass that hangs on a volume.

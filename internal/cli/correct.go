@@ -68,14 +68,14 @@ func rockSalt(s *setting, purity, moisture *input[quantity.Strength]) brine.Rock
 
 // tankFlags say which tank, and how much is in it.
 type tankFlags struct {
-	name     string
+	name     text
 	volume   *input[quantity.Volume]
 	capacity *input[quantity.Volume]
 }
 
 func addTankFlags(f *pflag.FlagSet, volume string) *tankFlags {
 	t := &tankFlags{}
-	f.StringVar(&t.name, "tank", "", "`name` of a tank in the yard file")
+	f.Var(&t.name, "tank", "`name` of a tank in the yard file")
 	t.volume = volumeFlag(f, "volume", volume)
 	t.capacity = volumeFlag(f, "capacity", "what the tank can hold")
 	return t
@@ -84,8 +84,11 @@ func addTankFlags(f *pflag.FlagSet, volume string) *tankFlags {
 // tank settles volume and capacity (0 when not known).
 func (t *tankFlags) tank(s *setting) (tank yard.Tank, volume, capacity quantity.Volume, err error) {
 	var usual, size *quantity.Volume
-	if t.name != "" {
-		if tank, err = s.tank(t.name); err != nil {
+	if t.name.given {
+		if tank, err = s.tank(t.name.value); err != nil {
+			return tank, 0, 0, err
+		}
+		if err := s.brineTank(tank); err != nil {
 			return tank, 0, 0, err
 		}
 		if tank.Usual > 0 {
@@ -94,15 +97,27 @@ func (t *tankFlags) tank(s *setting) (tank yard.Tank, volume, capacity quantity.
 		size = &tank.Capacity
 	}
 	if !t.volume.given && usual == nil {
-		if t.name != "" {
-			return tank, 0, 0, usagef("--volume is missing, and the yard file does not say what tank %s holds; allowed: like --volume 500gal", quoted(t.name))
+		if t.name.given {
+			return tank, 0, 0, usagef("--volume is missing, and the yard file does not say what tank %s holds; allowed: like --volume 500gal", quoted(t.name.value))
 		}
 		return tank, 0, 0, usagef("no volume; allowed: --volume, like --volume 500gal, or --tank with a name from the yard file")
 	}
-	key := fmt.Sprintf("tank %s", quoted(t.name))
+	key := fmt.Sprintf("tank %s", quoted(t.name.value))
 	volume = take(s, brine.FieldVolume, "volume", t.volume, usual, key, 0)
 	capacity = take(s, brine.FieldCapacity, "capacity", t.capacity, size, key, 0)
 	return tank, volume, capacity, nil
+}
+
+// brineTank refuses a tank that holds something else than plain salt brine.
+func (s *setting) brineTank(t yard.Tank) error {
+	if t.Contents == nil {
+		return nil
+	}
+	if _, plain := t.Contents.Strength(); !plain {
+		return usagef("--tank %s: %s says it holds %s (%s), which a reading in salt does not judge; allowed: a tank of salt brine, or blend and store",
+			quoted(t.Name), s.yard.Path, t.Contents.Name, s.compositionText(*t.Contents))
+	}
+	return nil
 }
 
 // tank finds a tank of the yard file.
@@ -115,6 +130,9 @@ func (s *setting) tank(name string) (yard.Tank, error) {
 	}
 	var names []string
 	for _, t := range s.yard.Tanks() {
+		if strings.EqualFold(t.Name, name) {
+			return t, nil
+		}
 		names = append(names, t.Name)
 	}
 	if len(names) == 0 {
@@ -237,6 +255,7 @@ func correctDocument(s *setting, r brine.CorrectRequest, c brine.Correction, sam
 		d.Figures = append(d.Figures,
 			s.figure("apparent_strength", "Apparent strength", sample.Apparent),
 			s.figure("true_strength", "True strength", sample.True))
+		d.Working = append(readingWorking(s, *sample), d.Working...)
 		d.Notes = append(d.Notes, densityNotes(s, sample.True, sample.Sample.Temperature)...)
 	}
 	d.Figures = append(d.Figures, s.correctionFigures(r, c)...)
@@ -295,6 +314,9 @@ func (s *setting) correctionFigures(r brine.CorrectRequest, c brine.Correction) 
 // correctionNotes say what the figures rest on.
 func correctionNotes(s *setting, r brine.CorrectRequest, c brine.Correction) []string {
 	var notes []string
+	if c.Solid {
+		notes = append(notes, s.show("At %v brine of %v is part solid: the tank has to be thawed and stirred before any of this holds.", r.Temperature, r.Strength))
+	}
 	if c.BleedFirst > 0 {
 		notes = append(notes, s.show("It does not fit as it is: what is drawn off goes to storage, not to a drain."))
 	}

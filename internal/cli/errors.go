@@ -44,6 +44,8 @@ func flagError(_ *cobra.Command, err error) error {
 	var missing *pflag.ValueRequiredError
 	var unknown *pflag.NotExistError
 	switch {
+	case errors.As(err, &value) && value.GetFlag().Value.Type() == "bool":
+		return usagef("--%s %s: takes no value; allowed: --%s alone", value.GetFlag().Name, quoted(value.GetValue()), value.GetFlag().Name)
 	case errors.As(err, &value):
 		return usagef("--%s %s: %v", value.GetFlag().Name, quoted(value.GetValue()), value.Unwrap())
 	case errors.As(err, &missing):
@@ -51,6 +53,9 @@ func flagError(_ *cobra.Command, err error) error {
 		return usagef("--%s: needs a value", name)
 	case errors.As(err, &unknown):
 		name := unknown.GetSpecifiedName()
+		if strings.Trim(name, "0123456789.") == "" {
+			return usagef("-%s: nothing here is below zero; allowed: 0 and above", name)
+		}
 		return usagef("no such flag: %s; --help lists the flags", quoted(name))
 	}
 	return usagef("%s", oneLine(err.Error()))

@@ -13,7 +13,7 @@ import (
 
 type freezeOptions struct {
 	salts    [4]*input[quantity.Strength] // in the order of solution's salts
-	liquid   string
+	liquid   text
 	at       *input[quantity.Temperature]
 	pavement *input[quantity.Temperature]
 	volume   *input[quantity.Volume]
@@ -41,7 +41,7 @@ func newFreeze(env *Env, g *globals) *cobra.Command {
 	for _, salt := range []solution.Salt{solution.NaCl, solution.CaCl2, solution.MgCl2, solution.KCl} {
 		o.salts[salt] = strengthFlag(f, saltFlags[salt], salt.String()+", by weight of the liquid")
 	}
-	f.StringVar(&o.liquid, "liquid", "", "a `liquid` by name, instead of salts: brine@23.3%, or one of the yard file")
+	f.Var(&o.liquid, "liquid", "a `liquid` by name, instead of salts: brine@23.3%, or one of the yard file")
 	o.at = temperatureFlag(f, "at", "what it has become after standing at this temperature")
 	o.pavement = temperatureFlag(f, "pavement", "how much ice it melts on pavement at this temperature")
 	o.volume = volumeFlag(f, "volume", "what stands in the tank, for --at")
@@ -95,11 +95,11 @@ func (o *freezeOptions) asked(s *setting) (brine.Liquid, error) {
 		NaCl: at(solution.NaCl), CaCl2: at(solution.CaCl2), MgCl2: at(solution.MgCl2), KCl: at(solution.KCl),
 	}
 	switch {
-	case len(given) > 0 && o.liquid != "":
-		return brine.Liquid{}, usagef("--liquid %s and %s: two liquids; allowed: one of them", quoted(o.liquid), given[0])
-	case o.liquid != "":
-		s.origin[brine.FieldLiquid] = "--liquid " + quoted(o.liquid)
-		l, err := s.liquid(o.liquid)
+	case len(given) > 0 && o.liquid.given:
+		return brine.Liquid{}, usagef("--liquid %s and %s: two liquids; allowed: one of them", quoted(o.liquid.value), given[0])
+	case o.liquid.given:
+		s.origin[brine.FieldLiquid] = "--liquid " + quoted(o.liquid.value)
+		l, err := s.liquid(o.liquid.value)
 		if err != nil {
 			return brine.Liquid{}, usagef("--liquid %v", err)
 		}
@@ -118,8 +118,11 @@ func freezeDocument(s *setting, r brine.FreezeRequest, f brine.FreezeResult) *re
 		Verdict: freezeVerdict(s, r, f),
 		Figures: s.cold(f.Cold),
 		Working: freezeWorking(s, r, f),
-		Notes:   s.coldNotes(f.Cold),
 	}
+	if f.Stand == nil || f.Stand.Salt > 0 {
+		d.Notes = s.coldNotes(f.Cold)
+	}
+	d.Notes = append(d.Notes, calciumNotes(r.Liquid)...)
 	for _, limit := range f.Limits {
 		d.Notes = append(d.Notes, s.limitNote(limit))
 	}
@@ -146,13 +149,56 @@ func freezeVerdict(s *setting, r brine.FreezeRequest, f brine.FreezeResult) stri
 	return coldVerdict(s, f.Cold)
 }
 
-// freezeWorking shows how the ice point follows from the molalities.
+// freezeWorking shows the arithmetic behind what was asked.
 func freezeWorking(s *setting, r brine.FreezeRequest, f brine.FreezeResult) []report.Step {
 	p := &pocket{system: s.system}
-	c := r.Liquid.Composition
-	if f.Cold.Estimated || c.Solute() == 0 || !f.Cold.Ice.Found {
-		return nil
+	if c := r.Liquid.Composition; !f.Cold.Estimated && c.Solute() > 0 && f.Cold.Ice.Found {
+		s.iceSteps(p, c, f)
 	}
+	if first := f.Cold.First(); first.Found && first.Solid != solution.Ice {
+		p.read("Where salt falls out", "Pitzer model and solubility products, by trial in temperature", p.of(temperatureOf(first)))
+	}
+	s.standSteps(p, r, f)
+	s.meltSteps(p, r, f)
+	return p.steps
+}
+
+// standSteps turn fractions at equilibrium into weights in the tank.
+func (s *setting) standSteps(p *pocket, r brine.FreezeRequest, f brine.FreezeResult) {
+	if f.Stand == nil || r.Volume == 0 {
+		return
+	}
+	volume := p.of(r.Volume)
+	density := p.read(s.show("Density at %v", r.StoredAt), "Laliberte (2009)", p.density(f.Density))
+	weight := p.weigh("Weight of what is in the tank", volume, density)
+	for _, part := range []struct {
+		name string
+		x    quantity.Fraction
+	}{{"Ice", f.Stand.Ice}, {"Salt crystals", f.Stand.Salt}} {
+		if part.x == 0 {
+			continue
+		}
+		share := p.read(s.show("%s at %v, part of the weight", part.name, r.At), "equilibrium of liquid, ice and salts (least Gibbs energy)", number(float64(part.x), ""))
+		p.step(part.name+" in the tank", "weight x part", "{} x {}", []term{weight, share}, weight.value*share.value, weight.unit)
+	}
+}
+
+// meltSteps dilute the liquid to what freezes on the pavement.
+func (s *setting) meltSteps(p *pocket, r brine.FreezeRequest, f brine.FreezeResult) {
+	if f.Melt == nil || f.Melt.Dilution == 0 {
+		return
+	}
+	strength := number(r.Liquid.Composition.Solute(), "")
+	diluted := p.read(s.show("Strength, at this ratio of salts, that freezes at %v", r.Pavement), "Pitzer model, by trial in strength", number(float64(f.Melt.Diluted), ""))
+	water := p.step("Melt water that a unit weight takes up", "strength / diluted strength - 1", "{} / {} - 1",
+		[]term{strength, diluted}, strength.value/diluted.value-1, "")
+	density := p.density(f.Density)
+	unit := density.unit
+	p.step("Ice melted by a unit volume", "melt water x density", "{} x {}", []term{water, density}, water.value*density.value, unit)
+}
+
+// iceSteps show how the ice point follows from the molalities.
+func (s *setting) iceSteps(p *pocket, c solution.Composition, f brine.FreezeResult) {
 	text, terms, rest := "1", []term(nil), 1.0
 	for salt := range saltFlags {
 		if w := c.Fraction(solution.Salt(salt)); w > 0 {
@@ -167,8 +213,7 @@ func freezeWorking(s *setting, r brine.FreezeRequest, f brine.FreezeResult) []re
 	perMol := number(solution.MolarMassWater, "")
 	p.step("Logarithm of the water activity", "-osmotic coefficient x ions x kg in a mol of water", "-{} x {} x {}",
 		[]term{osmotic, all, perMol}, -osmotic.value*all.value*perMol.value, "")
-	p.read("Logarithm of the activity of ice at that temperature", "the same: water and ice are in balance", number(f.Water, ""))
-	return p.steps
+	p.read("Logarithm of the activity of ice at that temperature", "from its own table, log K of ice; equal, so water and ice are in balance", number(f.Ice, ""))
 }
 
 // ions adds up mol of ions per kg of water.

@@ -1,6 +1,9 @@
 package cli
 
 import (
+	"errors"
+	"strings"
+
 	"brineyard/internal/quantity"
 
 	"github.com/spf13/pflag"
@@ -60,6 +63,27 @@ func flowFlag(f *pflag.FlagSet, name, usage string) *input[quantity.Flow] {
 	return flag(f, "flow", quantity.ParseFlow, name, usage+" (gal/min if no unit)")
 }
 
+// text is a flag that takes a name, which is not to be empty.
+type text struct {
+	value string
+	given bool
+}
+
+// Set takes the name.
+func (t *text) Set(value string) error {
+	if strings.TrimSpace(value) == "" {
+		return errors.New("no name; allowed: a name")
+	}
+	t.value, t.given = value, true
+	return nil
+}
+
+// String returns the name in force.
+func (t *text) String() string { return t.value }
+
+// Type names the kind of value in help.
+func (t *text) Type() string { return "name" }
+
 // choice is a flag that takes one of a few words.
 type choice struct {
 	value string
@@ -69,8 +93,8 @@ type choice struct {
 // Set takes one of the words.
 func (c *choice) Set(text string) error {
 	for _, w := range c.words {
-		if text == w {
-			c.value = text
+		if strings.EqualFold(text, w) {
+			c.value = w
 			return nil
 		}
 	}

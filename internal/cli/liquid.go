@@ -32,7 +32,8 @@ type named struct {
 // the name of a liquid in the yard file.
 func (s *setting) liquid(text string) (named, error) {
 	name, strength, given := strings.Cut(text, "@")
-	if salt, ok := builtIn[name]; ok {
+	lower := strings.ToLower(name)
+	if salt, ok := builtIn[lower]; ok {
 		if !given {
 			return named{}, usagef("%s: no strength; allowed: like %s@%s", quoted(text), name, example[salt])
 		}
@@ -42,7 +43,7 @@ func (s *setting) liquid(text string) (named, error) {
 		}
 		return named{liquid: brine.Liquid{Name: text, Composition: solution.Pure(salt, float64(w))}}, nil
 	}
-	if name == "water" {
+	if lower == "water" {
 		if given {
 			return named{}, usagef("%s: water has no strength; allowed: water", quoted(text))
 		}
@@ -121,13 +122,17 @@ func (s *setting) lot(text string) (brine.Lot, error) {
 
 // describe names what a liquid holds, in a sentence.
 func (s *setting) describe(l brine.Liquid) string {
-	if w, plain := l.Strength(); plain {
-		if w == 0 {
-			return "water"
-		}
+	if w, plain := l.Strength(); plain && w == 0 {
+		return "water"
+	} else if name, _, _ := strings.Cut(l.Name, "@"); plain && isBuiltIn(name) {
 		return s.show("%v brine", w)
 	}
 	return l.Name
+}
+
+func isBuiltIn(name string) bool {
+	_, ok := builtIn[strings.ToLower(name)]
+	return ok
 }
 
 // compositionText lists the salts of a liquid: 18.2% NaCl, 7% CaCl2.

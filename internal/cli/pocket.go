@@ -68,6 +68,9 @@ func (p *pocket) density(d quantity.Density) term {
 // share prints a strength as the fraction that is multiplied with.
 func (p *pocket) share(s quantity.Strength) term { return number(float64(s), "") }
 
+// percent prints a strength in percent.
+func (p *pocket) percent(s quantity.Strength) term { return number(100*float64(s), "%") }
+
 // step adds a step with a result: numbers is the formula with each {} replaced
 // by the text of a term, result what it comes to.
 func (p *pocket) step(what, formula, numbers string, terms []term, result float64, unit string) term {

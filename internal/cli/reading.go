@@ -65,12 +65,16 @@ func readingDocument(s *setting, r brine.ReadingResult) *report.Document {
 // readingVerdict names the true strength and by how much the scale misleads.
 func readingVerdict(s *setting, r brine.ReadingResult) string {
 	name, shown, t := scaleWords[r.Sample.Instrument.Scale], r.Sample.Shown(), r.Sample.Temperature
-	off := 100 * float64(r.Apparent-r.True)
+	off := printedPercent(r.Apparent) - printedPercent(r.True)
 	way := "high"
 	if off < 0 {
 		way = "low"
 	}
 	switch {
+	case r.Clamped && r.True > 0:
+		return s.show("Saturated brine, true strength %v: at %v nothing stronger can be, though %s shows %v.", r.True, t, name, shown)
+	case r.Clamped:
+		return s.show("Fresh water: at %v nothing weaker can be, though %s shows %v.", t, name, shown)
 	case math.Abs(off) < 0.05:
 		return s.show("True strength %v: %s's %v reads true at %v.", r.True, name, shown, t)
 	case r.Sample.Instrument.Scale == gauge.PercentSalt:
@@ -79,6 +83,10 @@ func readingVerdict(s *setting, r brine.ReadingResult) string {
 	return s.show("True strength %v: %s's %v would be %v without the thermometer, but at %v that is %.2f too %s.",
 		r.True, name, shown, r.Apparent, t, math.Abs(off), way)
 }
+
+// printedPercent is a strength in percent as it is printed, so that a difference in
+// a sentence is that of the numbers in it.
+func printedPercent(w quantity.Strength) float64 { return math.Round(1e4*float64(w)) / 100 }
 
 // readingFigures are what a reading means, for every command that takes one.
 func (s *setting) readingFigures(r brine.ReadingResult) []report.Figure {
@@ -122,6 +130,9 @@ func readingWorking(s *setting, r brine.ReadingResult) []report.Step {
 	p := &pocket{system: s.system}
 	density := s.workSample(p, r)
 	s.interpolate(p, r, density)
+	if r.Clamped {
+		p.read("No brine holds that here", s.show("taken as the nearest that there is at %v", r.Sample.Temperature), p.percent(r.True))
+	}
 	return p.steps
 }
 

@@ -22,7 +22,7 @@ const (
 
 // globals are the flags that every command takes.
 type globals struct {
-	yard    string
+	yard    text
 	units   choice
 	format  choice
 	working bool
@@ -35,7 +35,7 @@ func (g *globals) add(f *pflag.FlagSet) {
 		g.format.words = append(g.format.words, r.Name)
 	}
 	g.format.value = g.format.words[0]
-	f.StringVar(&g.yard, "yard", "", "yard `file` (default "+defaultYard+" in the folder, else $"+yardEnv+")")
+	f.Var(&g.yard, "yard", "yard `file` (default "+defaultYard+" in the folder, else $"+yardEnv+")")
 	f.Var(&g.units, "units", "units of the answer: us or metric (default us, or the yard file's)")
 	f.Var(&g.format, "format", "form of the answer: text, json, csv or markdown")
 	f.BoolVar(&g.working, "working", false, "show the arithmetic, step by step")
@@ -71,8 +71,8 @@ func newSetting(env *Env, g *globals) (*setting, error) {
 // environment's, else none.
 func (s *setting) readYard() error {
 	var err error
-	if s.globals.yard != "" {
-		s.yard, err = yard.Load(s.env.Open, s.globals.yard)
+	if s.globals.yard.given {
+		s.yard, err = yard.Load(s.env.Open, s.globals.yard.value)
 		return err
 	}
 	f, err := s.env.Open(defaultYard)

@@ -131,7 +131,9 @@ func storeDocument(s *setting, r brine.StoreRequest, out brine.StoreResult) *rep
 		d.Figures = append(d.Figures,
 			quietUnless(c.BleedFirst > 0, s.figure("bleed_first", "Draw off first", c.BleedFirst)),
 			s.figure("stock_to_add", s.show("Add of %v", r.With), c.Stock),
-			s.figure("corrected_volume", "Comes to", c.Final))
+			s.figure("corrected_volume", "Comes to", c.Final),
+			s.figure("corrected_strength", "True strength then", c.Strength))
+		d.Working = append(d.Working, correctWorking(s, r.Correction(out), *c)...)
 	}
 	d.Figures = append(d.Figures, s.storeFigures(r, out)...)
 	if len(out.Each) > 0 {
@@ -177,13 +179,17 @@ func (s *setting) storeFigures(r brine.StoreRequest, out brine.StoreResult) []re
 	fits := report.Nothing("", "not known")
 	if r.Capacity > 0 {
 		fits = report.Word("yes")
-		if !out.Fits {
+		if !out.Fits || out.Correction != nil && out.Correction.BleedFirst > 0 {
 			fits = report.Word("no")
 		}
-		fits.Text += s.show(", the tank holds %v", r.Capacity)
+		fits.Text += s.show(", the tank can hold %v", r.Capacity)
+	}
+	volume := "Volume"
+	if out.Correction != nil {
+		volume, strength.Label = "In the tank now", "True strength now"
 	}
 	figures := []report.Figure{
-		s.figure("volume", "Volume", out.Now.Volume),
+		s.figure("volume", volume, out.Now.Volume),
 		strength,
 		s.figure("density", s.show("Density at %v", r.Temperature), out.Density),
 		reading,

@@ -44,18 +44,34 @@ func hundredthsIfAny(x float64) string {
 	return strings.TrimSuffix(strings.TrimRight(fixed(x, 2), "0"), ".")
 }
 
-// loaded shows a tenth below ten and whole numbers above.
+// loaded shows a tenth below ten and whole numbers above, and hundredths of next to
+// nothing.
 func loaded(x float64) string {
-	if math.Abs(x) < 9.95 {
+	switch a := math.Abs(x); {
+	case a > 0 && a < 0.095:
+		return hundredths(x)
+	case a < 9.95:
 		return tenths(x)
 	}
 	return whole(x)
 }
 
-// bucket shows pounds to 5, as they are loaded, and to 1 below 20.
+// bucket shows pounds to 5, as they are loaded, to 1 below 20, and to a tenth below
+// one.
 func bucket(x float64) string {
-	if math.Abs(x) < 20 {
+	switch a := math.Abs(x); {
+	case a > 0 && a < 0.95:
+		return tenths(x)
+	case a < 20:
 		return whole(x)
 	}
 	return whole(5 * math.Round(x/5))
+}
+
+// Decimals returns how many places behind the point digits show.
+func Decimals(digits string) int {
+	if _, after, ok := strings.Cut(digits, "."); ok {
+		return len(after)
+	}
+	return 0
 }

@@ -43,7 +43,7 @@ func TestTemperatureDigits(t *testing.T) {
 // To a tenth below ten, whole from there on.
 func TestVolumeDigits(t *testing.T) {
 	for amount, want := range map[float64]string{
-		0: "0.0", 0.04: "0.0", -0.04: "0.0", 0.06: "0.1", 5: "5.0", 9.94: "9.9", 9.96: "10", 10.4: "10",
+		0: "0.0", 0.004: "0.00", 0.04: "0.04", -0.04: "-0.04", 0.06: "0.06", 0.096: "0.1", 5: "5.0", 9.94: "9.9", 9.96: "10", 10.4: "10",
 		10.6: "11", 999.6: "1,000", 1234.4: "1,234", 12345678: "12,345,678", -5: "-5.0", -1234.4: "-1,234",
 	} {
 		requireShown(t, Gallon*Volume(amount), US, want+" gal")
@@ -57,7 +57,7 @@ func TestVolumeDigits(t *testing.T) {
 // practice, no source.
 func TestPoundDigits(t *testing.T) {
 	for pounds, want := range map[float64]string{
-		0: "0 lb", 0.4: "0 lb", -0.4: "0 lb", 0.6: "1 lb", 18.4: "18 lb", 19.4: "19 lb", 19.6: "20 lb",
+		0: "0 lb", 0.4: "0.4 lb", -0.4: "-0.4 lb", 0.96: "1 lb", 18.4: "18 lb", 19.4: "19 lb", 19.6: "20 lb",
 		20.6: "20 lb", 22.4: "20 lb", 22.6: "25 lb", 137.4: "135 lb", 1302.4: "1,300 lb", 1302.6: "1,305 lb",
 		-18.4: "-18 lb", -22.6: "-25 lb",
 	} {

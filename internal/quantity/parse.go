@@ -9,12 +9,11 @@ import (
 
 // dimension describes what may be written for one kind of quantity.
 type dimension struct {
-	name     string // with its article, for messages
-	example  string
-	units    []unit  // the first is the one that a bare number takes
-	low      float64 // SI, inclusive
-	high     float64 // SI, inclusive
-	interval string  // low to high in words
+	name    string // with its article, for messages
+	example string
+	units   []unit  // the first is the one that a bare number takes
+	low     float64 // SI, inclusive
+	high    float64 // SI, inclusive
 }
 
 // unit has the spellings of a unit and the line that takes it to SI.
@@ -44,9 +43,21 @@ func (d *dimension) parse(text string) (si float64, bare bool, err error) {
 	}
 	si = value*u.scale + u.shift
 	if !(si >= d.low-slack(d.low) && si <= d.high+slack(d.high)) {
-		return 0, false, fmt.Errorf("out of range; allowed: %s", d.interval)
+		return 0, false, fmt.Errorf("out of range; allowed: %s to %s", u.text(d.low), u.text(d.high))
 	}
 	return si, name == "", nil
+}
+
+// text shows a value in SI in the unit, for a message.
+func (u unit) text(si float64) string {
+	number := strconv.FormatFloat((si-u.shift)/u.scale, 'g', 4, 64)
+	if exact := math.Round((si - u.shift) / u.scale); math.Abs(exact) < 1e15 && math.Abs(exact) >= 1000 {
+		number = strconv.FormatFloat(exact, 'f', -1, 64)
+	}
+	if len(u.names) == 0 {
+		return number
+	}
+	return number + u.names[0]
 }
 
 // slack lets a limit that is written in another unit than SI be reached.

@@ -10,7 +10,7 @@ type PricePerMass float64
 
 var (
 	pricePerVolumeDim = dimension{
-		name: "a price", example: "0.85/gal or 220/kL", low: 0, high: 1e9, interval: "0 to 1000000/L",
+		name: "a price", example: "0.85/gal or 220/kL", low: 0, high: 1e9,
 		units: []unit{
 			{names: []string{"/gal"}, scale: 1 / float64(Gallon)},
 			{names: []string{"/L"}, scale: 1000},
@@ -18,7 +18,7 @@ var (
 		},
 	}
 	pricePerMassDim = dimension{
-		name: "a price", example: "78/ton or 86/t", low: 0, high: 1e6, interval: "0 to 1000000/kg",
+		name: "a price", example: "78/ton or 86/t", low: 0, high: 1e6,
 		units: []unit{
 			{names: []string{"/ton"}, scale: 1 / float64(shortTon)},
 			{names: []string{"/t", "/tonne"}, scale: 1e-3},

@@ -41,11 +41,11 @@ func TestPriceErrorTexts(t *testing.T) {
 		{"price of a volume", "$$1", "not a price; write it like 0.85/gal or 220/kL"},
 		{"price of a volume", "1,5", "a price takes no commas; write it like 0.85/gal or 220/kL"},
 		{"price of a volume", "1/ton", `"/ton" is no unit of a price; allowed: /gal, /L, /kL`},
-		{"price of a volume", "-1", "out of range; allowed: 0 to 1000000/L"},
+		{"price of a volume", "-1", "out of range; allowed: 0/gal to 3785412/gal"},
 		{"price of a weight", "€78", "not a price; write it like 78/ton or 86/t"},
 		{"price of a weight", "78,5", "a price takes no commas; write it like 78/ton or 86/t"},
 		{"price of a weight", "78 ton", `"ton" is no unit of a price; allowed: /ton, /t, /lb, /kg`},
-		{"price of a weight", "$-78", "out of range; allowed: 0 to 1000000/kg"},
+		{"price of a weight", "$-78", "out of range; allowed: 0/ton to 907184740/ton"},
 	} {
 		_, _, err := parsers[c.kind](c.text)
 		require.EqualError(t, err, c.want, "%q", c.text)

@@ -3,7 +3,10 @@
 // here, in parsing and in In, and nowhere else.
 package quantity
 
-import "errors"
+import (
+	"errors"
+	"strings"
+)
 
 // System is a set of units for output.
 type System int
@@ -69,7 +72,7 @@ const (
 // ParseSystem reads the name of a system of units.
 func ParseSystem(text string) (System, error) {
 	for _, s := range []System{US, Metric} {
-		if text == s.String() {
+		if strings.EqualFold(text, s.String()) {
 			return s, nil
 		}
 	}

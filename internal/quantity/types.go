@@ -129,20 +129,20 @@ const coldest, hottest = -100, 150
 
 var (
 	strengthDim = dimension{
-		name: "a strength", example: "23.3%", low: 0, high: 1, interval: "0% to 100%",
+		name: "a strength", example: "23.3%", low: 0, high: 1,
 		units: []unit{{names: []string{"%", "pct"}, scale: 0.01}},
 	}
 	temperatureDim = dimension{
-		name: "a temperature", example: "41F or 5C", interval: "-100C to 150C",
+		name: "a temperature", example: "41F or 5C",
 		low: coldest + zeroCelsius, high: hottest + zeroCelsius,
 		units: []unit{
-			{names: []string{"F", "°F", "degF"}, scale: fahrenheitOne, shift: zeroCelsius - 32*fahrenheitOne},
-			{names: []string{"C", "°C", "degC"}, scale: 1, shift: zeroCelsius},
+			{names: []string{"F", "°F", "degF", "deg F"}, scale: fahrenheitOne, shift: zeroCelsius - 32*fahrenheitOne},
+			{names: []string{"C", "°C", "degC", "deg C"}, scale: 1, shift: zeroCelsius},
 			{names: []string{"K"}, scale: 1},
 		},
 	}
 	volumeDim = dimension{
-		name: "a volume", example: "500gal or 1900L", low: 0, high: 1e5, interval: "0 to 100000m3",
+		name: "a volume", example: "500gal or 1900L", low: 0, high: 1e5,
 		units: []unit{
 			{names: []string{"gal", "gals", "gallon", "gallons"}, scale: float64(Gallon)},
 			{names: []string{"L", "liter", "liters", "litre", "litres"}, scale: 1e-3},
@@ -151,7 +151,7 @@ var (
 		},
 	}
 	massDim = dimension{
-		name: "a weight", example: "1300lb or 600kg", low: 0, high: 1e8, interval: "0 to 100000t",
+		name: "a weight", example: "1300lb or 600kg", low: 0, high: 1e8,
 		units: []unit{
 			{names: []string{"lb", "lbs"}, scale: float64(Pound)},
 			{names: []string{"kg"}, scale: 1},
@@ -160,15 +160,15 @@ var (
 		},
 	}
 	densityDim = dimension{
-		name: "a density", example: "9.82lb/gal or 1177kg/m3", low: 1, high: 1e4, interval: "1 to 10000kg/m3",
+		name: "a density", example: "9.82lb/gal or 1177kg/m3", low: 1, high: 1e4,
 		units: []unit{
-			{names: []string{"lb/gal"}, scale: float64(PoundPerGallon)},
+			{names: []string{"lb/gal", "lbs/gal"}, scale: float64(PoundPerGallon)},
 			{names: []string{"kg/m3", "g/L"}, scale: 1},
 			{names: []string{"kg/L", "g/mL", "g/cm3"}, scale: 1000},
 		},
 	}
 	flowDim = dimension{
-		name: "a flow", example: "30gal/min or 110L/min", low: 0, high: 10, interval: "0 to 10m3/s",
+		name: "a flow", example: "30gal/min or 110L/min", low: 0, high: 10,
 		units: []unit{
 			{names: []string{"gal/min", "gpm"}, scale: float64(GallonPerMinute)},
 			{names: []string{"L/min"}, scale: float64(LiterPerMinute)},
@@ -178,16 +178,16 @@ var (
 		},
 	}
 	gravityDim = dimension{
-		name: "a specific gravity", example: "1.178", low: 0.5, high: 2, interval: "0.5 to 2",
+		name: "a specific gravity", example: "1.178", low: 0.5, high: 2,
 		units: []unit{{scale: 1}},
 	}
 	salometerDim = dimension{
-		name: "a salometer reading", example: "88", low: -10, high: 120, interval: "-10 to 120 degrees",
+		name: "a salometer reading", example: "88", low: -10, high: 120,
 		units: []unit{{names: []string{"deg", "degrees"}, scale: 1}},
 	}
 	baumeDim = dimension{
-		name: "a Baume reading", example: "21.9", low: -10, high: 70, interval: "-10 to 70 degrees",
-		units: []unit{{names: []string{"deg", "degrees"}, scale: 1}},
+		name: "a Baume reading", example: "21.9", low: -10, high: 70,
+		units: []unit{{names: []string{"deg", "degrees", "Be"}, scale: 1}},
 	}
 )
 

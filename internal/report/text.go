@@ -46,7 +46,7 @@ func (t *textWriter) wrap(head, text string) {
 	indent := strings.Repeat(" ", width(head))
 	line := head
 	empty := true
-	for _, word := range strings.Fields(clean(text)) {
+	for _, word := range words(clean(text)) {
 		if !empty && width(line)+1+width(word) > columns {
 			t.line("%s", line)
 			line, empty = indent, true
@@ -58,6 +58,30 @@ func (t *textWriter) wrap(head, text string) {
 		empty = false
 	}
 	t.line("%s", line)
+}
+
+// words splits text where a line may break: not between a number and its unit.
+func words(text string) []string {
+	var out []string
+	for _, word := range strings.Fields(text) {
+		if n := len(out); n > 0 && isNumber(out[n-1]) && units[strings.TrimRight(word, ".,;:)")] {
+			out[n-1] += " " + word
+			continue
+		}
+		out = append(out, word)
+	}
+	return out
+}
+
+// units are those that stand behind a number with a space between.
+var units = map[string]bool{
+	"F": true, "C": true, "gal": true, "L": true, "lb": true, "kg": true, "min": true, "lb/gal": true,
+	"kg/m3": true, "kg/L": true, "gal/min": true, "L/min": true, "deg": true, "mi": true, "km": true, "mph": true,
+	"km/h": true, "gal/mi": true, "L/km": true, "gal/acre": true, "L/ha": true, "acre": true, "ft": true, "h": true,
+}
+
+func isNumber(word string) bool {
+	return word != "" && strings.Trim(word, "-0123456789.,(") == "" && strings.ContainsAny(word, "0123456789")
 }
 
 func (t *textWriter) figures(figures []Figure) {

@@ -170,7 +170,7 @@ func TestLimits(t *testing.T) {
 		{DensityFit, Brine(0.27), 20, []string{"density/NaCl/to 26.59%"}},
 		{DensityFit, Composition{NaCl: 0.1, CaCl2: 0.05}, 10, []string{"density/CaCl2/15 to 126.7 C"}},
 		{DensityFit, Composition{NaCl: 0.1, MgCl2: 0.18}, -2, []string{
-			"density/NaCl/0 to 140 C", "density/NaCl/to 26.59%", "density/MgCl2/0 to 98.67 C",
+			"density/NaCl/0 to 140 C", "density/MgCl2/0 to 98.67 C",
 		}},
 		{DensityFit, Composition{Other: 0.1}, -1, []string{"density/NaCl/0 to 140 C"}},
 		{ViscosityFit, brine, 4, []string{"viscosity/NaCl/5 to 154 C"}},

@@ -35,15 +35,25 @@ const AllSalts Salt = -1
 // it lies inside. The temperature is in K.
 func Limits(p Property, c Composition, temperature float64) []Limit {
 	if p == Saturation {
-		return outside(Limit{Property: p, Salt: AllSalts, Low: Floor, High: FitCeiling, Strength: checkedTo}, c, temperature)
+		return Limit{Property: p, Salt: AllSalts, Low: Floor, High: FitCeiling, Strength: checkedTo}.leftBy(c, temperature)
 	}
 	var out []Limit
+	widest := Limit{Property: p, Salt: AllSalts}
 	for s, w := range densitySolutes(c) {
 		if w == 0 {
 			continue
 		}
 		r := laliberteTable[s].span(p)
-		out = append(out, outside(Limit{p, Salt(s), r.low + zeroCelsius, r.high + zeroCelsius, r.w}, c, temperature)...)
+		own := Limit{Property: p, Salt: Salt(s), Low: r.low + zeroCelsius, High: r.high + zeroCelsius}
+		out = append(out, own.leftBy(c, temperature)...)
+		if r.w > widest.Strength {
+			widest.Strength, widest.Salt = r.w, Salt(s)
+		}
+	}
+	// The fits go by all that is dissolved: a mixture is as well off as the salt
+	// that was measured furthest.
+	if widest.Strength > 0 {
+		out = append(out, widest.leftBy(c, temperature)...)
 	}
 	return out
 }
@@ -52,15 +62,15 @@ func Limits(p Property, c Composition, temperature float64) []Limit {
 // compared with reference values.
 const checkedTo = 0.32
 
-// outside splits a range into the limit of temperature and that of strength, and
-// returns those that are left by more than rounding.
-func outside(l Limit, c Composition, temperature float64) []Limit {
+// leftBy splits a range into the limit of temperature and that of strength, where it
+// has them, and returns those that are left by more than rounding.
+func (l Limit) leftBy(c Composition, temperature float64) []Limit {
 	const degrees, share = 0.05, 5e-4
 	var out []Limit
-	if temperature < l.Low-degrees || temperature > l.High+degrees {
+	if l.High > 0 && (temperature < l.Low-degrees || temperature > l.High+degrees) {
 		out = append(out, Limit{Property: l.Property, Salt: l.Salt, Low: l.Low, High: l.High})
 	}
-	if c.Solute() > l.Strength+share {
+	if l.Strength > 0 && c.Solute() > l.Strength+share {
 		out = append(out, Limit{Property: l.Property, Salt: l.Salt, Strength: l.Strength})
 	}
 	return out

@@ -122,7 +122,7 @@ func zdanovskii(c Composition, products []ProductShare, t float64) float64 {
 // solution to freeze at t (K), which is below 0 C. Water activity falls steadily
 // as they rise.
 func chlorideScale(m *molality, t float64) float64 {
-	logK := math.Ln10 * Ice.logK(t)
+	logK := LnIceActivity(t)
 	p := parametersAt(t, m)
 	off := func(logScale float64) float64 {
 		scale := math.Exp(logScale)

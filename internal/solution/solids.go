@@ -92,3 +92,7 @@ func (s Solid) logProduct(a *Activity) float64 {
 	}
 	return sum / math.Ln10
 }
+
+// LnIceActivity returns the natural logarithm of the activity of water that is in
+// equilibrium with ice at a temperature in K, for about -70 to 0 C.
+func LnIceActivity(temperature float64) float64 { return math.Ln10 * Ice.logK(temperature) }

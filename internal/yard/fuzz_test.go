@@ -74,15 +74,15 @@ func requireSense(t *testing.T, y *Yard) {
 		require.NotEmpty(t, tank.Name)
 		require.False(t, seen[tank.Name], "%q twice", tank.Name)
 		seen[tank.Name] = true
-		for _, v := range []quantity.Volume{tank.Capacity, tank.Usual, tank.Heel} {
+		for _, v := range []quantity.Volume{tank.Capacity, tank.Usual, tank.PumpOff} {
 			require.False(t, math.IsNaN(float64(v)) || v < 0 || v > tank.Capacity, "%+v", tank)
 		}
 		require.GreaterOrEqual(t, tank.Bed, quantity.Mass(0))
 	}
 	for _, m := range y.MixingTanks {
 		require.NotNil(t, m.Capacity)
-		if m.WorkingVolume != nil && m.Heel != nil {
-			require.LessOrEqual(t, *m.Heel, *m.WorkingVolume)
+		if m.WorkingVolume != nil && m.PumpOff != nil {
+			require.LessOrEqual(t, *m.PumpOff, *m.WorkingVolume)
 		}
 	}
 }

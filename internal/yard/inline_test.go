@@ -28,21 +28,21 @@ func TestInlineFaults(t *testing.T) {
 		{`mixing_tank = [{name = "a"}]`, `north.toml:1:1: mixing_tank "a": capacity is missing`},
 		{`mixing_tank = [{name = "a", capacity = "10gal", working_volume = "12gal"}]`,
 			`north.toml:1:1: mixing_tank "a": working_volume 12 gal is above capacity 10 gal`},
-		{`mixing_tank = [{name = "a", capacity = "10gal", colour = "red"}]`, `north.toml:1:1: mixing_tank "a": unknown key "colour"; allowed: bed, capacity, heel, name, working_volume`},
+		{`mixing_tank = [{name = "a", capacity = "10gal", colour = "red"}]`, `north.toml:1:1: mixing_tank "a": unknown key "colour"; allowed: bed, bed_capacity, capacity, mix_time, name, pump_off, working_volume`},
 		{`mixing_tank = {name = "a"}`, `north.toml:1:1: mixing_tank is a list of tables; write [[mixing_tank]] above the keys of each`},
-		{"mixing_tank = [\n  {name = \"a\", heel = true, capacity = \"1\"},\n]",
-			`north.toml:1:1: mixing_tank "a": heel takes a quantity in quotes, not true or false`},
+		{"mixing_tank = [\n  {name = \"a\", pump_off = true, capacity = \"1\"},\n]",
+			`north.toml:1:1: mixing_tank "a": pump_off takes a quantity in quotes, not true or false`},
 	})
 }
 
 // For these the place is not pinned, but the file and the words are there.
 func TestInlineFaultsSayWhat(t *testing.T) {
 	for text, want := range map[string]string{
-		`mixing_tank = [{name = "a", capacity = "1"}, {name = "b"}]`:                                 `mixing_tank "b": capacity is missing`,
-		`mixing_tank = [{name = "a", capacity = "1"}, {name = "a", capacity = "1"}]`:                 `mixing_tank: the name "a" is taken`,
-		"mixing_tank = [{name = \"a\", capacity = \"1\"},\n {name = \"b\", heel = 3, capacity = 1}]": `mixing_tank "b": heel 3 gal is above`,
-		`mixing_tank = [{name = "a", capacity = "10furlong"}]`:                                       `"furlong" is no unit of a volume`,
-		`mixing_tank = [{name = "a", capacity = "-10gal"}]`:                                          `out of range`,
+		`mixing_tank = [{name = "a", capacity = "1"}, {name = "b"}]`:                                     `mixing_tank "b": capacity is missing`,
+		`mixing_tank = [{name = "a", capacity = "1"}, {name = "a", capacity = "1"}]`:                     `mixing_tank: the name "a" is taken`,
+		"mixing_tank = [{name = \"a\", capacity = \"1\"},\n {name = \"b\", pump_off = 3, capacity = 1}]": `mixing_tank "b": pump_off 3 gal is above`,
+		`mixing_tank = [{name = "a", capacity = "10furlong"}]`:                                           `"furlong" is no unit of a volume`,
+		`mixing_tank = [{name = "a", capacity = "-10gal"}]`:                                              `out of range`,
 		`mixing_tank.name = "a"`:                        "mixing_tank",
 		`mixing_tank = [1]`:                             "mixing_tank",
 		`mixing_tank = [[]]`:                            "mixing_tank",

@@ -34,7 +34,7 @@ temperature = "5C"
 name = "mixer"
 capacity = "1200gal"
 working_volume = "1000gal"
-heel = "100gal"
+pump_off = "900gal"
 bed = "2ton"
 
 [[mixing_tank]]
@@ -88,7 +88,7 @@ func TestParse(t *testing.T) {
 	small := y.MixingTanks[1]
 	require.Equal(t, quantity.Volume(2), *small.Capacity)
 	require.Nil(t, small.WorkingVolume)
-	require.Nil(t, small.Heel)
+	require.Nil(t, small.PumpOff)
 	require.Nil(t, small.Bed)
 	require.Nil(t, y.StorageTanks[1].Contents)
 }
@@ -107,19 +107,19 @@ func TestTanks(t *testing.T) {
 	require.True(t, ok)
 	near(t, 1200*gallon, mixer.Capacity)
 	near(t, 1000*gallon, mixer.Usual)
-	near(t, 100*gallon, mixer.Heel)
+	near(t, 900*gallon, mixer.PumpOff)
 	near(t, 4000*pound, mixer.Bed)
 
 	store, ok := y.Tank("tank 1")
 	require.True(t, ok)
 	near(t, 6000*gallon, store.Capacity)
 	near(t, 4000*gallon, store.Usual)
-	require.Zero(t, store.Heel)
+	require.Zero(t, store.PumpOff)
 	require.Zero(t, store.Bed)
 
 	small, ok := y.Tank("small mixer")
 	require.True(t, ok)
-	require.Equal(t, Tank{Name: "small mixer", Capacity: 2}, small)
+	require.Equal(t, Tank{Name: "small mixer", Mixing: true, Capacity: 2}, small)
 }
 
 // A tank's name is matched to the letter.
@@ -173,7 +173,7 @@ func TestEditorsAreForgiven(t *testing.T) {
 	}
 }
 
-// Limits that may be met: a band of no width, a full tank, a heel of a batch.
+// Limits that may be met: a band of no width, a full tank, a batch pumped off whole.
 func TestEdgesAreTaken(t *testing.T) {
 	y := parse(t, `
 target = {low = "23.3%", high = "23.3%"}
@@ -181,12 +181,12 @@ target = {low = "23.3%", high = "23.3%"}
 name = "full"
 capacity = "1000gal"
 working_volume = "1000gal"
-heel = "1000gal"
+pump_off = "1000gal"
 [[mixing_tank]]
 name = "part"
 capacity = "1000gal"
 working_volume = "500gal"
-heel = "500gal"
+pump_off = "500gal"
 [[storage_tank]]
 name = "brim"
 capacity = "1000gal"

@@ -15,6 +15,8 @@ func (r *reader) read(values map[string]any) *Yard {
 	y.Hydrometer = readHydrometer(root.sub("hydrometer"))
 	y.Salt = readSalt(root.sub("salt"))
 	y.Supply = readSupply(root.sub("supply"))
+	y.Pump = readPump(root.sub("pump"))
+	y.Cleaning = readCleaning(root.sub("cleaning"))
 	names := names{}
 	for _, t := range root.list("liquid") {
 		y.Liquids = append(y.Liquids, readLiquid(t, names))
@@ -26,6 +28,15 @@ func (r *reader) read(values map[string]any) *Yard {
 	for _, t := range root.list("storage_tank") {
 		y.StorageTanks = append(y.StorageTanks, readStorageTank(t, names, y))
 	}
+	names = map[string]bool{}
+	for _, t := range root.list("truck") {
+		y.Trucks = append(y.Trucks, readTruck(t, names))
+	}
+	names = map[string]bool{}
+	for _, t := range root.list("route") {
+		y.Routes = append(y.Routes, readRoute(t, names))
+	}
+	y.Plumbing = readPlumbing(root, y)
 	root.done()
 	return y
 }
@@ -70,6 +81,16 @@ func readSalt(t *table) Salt {
 	s := Salt{
 		Purity:   quantityOf(t, "purity", quantity.ParseStrength),
 		Moisture: quantityOf(t, "moisture", quantity.ParseStrength),
+		Price:    quantityOf(t, "price", quantity.ParsePricePerMass),
+		Bucket:   quantityOf(t, "bucket", quantity.ParseMass),
+		Pile:     quantityOf(t, "pile", quantity.ParseMass),
+	}
+	positive(t, "bucket", s.Bucket)
+	if s.Purity != nil && *s.Purity < 0.5 {
+		t.fault("purity", "salt: purity %v is of no rock salt; allowed: 50%% to 100%%", show(*s.Purity))
+	}
+	if s.Moisture != nil && *s.Moisture > 0.2 {
+		t.fault("moisture", "salt: moisture %v is of no rock salt; allowed: 0%% to 20%%", show(*s.Moisture))
 	}
 	t.done()
 	return s
@@ -79,6 +100,10 @@ func readSupply(t *table) Supply {
 	s := Supply{
 		Flow:        quantityOf(t, "flow", quantity.ParseFlow),
 		Temperature: quantityOf(t, "temperature", quantity.ParseTemperature),
+	}
+	positive(t, "flow", s.Flow)
+	if s.Temperature != nil && s.Temperature.Celsius() < 0 {
+		t.fault("temperature", "supply: temperature %v: fresh water is ice there; allowed: 32 F and above", show(*s.Temperature))
 	}
 	t.done()
 	return s
@@ -108,15 +133,20 @@ func readMixingTank(t *table, taken names) MixingTank {
 		Name:          t.uniqueName(taken),
 		Capacity:      t.capacity(),
 		WorkingVolume: quantityOf(t, "working_volume", quantity.ParseVolume),
-		Heel:          quantityOf(t, "heel", quantity.ParseVolume),
+		PumpOff:       quantityOf(t, "pump_off", quantity.ParseVolume),
+		BedCapacity:   quantityOf(t, "bed_capacity", quantity.ParseMass),
 		Bed:           quantityOf(t, "bed", quantity.ParseMass),
+		MixTime:       quantityOf(t, "mix_time", quantity.ParseDuration),
 	}
-	t.within("working_volume", m.WorkingVolume, "capacity", m.Capacity)
+	within(t, "working_volume", m.WorkingVolume, "capacity", m.Capacity)
 	full, name := m.WorkingVolume, "working_volume"
 	if full == nil {
 		full, name = m.Capacity, "capacity"
 	}
-	t.within("heel", m.Heel, name, full)
+	within(t, "pump_off", m.PumpOff, name, full)
+	within(t, "bed", m.Bed, "bed_capacity", m.BedCapacity)
+	positive(t, "working_volume", m.WorkingVolume)
+	positive(t, "pump_off", m.PumpOff)
 	t.done()
 	return m
 }
@@ -132,10 +162,13 @@ func (t *table) capacity() *quantity.Volume {
 	return c
 }
 
-// within reports a volume above another.
-func (t *table) within(key string, v *quantity.Volume, limit string, most *quantity.Volume) {
-	if v != nil && most != nil && *v > *most {
-		t.fault(key, "%s%s %v is above %s %v", t.label(), key, show(*v), limit, show(*most))
+// within reports a quantity above another.
+func within[Q interface {
+	~float64
+	quantity.Quantity
+}](t *table, key string, q *Q, limit string, most *Q) {
+	if q != nil && most != nil && *q > *most {
+		t.fault(key, "%s%s %v is above %s %v", t.label(), key, show(*q), limit, show(*most))
 	}
 }
 
@@ -148,8 +181,8 @@ func readStorageTank(t *table, taken names, y *Yard) StorageTank {
 		Strength:   quantityOf(t, "strength", quantity.ParseStrength),
 		Liquid:     t.text("liquid"),
 	}
-	t.within("dead_volume", s.DeadVolume, "capacity", s.Capacity)
-	t.within("contents", s.Contents, "capacity", s.Capacity)
+	within(t, "dead_volume", s.DeadVolume, "capacity", s.Capacity)
+	within(t, "contents", s.Contents, "capacity", s.Capacity)
 	t.dissolves("strength", s.Strength)
 	if _, known := y.Liquid(s.Liquid); s.Liquid != "" && !known {
 		t.fault("liquid", "%sno liquid is named %q", t.label(), s.Liquid)
@@ -169,6 +202,8 @@ func readLiquid(t *table, taken names) Liquid {
 		CaCl2: quantityOf(t, "cacl2", quantity.ParseStrength),
 		MgCl2: quantityOf(t, "mgcl2", quantity.ParseStrength),
 		Price: quantityOf(t, "price", quantity.ParsePricePerVolume),
+
+		OnHand: quantityOf(t, "on_hand", quantity.ParseVolume),
 	}
 	l.Product = readProduct(t)
 	salts := l.NaCl != nil || l.KCl != nil || l.CaCl2 != nil || l.MgCl2 != nil

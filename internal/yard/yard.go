@@ -17,9 +17,14 @@ type Yard struct {
 	Hydrometer   Hydrometer
 	Salt         Salt
 	Supply       Supply
+	Pump         Pump
+	Cleaning     Cleaning
 	MixingTanks  []MixingTank
 	StorageTanks []StorageTank
 	Liquids      []Liquid
+	Trucks       []Truck
+	Routes       []Route
+	Plumbing     Plumbing
 }
 
 // Target is the true strength wanted and the band that may be pumped.
@@ -35,6 +40,9 @@ type Hydrometer struct {
 // Salt is the rock salt on the pile.
 type Salt struct {
 	Purity, Moisture *quantity.Strength
+	Price            *quantity.PricePerMass
+	Bucket           *quantity.Mass // one load of the loader
+	Pile             *quantity.Mass // on hand
 }
 
 // Supply is the fresh water.
@@ -48,8 +56,10 @@ type MixingTank struct {
 	Name          string
 	Capacity      *quantity.Volume // to the brim
 	WorkingVolume *quantity.Volume // a full batch
-	Heel          *quantity.Volume // left when pumped off
-	Bed           *quantity.Mass   // undissolved salt kept on the floor
+	PumpOff       *quantity.Volume // taken out of a full batch; the heel is the rest
+	BedCapacity   *quantity.Mass   // salt that the floor can hold
+	Bed           *quantity.Mass   // undissolved salt kept on it
+	MixTime       *quantity.Duration
 }
 
 // StorageTank is a tank in which a liquid is kept.
@@ -69,6 +79,7 @@ type Liquid struct {
 	NaCl, KCl, CaCl2, MgCl2 *quantity.Strength
 	Product                 *solution.Product
 	Price                   *quantity.PricePerVolume
+	OnHand                  *quantity.Volume
 }
 
 // Liquid returns what it is, for the calculators.
@@ -89,8 +100,11 @@ type Tank struct {
 	// Usual is how much is in it unless told otherwise: a mixing tank's full
 	// batch, a storage tank's contents; 0 when the file does not say.
 	Usual quantity.Volume
-	Heel  quantity.Volume
-	Bed   quantity.Mass
+	// PumpOff is what is taken out of a full batch; 0 when the file does not say.
+	PumpOff     quantity.Volume
+	Bed         quantity.Mass
+	BedCapacity quantity.Mass
+	Mixing      bool // brine is made in it
 	// Contents is the liquid in it; nil when the file does not say.
 	Contents *brine.Liquid
 }
@@ -100,7 +114,8 @@ func (y *Yard) Tanks() []Tank {
 	var all []Tank
 	for _, m := range y.MixingTanks {
 		all = append(all, Tank{
-			Name: m.Name, Capacity: or(m.Capacity, 0), Usual: or(m.WorkingVolume, 0), Heel: or(m.Heel, 0), Bed: or(m.Bed, 0),
+			Name: m.Name, Mixing: true, Capacity: or(m.Capacity, 0), Usual: or(m.WorkingVolume, 0),
+			PumpOff: or(m.PumpOff, 0), Bed: or(m.Bed, 0), BedCapacity: or(m.BedCapacity, 0),
 		})
 	}
 	for _, s := range y.StorageTanks {

@@ -1,0 +1,142 @@
+package brine
+
+import (
+	"math"
+
+	"brineyard/internal/quantity"
+)
+
+// TimedSample is a reading while mixing, at a time from any one moment on.
+type TimedSample struct {
+	At     quantity.Duration
+	Sample Sample
+}
+
+// ReadyRequest asks when a mixing tank will be ready.
+type ReadyRequest struct {
+	Samples []TimedSample
+	Band    Band
+}
+
+// Fault says why readings do not fit the law of mixing.
+type Fault int
+
+// The faults. Each is worded by whoever shows it.
+const (
+	NoFault   Fault = iota
+	Starved         // it levels off below saturation
+	Falling         // it gets weaker
+	OneWrong        // one reading lies far off the others
+	Scattered       // more scatter than a hydrometer's
+)
+
+// Span is a value with its 95 % error band.
+type Span struct{ Value, Low, High float64 }
+
+// ReadyResult is what the readings tell. Times are on the scale of the request.
+//
+// A bed of salt drives the tank toward saturation,
+//
+//	strength = saturation - (saturation - start) exp(-k t)
+//
+// with t from the first reading; start and k are fitted by least squares.
+type ReadyResult struct {
+	Strengths  []quantity.Strength // true, by reading
+	Saturation quantity.Strength   // at the last reading's temperature
+	Start      quantity.Strength   // fitted, at the first reading
+	Rate       Span                // k, 1/s
+	Fault      Fault
+	// Odd is the reading that is far off, for OneWrong.
+	Odd int
+	// Plateau is where it levels off, for Starved.
+	Plateau quantity.Strength
+	// Target and TooStrong are the times at which it reaches target and passes the
+	// band; not finite when it never does.
+	Target, TooStrong Span
+	// Look is when to read next.
+	Look quantity.Duration
+	// Now is the fitted strength at the last reading.
+	Now quantity.Strength
+	// Scatter is the standard deviation of the readings about the fit, or what a
+	// hydrometer can be read to where there are too few to tell.
+	Scatter quantity.Strength
+}
+
+const (
+	// readingError is the standard deviation of a careful reading: half a mark of
+	// 0.2 %. Common practice, no source.
+	readingError = 0.001
+	// soonest is the shortest time until the next look.
+	soonest = 2 * quantity.Minute
+)
+
+// Ready fits the law of mixing to the readings. Errors: InputError for fewer than
+// two readings, times that do not rise, or readings of no brine.
+func Ready(r ReadyRequest) (ReadyResult, error) {
+	out, points, err := r.points()
+	if err != nil {
+		return ReadyResult{}, err
+	}
+	f := fitMixing(points, float64(out.Saturation))
+	out.Fault, out.Odd = f.fault(points)
+	switch out.Fault {
+	case Starved:
+		out.Plateau = quantity.Strength(f.plateau)
+	case OneWrong:
+		rest := append(append([]mixPoint(nil), points[:out.Odd]...), points[out.Odd+1:]...)
+		f = fitMixing(rest, float64(out.Saturation))
+	}
+	out.describe(r, f, points)
+	return out, nil
+}
+
+// mixPoint is a time in s from the first reading, and a strength.
+type mixPoint struct{ t, s float64 }
+
+// points turns readings into true strengths.
+func (r ReadyRequest) points() (ReadyResult, []mixPoint, error) {
+	out := ReadyResult{}
+	if len(r.Samples) < 2 {
+		return out, nil, bad(FieldReadings, "one reading tells no rate; allowed: two or more")
+	}
+	if err := r.Band.check(); err != nil {
+		return out, nil, err
+	}
+	var points []mixPoint
+	for i, s := range r.Samples {
+		if i > 0 && s.At <= r.Samples[i-1].At {
+			return out, nil, bad(FieldReadings, "reading %v is not later than the one before; allowed: in order of time", quantity.Count(i+1))
+		}
+		reading, err := Reading(s.Sample)
+		if err != nil {
+			return out, nil, err
+		}
+		out.Strengths = append(out.Strengths, reading.True)
+		points = append(points, mixPoint{float64(s.At - r.Samples[0].At), float64(reading.True)})
+	}
+	last := r.Samples[len(r.Samples)-1].Sample
+	full, err := saturation(last.Temperature)
+	if err != nil {
+		return out, nil, err
+	}
+	out.Saturation = full
+	return out, points, checkTarget(r.Band.Target, last.Temperature)
+}
+
+// describe turns a fit into times.
+func (out *ReadyResult) describe(r ReadyRequest, f mixFit, points []mixPoint) {
+	out.Start = quantity.Strength(f.plateau - f.gap)
+	out.Rate = f.rate()
+	out.Scatter = quantity.Strength(f.sigma)
+	last := points[len(points)-1].t
+	out.Now = quantity.Strength(f.at(last))
+	begin := float64(r.Samples[0].At)
+	shift := func(s Span) Span { return Span{s.Value + begin, s.Low + begin, s.High + begin} }
+	out.Target = shift(f.reaches(float64(r.Band.Target)))
+	out.TooStrong = shift(f.reaches(float64(r.Band.High)))
+	// Look again when it may at the earliest be there, or else soon.
+	out.Look = quantity.Duration(begin+last) + soonest
+	if early := quantity.Duration(out.Target.Low); early > out.Look && !math.IsInf(out.Target.Value, 0) {
+		out.Look = early
+	}
+}
