@@ -140,8 +140,18 @@ func (b *Batch) refuse(r BatchRequest) error {
 	if b.SaltDissolved < 0 {
 		return bad(FieldHeelStrong, "the heel alone holds more salt than the batch is to hold; allowed: a weaker or smaller heel, or a stronger target than %v", r.Target)
 	}
+	if b.WaterMass < 0 && r.HeelVolume == 0 {
+		return bad(FieldBed, "the moisture of so much salt is more water than the batch is to hold; allowed: a smaller bed than %v, or drier salt", r.Bed)
+	}
 	if b.WaterMass < 0 {
 		return bad(FieldHeelVolume, "heel and wet salt bring more water than the batch is to hold; allowed: a smaller heel than %v", r.HeelVolume)
+	}
+	first, err := FirstSolid(r.Target)
+	if err != nil {
+		return err
+	}
+	if partSolid(b.BrineTemp, first) {
+		return bad(FieldTarget, "the batch cools to %v, where brine this strong is part solid; allowed: warmer water or heel", b.BrineTemp)
 	}
 	if full, err := saturation(b.BrineTemp); err != nil {
 		return err
@@ -197,6 +207,13 @@ func (r BatchRequest) check() error {
 	}
 	if err := checkStrength(FieldHeelStrong, r.HeelStrength, r.HeelTemp); err != nil {
 		return err
+	}
+	first, err := FirstSolid(r.HeelStrength)
+	if err != nil {
+		return err
+	}
+	if r.HeelVolume > 0 && partSolid(r.HeelTemp, first) {
+		return bad(FieldHeelTemp, "a heel of %v is part solid there; allowed: from %v", r.HeelStrength, quantity.Temperature(first.Temperature))
 	}
 	return r.RockSalt.check()
 }

@@ -53,9 +53,8 @@ func NewBlend(r BlendRequest) (Blend, error) {
 	if err != nil {
 		return Blend{}, err
 	}
-	if m.cold.Salt.Saturated {
-		return Blend{}, bad(FieldParts, "not all of it stays dissolved when they meet, even at %v; allowed: weaker parts",
-			quantity.Temperature(solution.SearchTop))
+	if _, err := m.liquid.dissolvesAt(r.Temperature); err != nil {
+		return Blend{}, err
 	}
 	b := Blend{Liquid: m.liquid, Cold: m.cold, Total: 1}
 	if b.Density, err = b.Liquid.Density(r.Temperature); err != nil {
@@ -101,7 +100,7 @@ func (r BlendRequest) mix() (mixture, error) {
 	for i := range m.shares {
 		m.shares[i] /= total
 	}
-	m.liquid = Mix("blend", liquids, m.shares)
+	m.liquid = Mix("the blend", liquids, m.shares)
 	var err error
 	m.cold, err = m.liquid.Cold()
 	return m, err
@@ -111,7 +110,11 @@ func (r BlendRequest) mix() (mixture, error) {
 func (r BlendRequest) cost(b Blend) *quantity.PricePerVolume {
 	sum := 0.0
 	for i, p := range r.Parts {
-		if p.Price == nil {
+		water := p.Liquid.Composition == (solution.Composition{})
+		switch {
+		case p.Price == nil && water:
+			continue // it costs next to nothing
+		case p.Price == nil:
 			return nil
 		}
 		sum += float64(*p.Price) * float64(b.Amounts[i])
@@ -157,7 +160,7 @@ func (r BlendRequest) check() error {
 			return bad(FieldParts, "a share below zero; allowed: 0 and above")
 		}
 		sum += p.Amount
-		if err := p.Liquid.dissolves(); err != nil {
+		if _, err := p.Liquid.dissolvesAt(r.Temperature); err != nil {
 			return err
 		}
 	}

@@ -27,8 +27,8 @@ func ShareForIce(r BlendRequest, ice quantity.Temperature) (Solved, error) {
 	if err := r.check(); err != nil {
 		return Solved{}, err
 	}
-	if len(r.Parts) < 2 {
-		return Solved{}, bad(FieldIceAt, "one liquid has no shares; allowed: with two parts or more")
+	if err := r.sharesToSolve(); err != nil {
+		return Solved{}, err
 	}
 	off := func(x float64) (float64, error) {
 		m, err := r.withShare(x).mix()
@@ -42,6 +42,18 @@ func ShareForIce(r BlendRequest, ice quantity.Temperature) (Solved, error) {
 		return Solved{}, r.unreachable(ice)
 	}
 	return r.withShare(x).solved(x)
+}
+
+// sharesToSolve refuses a blend without shares to change.
+func (r BlendRequest) sharesToSolve() error {
+	rest := 0.0
+	for _, p := range r.Parts[:len(r.Parts)-1] {
+		rest += p.Amount
+	}
+	if len(r.Parts) < 2 || rest == 0 {
+		return bad(FieldIceAt, "one liquid has no shares; allowed: with two parts or more")
+	}
+	return nil
 }
 
 // unreachable tells what ice points the shares do reach.
@@ -109,8 +121,52 @@ func KeepClear(r BlendRequest, clear quantity.Temperature) (Solved, error) {
 		return Solved{}, err
 	}
 	out, err := r.withBase(s).solved(r.lastShare())
+	if err != nil {
+		return out, err
+	}
 	out.AnyBase = anyBase
-	return out, err
+	if ice := out.Blend.Cold.iceOr(solution.Floor); ice > float64(clear)+1e-6 {
+		return Solved{}, r.iceFirst(clear)
+	}
+	return out, nil
+}
+
+// iceFirst refuses a temperature at which ice has formed before, and tells how far
+// down it can be clear: where ice and salt would come together.
+func (r BlendRequest) iceFirst(clear quantity.Temperature) error {
+	full, err := saturation(r.Temperature)
+	if err != nil {
+		return err
+	}
+	lead := func(s float64) (float64, error) {
+		m, err := r.withBase(quantity.Strength(s)).mix()
+		salt := solution.Floor
+		if m.cold.Salt.Found {
+			salt = m.cold.Salt.Temperature
+		}
+		return salt - m.cold.iceOr(solution.Floor), err
+	}
+	low, err := lead(0)
+	if err != nil {
+		return err
+	}
+	high, err := lead(float64(full))
+	if err != nil {
+		return err
+	}
+	s, coldest := float64(full), 0.0
+	if low < 0 && high > 0 {
+		if s, err = narrow(lead, 0, float64(full), low, high); err != nil {
+			return err
+		}
+	}
+	m, err := r.withBase(quantity.Strength(s)).mix()
+	coldest = m.cold.iceOr(solution.Floor)
+	if err != nil {
+		return err
+	}
+	return bad(FieldKeepClear, "ice forms before %v at these shares, whatever the base; allowed: down to %v, or a larger share of the last part",
+		clear, quantity.Temperature(coldest))
 }
 
 func (r BlendRequest) lastShare() float64 {
@@ -168,8 +224,15 @@ func Meet(r BlendRequest, ice, clear quantity.Temperature) (Solved, error) {
 	if err := r.check(); err != nil {
 		return Solved{}, err
 	}
-	if len(r.Parts) < 2 {
-		return Solved{}, bad(FieldIceAt, "one liquid has no shares; allowed: with two parts or more")
+	if err := r.sharesToSolve(); err != nil {
+		return Solved{}, err
+	}
+	if clear < ice {
+		return Solved{}, bad(FieldKeepClear, "ice would be there before, from %v down; allowed: that and warmer", ice)
+	}
+	if m, err := r.withShare(0).mix(); err == nil && m.cold.iceOr(solution.Floor) <= float64(ice) &&
+		(!m.cold.Salt.Found || m.cold.Salt.Temperature <= float64(clear)) {
+		return r.withShare(0).solved(0) // the base alone does, as it is
 	}
 	best := math.Inf(1)
 	off := func(x float64) (float64, error) {
@@ -201,33 +264,55 @@ func Meet(r BlendRequest, ice, clear quantity.Temperature) (Solved, error) {
 	return out, err
 }
 
-// firstCrossing returns the smallest share, from 0 to 1, at which off falls to
-// zero, NaN when it does not. Ice points fall smoothly with a share, then may rise
-// again past a eutectic: the steps find the first fall.
+// firstCrossing returns the smallest share, from 0 to 1, at which off passes zero, NaN
+// when it does not. Ice points fall smoothly with a share, or rise where the last
+// part dilutes: the steps find the first passage.
 func firstCrossing(off func(float64) (float64, error)) (float64, error) {
 	const steps = 40
-	before, err := off(0)
-	if err != nil {
-		return math.NaN(), err
+	first, err := off(0)
+	if err != nil || math.Abs(first) < 1e-6 {
+		return 0, err
 	}
-	if before <= 0 {
-		if before < -1e-6 {
-			return math.NaN(), nil
-		}
-		return 0, nil
-	}
+	// The last two shares, and off at them: a hollow between steps is looked into.
+	x0, y0 := math.NaN(), math.NaN()
+	x1, y1 := 0.0, first
 	for i := 1; i <= steps; i++ {
-		x := float64(i) / steps
-		here, err := off(x)
+		x2 := float64(i) / steps
+		y2, err := off(x2)
 		if err != nil {
 			return math.NaN(), err
 		}
-		if here <= 0 {
-			return narrow(off, x-1.0/steps, x, before, here)
+		if (y2 > 0) != (first > 0) {
+			return narrow(off, x1, x2, y1, y2)
 		}
-		before = here
+		if math.Abs(y1) < math.Abs(y0) && math.Abs(y1) < math.Abs(y2) {
+			bottom, err := hollow(off, x0, x2, first > 0)
+			if err != nil {
+				return math.NaN(), err
+			}
+			if y, err := off(bottom); err == nil && (y > 0) != (first > 0) {
+				return narrow(off, x0, bottom, y0, y)
+			}
+		}
+		x0, y0, x1, y1 = x1, y1, x2, y2
 	}
 	return math.NaN(), nil
+}
+
+// hollow finds where off is least (most, when it is below zero) between two shares.
+func hollow(off func(float64) (float64, error), low, high float64, above bool) (float64, error) {
+	var failed error
+	x := goldenMinimum(func(x float64) float64 {
+		y, err := off(x)
+		if err != nil {
+			failed = err
+		}
+		if !above {
+			y = -y
+		}
+		return y
+	}, low, high)
+	return x, failed
 }
 
 // narrow finds where off crosses zero between low and high, given its values

@@ -117,12 +117,14 @@ func TestBlendConservesMass(t *testing.T) {
 
 // The order of the parts makes no difference.
 func TestBlendOrder(t *testing.T) {
+	answered := 0
 	rapid.Check(t, func(t *rapid.T) {
 		r := drawBlend(t)
 		forward, err := NewBlend(r)
 		if err != nil {
 			return
 		}
+		answered++
 		for i, j := 0, len(r.Parts)-1; i < j; i, j = i+1, j-1 {
 			r.Parts[i], r.Parts[j] = r.Parts[j], r.Parts[i]
 		}
@@ -133,6 +135,7 @@ func TestBlendOrder(t *testing.T) {
 		require.InDelta(t, forward.Cold.Ice.Temperature, back.Cold.Ice.Temperature, 1e-5)
 		require.InDelta(t, float64(*forward.Heat), float64(*back.Heat), 1) // of some 1e7 J/m3
 	})
+	require.Greater(t, answered, 50)
 }
 
 func requireSame(t require.TestingT, a, b solution.Composition) {
@@ -161,28 +164,63 @@ func TestBlendWithItself(t *testing.T) {
 
 // A solve's answer, put back in, gives what was asked.
 func TestSolvedSharePutBack(t *testing.T) {
+	solved := 0
 	rapid.Check(t, func(t *rapid.T) {
 		r := eighty(quantity.Strength(rapid.Float64Range(0.1, 0.235).Draw(t, "base")))
-		ice := quantity.Fahrenheit(rapid.Float64Range(-40, -8).Draw(t, "F"))
+		ice := quantity.Fahrenheit(rapid.Float64Range(-30, -8).Draw(t, "F"))
 		s, err := ShareForIce(r, ice)
-		require.NoError(t, err)
+		if err != nil {
+			requireFieldIn(t, err, FieldParts) // salt falls out of it at 60 F
+			return
+		}
+		solved++
 		x := float64(s.Share)
 		r.Parts[0].Amount, r.Parts[1].Amount = 100*(1-x), 100*x
 		b, err := NewBlend(r)
 		require.NoError(t, err)
 		require.InDelta(t, float64(ice), b.Cold.Ice.Temperature, 1e-4)
 	})
+	require.Greater(t, solved, 50)
+}
+
+func requireFieldIn(t require.TestingT, err error, field string) {
+	var input *InputError
+	require.ErrorAs(t, err, &input)
+	require.Equal(t, field, input.Field)
 }
 
 func TestSolvedBasePutBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		clear := quantity.Fahrenheit(rapid.Float64Range(-25, 25).Draw(t, "F"))
+		clear := quantity.Fahrenheit(rapid.Float64Range(-9.5, 20).Draw(t, "F"))
 		s, err := KeepClear(eighty(0.233), clear)
 		require.NoError(t, err)
 		b, err := NewBlend(eighty(s.BaseStrength))
 		require.NoError(t, err)
 		require.InDelta(t, float64(clear), b.Cold.Salt.Temperature, 1e-4)
+		// It is clear there in truth: nothing at all has fallen out.
+		e, err := solution.Anchored().Equilibrium(b.Liquid.Composition, float64(clear)+1e-3)
+		require.NoError(t, err)
+		require.InDelta(t, 1, e.LiquidFraction, 1e-9)
 	})
+}
+
+// Below where ice and salt come together nothing keeps clear.
+func TestKeepClearEndsAtIce(t *testing.T) {
+	_, err := KeepClear(eighty(0.233), quantity.Fahrenheit(-15))
+	requireField(t, err, FieldKeepClear, "ice first")
+	require.ErrorContains(t, err, "down to -9.9 F")
+	_, err = Meet(eighty(0.233), quantity.Fahrenheit(-5), quantity.Fahrenheit(-10))
+	requireField(t, err, FieldKeepClear, "below the ice point")
+}
+
+// A last part that dilutes raises the ice point: the share is found all the same.
+func TestShareOfWater(t *testing.T) {
+	r := eighty(0.233)
+	r.Parts[1].Liquid = Liquid{Name: "water"}
+	s, err := ShareForIce(r, quantity.Fahrenheit(10))
+	require.NoError(t, err)
+	require.InDelta(t, 0.3417, float64(s.Share), 1e-3)
+	require.InDelta(t, 10, fahrenheit(s.Blend.Cold.Ice.Temperature), 1e-3)
 }
 
 func TestMeetPutBack(t *testing.T) {
@@ -203,8 +241,7 @@ func TestMeetPutBack(t *testing.T) {
 	})
 }
 
-// A potassium chloride blend is already saturated in the base: any base keeps clear
-// of a warm limit.
+// With enough water any base keeps clear, even saturated.
 func TestAnyBaseKeepsClear(t *testing.T) {
 	r := eighty(0.233)
 	r.Parts[1] = Part{Liquid: Liquid{Name: "water"}, Amount: 40}
@@ -228,7 +265,7 @@ func TestSolveRefusals(t *testing.T) {
 	hot.Temperature = quantity.Celsius(90)
 	kcl := eighty(0.233)
 	kcl.Parts[1].Liquid = Liquid{Name: "kcl", Composition: solution.Composition{KCl: 0.2}}
-	cold := quantity.Fahrenheit(-10)
+	cold, colder := quantity.Fahrenheit(-10), quantity.Fahrenheit(-75)
 	for name, c := range map[string]struct {
 		field string
 		solve func() error
@@ -240,7 +277,7 @@ func TestSolveRefusals(t *testing.T) {
 		"no brine first":    {FieldKeepClear, func() error { _, err := KeepClear(backward, cold); return err }},
 		"with a product":    {FieldKeepClear, func() error { _, err := KeepClear(product, cold); return err }},
 		"never both":        {FieldIceAt, func() error { _, err := Meet(kcl, cold, cold); return err }},
-		"both, no brine":    {FieldKeepClear, func() error { _, err := Meet(backward, cold, cold); return err }},
+		"both, no brine":    {FieldKeepClear, func() error { _, err := Meet(backward, colder, colder); return err }},
 		"negative share":    {FieldParts, func() error { _, err := ShareForIce(negative, cold); return err }},
 		"negative, base":    {FieldParts, func() error { _, err := KeepClear(negative, cold); return err }},
 		"negative, both":    {FieldParts, func() error { _, err := Meet(negative, cold, cold); return err }},

@@ -26,16 +26,24 @@ type Band struct{ Target, Low, High quantity.Strength }
 // DefaultBand is common practice, no source: 23.3 % wanted, 23 to 24 % accepted.
 var DefaultBand = Band{Target: 0.233, Low: 0.23, High: 0.24}
 
-// bandTolerance lets a strength that equals an end of the band, but for the
-// rounding of arithmetic, count as in it.
-const bandTolerance = 1e-9
+// BandAround is the default band, moved to a target that it does not hold.
+func BandAround(target quantity.Strength) Band {
+	b := DefaultBand
+	if target < b.Low || target > b.High {
+		shift := target - b.Target
+		b.Low, b.High = max(0, b.Low+shift), b.High+shift
+	}
+	b.Target = target
+	return b
+}
 
-// judge places a strength.
+// judge places a strength. What is off an end by no more than would need correcting
+// counts as in the band.
 func (b Band) judge(s quantity.Strength) Decision {
 	switch {
-	case s > b.High+bandTolerance:
+	case s > b.High+onTarget:
 		return TooStrong
-	case s < b.Low-bandTolerance:
+	case s < b.Low-onTarget:
 		return TooWeak
 	}
 	return Pump

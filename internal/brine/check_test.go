@@ -70,8 +70,8 @@ func TestBandReadings(t *testing.T) {
 			reading float64
 			want    Decision
 		}{
-			{c.LowReading - 1e-6, TooWeak}, {c.LowReading + 1e-6, Pump},
-			{c.HighReading - 1e-6, Pump}, {c.HighReading + 1e-6, TooStrong},
+			{c.LowReading - 2*onTarget, TooWeak}, {c.LowReading + 2*onTarget, Pump},
+			{c.HighReading - 2*onTarget, Pump}, {c.HighReading + 2*onTarget, TooStrong},
 		} {
 			r.Sample.Reading = edge.reading
 			got, err := Check(r)

@@ -40,7 +40,7 @@ func (r FreezeRequest) curve() ([]CurvePoint, error) {
 		points = append(points, CurvePoint{quantity.Strength(total), Cold{Freezing: f}, isLiquid, f.Salt.Saturated})
 		return f.Salt.Found && float64(f.Salt.Temperature) > solution.FitCeiling, nil
 	}
-	const most = 0.32
+	const most = solution.CheckedTo
 	placed := false
 	for i := 0; float64(i)*curveStep <= most+1e-9; i++ {
 		total := float64(i) * curveStep

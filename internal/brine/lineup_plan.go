@@ -219,13 +219,19 @@ func (p Plumbing) rinse(m Move, left map[string]bool) RinseMove {
 	if m.From != Supply {
 		if fill := p.moves(Supply, m.From); len(fill) > 0 {
 			out.Fill = &fill[0]
+			out.mark(fill[0].Path, left)
 		}
 	}
-	for _, h := range m.Path {
+	out.mark(m.Path, left)
+	return out
+}
+
+// mark takes what a path rinses off what is left.
+func (r *RinseMove) mark(path []Hop, left map[string]bool) {
+	for _, h := range path {
 		if left[h.Link.Name] {
-			out.New = append(out.New, h.Link.Name)
+			r.New = append(r.New, h.Link.Name)
 			delete(left, h.Link.Name)
 		}
 	}
-	return out
 }

@@ -157,13 +157,22 @@ func (r *ReadingResult) describe(rho quantity.Density) error {
 			r.MarkDensity = quantity.Density(mark)
 		}
 	}
-	apparent, _ := solution.BrineStrength(float64(r.MarkDensity), calibration)
-	r.Apparent = quantity.Strength(apparent)
+	r.Apparent = apparentStrength(float64(r.MarkDensity), calibration)
 	if r.Freezing, err = solution.Anchored().Freezing(solution.Brine(float64(r.True))); err != nil {
 		return err
 	}
 	r.Solid = partSolid(s.Temperature, r.Freezing.First()) && !r.Clamped
 	return nil
+}
+
+// apparentStrength is the strength that a density stands for at the calibration
+// temperature (K), or the end of the scale that it lies beyond.
+func apparentStrength(mark, calibration float64) quantity.Strength {
+	w, ok := solution.BrineStrength(mark, calibration)
+	if top, err := solution.Density(solution.Brine(solution.BrineTop), calibration); !ok && err == nil && mark > top {
+		return solution.BrineTop
+	}
+	return quantity.Strength(w)
 }
 
 // Expected returns what the instrument shows in NaCl brine of a true strength at
@@ -184,11 +193,17 @@ func Expected(i gauge.Instrument, s quantity.Strength, t quantity.Temperature) (
 	return reading, nil
 }
 
-// clampToScale moves a density into what the marks of a strength scale span.
+// clampToScale moves a density (kg/m3) into what the marks of a strength scale span.
 func clampToScale(rho float64, i gauge.Instrument, t quantity.Temperature) float64 {
-	fresh, ok := i.Density(0, float64(t))
-	if ok && rho < fresh {
+	full := solution.BrineTop
+	if i.Scale == gauge.Salometer {
+		full = 100 * solution.BrineTop / gauge.SalometerFull
+	}
+	if fresh, ok := i.Density(0, float64(t)); ok && rho < fresh {
 		return fresh
+	}
+	if top, ok := i.Density(full, float64(t)); ok && rho > top {
+		return top
 	}
 	return rho
 }

@@ -87,6 +87,10 @@ func Ready(r ReadyRequest) (ReadyResult, error) {
 		f = fitMixing(rest, float64(out.Saturation))
 	}
 	out.describe(r, f, points)
+	if out.Fault == Falling {
+		never := math.Inf(1)
+		out.Target, out.TooStrong, out.Rate = Span{never, never, never}, Span{never, never, never}, Span{}
+	}
 	return out, nil
 }
 

@@ -97,7 +97,9 @@ func (f *mixFit) errors(points []mixPoint) {
 	f.free = len(points) - 2
 	f.sigma, f.quantile = readingError, 1.96
 	if f.free >= 2 {
-		f.sigma, f.quantile = math.Sqrt(f.rss/float64(f.free)), studentQuantile(f.free)
+		// Readings that agree better than an eye can read do so by chance.
+		f.sigma = math.Max(math.Sqrt(f.rss/float64(f.free)), readingError/4)
+		f.quantile = studentQuantile(f.free)
 	}
 	a, _ := f.normal(points)
 	det := a[0][0]*a[1][1] - a[0][1]*a[1][0]
@@ -186,7 +188,7 @@ func (f mixFit) outlier(points []mixPoint) (int, bool) {
 // lowerPlateau fits a plateau below saturation, by trying plateaus and keeping the
 // best, and takes it when it explains far more than chance would.
 func (f mixFit) lowerPlateau(points []mixPoint) (mixFit, bool) {
-	if len(points) < 4 {
+	if len(points) < 5 {
 		return f, false
 	}
 	top := 0.0
@@ -203,8 +205,12 @@ func (f mixFit) lowerPlateau(points []mixPoint) (mixFit, bool) {
 	// above 20 in 1 of 100 with two readings to spare, and rarer with more.
 	free := float64(len(points) - 3)
 	left := math.Max(best.rss/free, readingError*readingError/9)
-	return best, f.plateau-best.plateau > 0.005 && (f.rss-best.rss)/left > 20
+	return best, f.plateau-best.plateau > leastGap && (f.rss-best.rss)/left > 20
 }
+
+// leastGap is how far below saturation a plateau has to lie to be told from it: what
+// wrong temperatures along the way can feign.
+const leastGap = 0.015
 
 // goldenMinimum narrows the least value of a function of one hollow between low and
 // high (golden-section search).

@@ -1,6 +1,8 @@
 package brine
 
 import (
+	"errors"
+
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 )
@@ -18,9 +20,13 @@ type Stand struct {
 	IceMass, SaltMass, DrySalt quantity.Mass
 }
 
-// SlushLimit is the part by mass of ice up to which a slurry counts as pumpable.
-// Common practice, no source.
-const SlushLimit = 0.1
+// SlushLimit is the part by mass of ice in a slurry up to which it counts as pumpable,
+// and leastLiquid the part that has to be liquid at all, crystals on the floor
+// counted. Common practice, no source.
+const (
+	SlushLimit  = 0.1
+	leastLiquid = 0.5
+)
 
 // stand asks the equilibrium.
 func (r FreezeRequest) stand(rho quantity.Density) (*Stand, error) {
@@ -31,6 +37,9 @@ func (r FreezeRequest) stand(rho quantity.Density) (*Stand, error) {
 		return nil, bad(FieldAt, "outside the model; allowed: %v to %v", quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop))
 	}
 	e, err := solution.Anchored().Equilibrium(r.Liquid.Composition, float64(r.At))
+	if errors.Is(err, solution.ErrNotConverged) {
+		return nil, bad(FieldAt, "the model finds no equilibrium for this liquid there; it is checked up to %v dissolved", quantity.Strength(solution.CheckedTo))
+	}
 	if err != nil {
 		return nil, err
 	}
@@ -49,7 +58,7 @@ func (r FreezeRequest) stand(rho quantity.Density) (*Stand, error) {
 			dry += x * salt.MolarMass() / solid.MolarMass()
 		}
 	}
-	s.Pumpable = s.Ice <= SlushLimit && s.Liquid > 0
+	s.Pumpable = s.Ice <= SlushLimit*(s.Ice+s.Liquid) && s.Liquid >= leastLiquid
 	s.IceMass = quantity.Mass(mass * e.Ice())
 	s.SaltMass = quantity.Mass(mass * e.Salt())
 	s.DrySalt = quantity.Mass(mass * dry)
@@ -69,12 +78,11 @@ func (r FreezeRequest) melt(rho quantity.Density) (*Melt, error) {
 	if err := r.chloridesAlone(FieldPavement); err != nil {
 		return nil, err
 	}
-	freezing := quantity.Celsius(0)
-	if !(r.Pavement < freezing && float64(r.Pavement) >= solution.Floor) {
+	melted, err := solution.Anchored().Melting(r.Liquid.Composition, float64(r.Pavement))
+	if errors.Is(err, solution.ErrTemperature) {
 		return nil, bad(FieldPavement, "ice melts by itself at %v, and the model ends at %v; allowed: between them",
-			freezing, quantity.Temperature(solution.Floor))
+			quantity.Celsius(0), quantity.Temperature(solution.Floor))
 	}
-	melted, err := solution.Melting(r.Liquid.Composition, float64(r.Pavement))
 	if err != nil {
 		return nil, err
 	}

@@ -1,6 +1,8 @@
 package brine
 
 import (
+	"errors"
+
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
@@ -85,7 +87,7 @@ func (r StoreRequest) pour(now Stored, lot Lot) (Stored, error) {
 		return Stored{}, err
 	}
 	masses := []float64{float64(now.Volume.Mass(there)), float64(lot.Volume.Mass(coming))}
-	mixed := Mix("mix", []Liquid{now.Liquid, lot.Liquid}, masses)
+	mixed := Mix("the mix", []Liquid{now.Liquid, lot.Liquid}, masses)
 	rho, err := mixed.Density(r.Temperature)
 	if err != nil {
 		return Stored{}, err
@@ -99,7 +101,7 @@ func (s *StoreResult) describe(r StoreRequest) error {
 	if s.Density, err = s.Now.Liquid.Density(r.Temperature); err != nil {
 		return err
 	}
-	if s.Cold, err = s.Now.Liquid.Cold(); err != nil {
+	if s.Cold, err = s.Now.Liquid.dissolvesAt(r.Temperature); err != nil {
 		return err
 	}
 	s.Reading, s.OnScale = s.Now.Liquid.Reading(r.Instrument, r.Temperature)
@@ -146,7 +148,7 @@ func (r StoreRequest) check() error {
 		if !(lot.Volume > 0) {
 			return bad(FieldParts, "no volume; allowed: above 0")
 		}
-		if err := lot.Liquid.dissolves(); err != nil {
+		if _, err := lot.Liquid.dissolvesAt(r.Temperature); err != nil {
 			return err
 		}
 	}
@@ -161,13 +163,21 @@ func (r StoreRequest) check() error {
 
 // dissolves refuses a liquid that is no solution, or drops salt in the warm.
 func (l Liquid) dissolves() error {
+	_, err := l.dissolvesAt(quantity.Temperature(solution.SearchTop))
+	return err
+}
+
+// dissolvesAt refuses a liquid that is no solution, or drops salt at a temperature.
+func (l Liquid) dissolvesAt(t quantity.Temperature) (Cold, error) {
 	cold, err := l.Cold()
-	if err != nil {
-		return bad(FieldParts, "more dissolved in %v than the model can reckon with; allowed: %v in all",
+	switch {
+	case errors.Is(err, solution.ErrComposition):
+		return cold, bad(FieldParts, "more salt dissolved in %v than the model can reckon with; allowed: %v in all",
 			word(l.Name), quantity.Strength(solution.MaxSolute))
+	case err != nil:
+		return cold, err
+	case cold.Salt.Saturated, cold.Salt.Found && cold.Salt.Temperature > float64(t)+1e-3:
+		return cold, bad(FieldParts, "not all of %v stays dissolved at %v; allowed: less salt, or warmer", word(l.Name), t)
 	}
-	if cold.Salt.Saturated {
-		return bad(FieldParts, "not all of %v dissolves, even at %v; allowed: less salt", word(l.Name), quantity.Temperature(solution.SearchTop))
-	}
-	return nil
+	return cold, nil
 }

@@ -67,8 +67,8 @@ func runBlend(env *Env, g *globals, o *blendOptions, args []string) error {
 		}
 		return s.write(o.document(s, r, b, nil, tank))
 	}
-	if tank != nil {
-		solved.Request.Volume = 0
+	if base := solved.Request.Parts[0].Amount; tank != nil && base < 0.01 {
+		return usagef("%s: that takes next to nothing of what stands in the tank; allowed: a warmer ice point", s.origin[brine.FieldIceAt])
 	}
 	return s.write(o.document(s, solved.Request, solved.Blend, solved, tank))
 }
@@ -142,9 +142,9 @@ func (o *blendOptions) base(s *setting, r *brine.BlendRequest) (*intoTank, error
 	if !o.into.given {
 		return nil, nil
 	}
-	t, err := s.tank(o.into.value)
+	t, err := s.tank("additive-into", o.into.value)
 	if err != nil {
-		return nil, usagef("--additive-into%s", err.Error()[len("--tank"):])
+		return nil, err
 	}
 	sum := 0.0
 	for _, p := range r.Parts {
@@ -157,6 +157,8 @@ func (o *blendOptions) base(s *setting, r *brine.BlendRequest) (*intoTank, error
 		return nil, usagef("--additive-into %s: no additive; allowed: like 20:cacl2@32%%", quoted(o.into.value))
 	case !(sum < 100):
 		return nil, usagef("--additive-into %s: additives of %g leave nothing of the tank; allowed: shares in percent of the blend, below 100 in all", quoted(o.into.value), sum)
+	case o.keepClear.given:
+		return nil, usagef("--additive-into %s and --keep-clear %s: what stands in the tank has its strength; allowed: one of them", quoted(o.into.value), quoted(o.keepClear.text))
 	case o.volume.given:
 		return nil, usagef("--additive-into %s and --volume %s: the tank sets the volume; allowed: one of them", quoted(o.into.value), quoted(o.volume.text))
 	}
@@ -191,7 +193,7 @@ func (o *blendOptions) verdict(s *setting, r brine.BlendRequest, b brine.Blend, 
 	}
 	last := r.Parts[len(r.Parts)-1].Liquid
 	share := s.show("%v of the blend as %s", solved.Share, s.describe(last))
-	base := s.show("base brine of %v", solved.BaseStrength)
+	base := s.show("base brine of up to %v", solved.BaseStrength)
 	if solved.AnyBase {
 		base = s.show("any base, even saturated (%v)", solved.BaseStrength)
 	}
@@ -212,14 +214,8 @@ func (s *setting) blendFigures(r brine.BlendRequest, b brine.Blend, solved *brin
 			s.figure("base_strength", "Strength of the base", solved.BaseStrength))
 	}
 	figures = append(figures, s.cold(b.Cold)...)
-	for salt := range saltFlags {
-		k := solution.Salt(salt)
-		w := b.Liquid.Composition.Fraction(k)
-		figures = append(figures, quietUnless(w > 0, s.figure(saltFlags[salt], k.String(), quantity.Strength(w))))
-	}
-	other := b.Liquid.Composition.Other
+	figures = append(figures, s.composition(b.Liquid)...)
 	figures = append(figures,
-		quietUnless(other > 0, s.figure("other", "Other solutes", quantity.Strength(other))),
 		s.figure("density", s.show("Density at %v", r.Temperature), b.Density),
 		s.figure("chloride_per_volume", "Chloride", b.Chloride),
 		known(s, "cost_per_volume", "Cost", b.Cost),

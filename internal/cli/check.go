@@ -135,7 +135,7 @@ func (s *setting) inward(q quantity.Quantity, way float64) string {
 	shown := q.In(s.system)
 	unit := math.Pow(10, -float64(quantity.Decimals(shown.Digits)))
 	if rounded := math.Round(shown.Value/unit) * unit; way*(rounded-shown.Value) < -1e-9*unit {
-		shown.Digits = strconv.FormatFloat(rounded+way*unit, 'f', quantity.Decimals(shown.Digits), 64)
+		shown.Digits = quantity.Fixed(rounded+way*unit, quantity.Decimals(shown.Digits))
 	}
 	return shown.String()
 }

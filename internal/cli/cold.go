@@ -211,7 +211,7 @@ func (s *setting) curveRow(p brine.CurvePoint) []report.Value {
 		v := s.onset("", "", o).Value
 		switch {
 		case o.Saturated:
-			v.Text = "above " + temperatureOf(o).In(s.system).String()
+			v = report.Nothing(v.Unit, "above "+temperatureOf(o).In(s.system).String())
 		case o.Found:
 			v.Text = temperatureOf(o).In(s.system).String()
 		default:

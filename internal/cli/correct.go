@@ -85,7 +85,7 @@ func addTankFlags(f *pflag.FlagSet, volume string) *tankFlags {
 func (t *tankFlags) tank(s *setting) (tank yard.Tank, volume, capacity quantity.Volume, err error) {
 	var usual, size *quantity.Volume
 	if t.name.given {
-		if tank, err = s.tank(t.name.value); err != nil {
+		if tank, err = s.tank("tank", t.name.value); err != nil {
 			return tank, 0, 0, err
 		}
 		if err := s.brineTank(tank); err != nil {
@@ -105,7 +105,15 @@ func (t *tankFlags) tank(s *setting) (tank yard.Tank, volume, capacity quantity.
 	key := fmt.Sprintf("tank %s", quoted(t.name.value))
 	volume = take(s, brine.FieldVolume, "volume", t.volume, usual, key, 0)
 	capacity = take(s, brine.FieldCapacity, "capacity", t.capacity, size, key, 0)
-	return tank, volume, capacity, nil
+	return tank, volume, capacity, notZero("capacity", t.capacity)
+}
+
+// notZero refuses nothing where something is meant.
+func notZero(name string, in *input[quantity.Volume]) error {
+	if in.given && in.value == 0 {
+		return usagef("--%s %s: nothing; allowed: above 0", name, quoted(in.text))
+	}
+	return nil
 }
 
 // brineTank refuses a tank that holds something else than plain salt brine.
@@ -121,9 +129,9 @@ func (s *setting) brineTank(t yard.Tank) error {
 }
 
 // tank finds a tank of the yard file.
-func (s *setting) tank(name string) (yard.Tank, error) {
+func (s *setting) tank(flag, name string) (yard.Tank, error) {
 	if s.yard == nil {
-		return yard.Tank{}, usagef("--tank %s: there is no yard file; allowed: --yard with a file, or --volume", quoted(name))
+		return yard.Tank{}, usagef("--%s %s: there is no yard file; allowed: --yard with a file", flag, quoted(name))
 	}
 	if t, ok := s.yard.Tank(name); ok {
 		return t, nil
@@ -138,7 +146,7 @@ func (s *setting) tank(name string) (yard.Tank, error) {
 	if len(names) == 0 {
 		names = []string{"none; the file has no tanks"}
 	}
-	return yard.Tank{}, usagef("--tank %s: no such tank in %s; allowed: %s", quoted(name), s.yard.Path, strings.Join(names, ", "))
+	return yard.Tank{}, usagef("--%s %s: no such tank in %s; allowed: %s", flag, quoted(name), s.yard.Path, strings.Join(names, ", "))
 }
 
 type correctOptions struct {
@@ -229,16 +237,18 @@ func (o *correctOptions) request(s *setting) (brine.CorrectRequest, *brine.Readi
 }
 
 // band settles target and band: the flag's target, else the yard file's, else
-// common practice.
+// common practice, whose band moves with another target.
 func (s *setting) band(to, low, high *input[quantity.Strength]) brine.Band {
 	file := yard.Target{}
 	if s.yard != nil {
 		file = s.yard.Target
 	}
+	target := take(s, brine.FieldTarget, "to", to, file.Strength, "target.strength", brine.DefaultBand.Target)
+	otherwise := brine.BandAround(target)
 	return brine.Band{
-		Target: take(s, brine.FieldTarget, "to", to, file.Strength, "target.strength", brine.DefaultBand.Target),
-		Low:    take(s, brine.FieldLow, "low", low, file.Low, "target.low", brine.DefaultBand.Low),
-		High:   take(s, brine.FieldHigh, "high", high, file.High, "target.high", brine.DefaultBand.High),
+		Target: target,
+		Low:    take(s, brine.FieldLow, "low", low, file.Low, "target.low", otherwise.Low),
+		High:   take(s, brine.FieldHigh, "high", high, file.High, "target.high", otherwise.High),
 	}
 }
 

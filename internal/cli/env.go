@@ -13,6 +13,8 @@ type Env struct {
 	Out, Err io.Writer
 	Getenv   func(string) string
 	Open     func(string) (fs.File, error)
+	// Create writes a file that is not there yet; fs.ErrExist when it is.
+	Create func(path string, text []byte) error
 }
 
 // System returns the real world.
@@ -22,5 +24,6 @@ func System() Env {
 		Err:    os.Stderr,
 		Getenv: os.Getenv,
 		Open:   func(path string) (fs.File, error) { return os.Open(path) },
+		Create: createFile,
 	}
 }

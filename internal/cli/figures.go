@@ -91,8 +91,17 @@ func (s *setting) freezing(f solution.Freezing) []report.Figure {
 		at,
 		quiet(report.Figure{Key: "first_solid", Label: "Name of the first solid", Value: report.Word(name)}),
 		s.onset("ice_point", "Ice point", f.Ice),
-		s.onset("salt_out_temp", "Salt falls out below", f.Salt),
+		s.onset("salt_out_temp", saltLabel(first), f.Salt),
 	}
+}
+
+// saltLabel says of the salt-out temperature that it counts no ice, where ice comes
+// first: what freezes out concentrates the rest, and salt then falls out sooner.
+func saltLabel(first solution.Onset) string {
+	if first.Found && first.Solid == solution.Ice {
+		return "Salt out, ice left aside"
+	}
+	return "Salt falls out below"
 }
 
 // temperatureOf shows an onset's temperature in a sentence.

@@ -23,7 +23,7 @@ type readingFlags struct {
 func addReadingFlags(f *pflag.FlagSet) *readingFlags {
 	return &readingFlags{
 		percent:   strengthFlag(f, "hydrometer", "reading of a percent-salt hydrometer"),
-		gravity:   flag(f, "number", quantity.ParseSpecificGravity, "sg", "reading of a specific-gravity hydrometer"),
+		gravity:   flag(f, "number", quantity.ParseSpecificGravity, "sg", "reading of a specific-gravity hydrometer, against water at --cal"),
 		salometer: flag(f, "degrees", quantity.ParseSalometer, "salometer", "reading of a salometer, 100 at saturation"),
 		baume:     flag(f, "degrees", quantity.ParseBaume, "baume", "reading of a Baume hydrometer for heavy liquids"),
 		weigh:     flag(f, "density", quantity.ParseDensity, "weigh", "weight of a measured volume (lb/gal if no unit)"),

@@ -7,6 +7,7 @@ import (
 
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
+	"brineyard/internal/report"
 	"brineyard/internal/solution"
 )
 
@@ -154,3 +155,15 @@ func (s *setting) compositionText(l brine.Liquid) string {
 
 // ordinal numbers the steps of an instruction.
 func ordinal(i int) string { return fmt.Sprintf("%d.", i+1) }
+
+// composition lists what is dissolved in a liquid.
+func (s *setting) composition(l brine.Liquid) []report.Figure {
+	var figures []report.Figure
+	for salt := range saltFlags {
+		k := solution.Salt(salt)
+		w := l.Composition.Fraction(k)
+		figures = append(figures, quietUnless(w > 0, s.figure(saltFlags[salt], k.String(), quantity.Strength(w))))
+	}
+	other := l.Composition.Other
+	return append(figures, quietUnless(other > 0, s.figure("other", "Other solutes", quantity.Strength(other))))
+}

@@ -131,6 +131,7 @@ func readingWorking(s *setting, r brine.ReadingResult) []report.Step {
 	density := s.workSample(p, r)
 	s.interpolate(p, r, density)
 	if r.Clamped {
+		p.steps = p.steps[:len(p.steps)-1]
 		p.read("No brine holds that here", s.show("taken as the nearest that there is at %v", r.Sample.Temperature), p.percent(r.True))
 	}
 	return p.steps
@@ -147,9 +148,9 @@ func (s *setting) workSample(p *pocket, r brine.ReadingResult) term {
 	p.read(s.show("Density for which the mark %v was made", r.Sample.Shown()),
 		s.show("from the scale, at its %v", cal), mark)
 	// The rule for glass is stated in the units of the thermometer at hand.
-	perDegree, here, there := 25e-6, r.Sample.Temperature.Celsius(), cal.Celsius()
+	perDegree, here, there := gauge.GlassExpansion, r.Sample.Temperature.Celsius(), cal.Celsius()
 	if s.system == quantity.US {
-		perDegree, here, there = 25e-6*5/9, r.Sample.Temperature.Fahrenheit(), cal.Fahrenheit()
+		perDegree, here, there = gauge.GlassExpansion*5/9, r.Sample.Temperature.Fahrenheit(), cal.Fahrenheit()
 	}
 	rate, now, then := number(perDegree, ""), number(here, ""), number(there, "")
 	glass := p.step("Size of the glass against the size when it was marked",
@@ -175,8 +176,9 @@ func (s *setting) interpolate(p *pocket, r brine.ReadingResult, density term) {
 	p.read(s.show("Density at %v", quantity.Strength(low/100)), source, below)
 	p.read(s.show("Density at %v", quantity.Strength((low+1)/100)), source, above)
 	base := number(low, "")
-	p.step("True strength, between the two",
+	p.step("Strength, between the two",
 		"lower percent + (density - lower density) / (upper density - lower density)", "{} + ({} - {}) / ({} - {})",
 		[]term{base, density, below, above, below},
 		base.value+(density.value-below.value)/(above.value-below.value), "%")
+	p.read("True strength, from the density formula itself, which bends a little between", "Laliberte (2009)", p.percent(r.True))
 }

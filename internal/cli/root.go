@@ -24,6 +24,13 @@ func Run(env Env, args []string) int {
 	if err == nil || errors.Is(err, errHeld) || errors.Is(err, syscall.EPIPE) {
 		return status(err)
 	}
+	var list faultList
+	if errors.As(err, &list) {
+		for _, f := range list.faults {
+			fmt.Fprintln(env.Err, oneLine(f.Error()))
+		}
+		return status(err)
+	}
 	fmt.Fprintf(env.Err, "%s: %s\n", command.CommandPath(), oneLine(err.Error()))
 	return status(err)
 }
@@ -61,6 +68,10 @@ func newRoot(env *Env) *cobra.Command {
 		newBlend(env, g),
 		newFreeze(env, g),
 		newStore(env, g),
+		newReady(env, g),
+		newTruck(env, g),
+		newLineup(env, g),
+		newYard(env, g),
 	)
 	root.SetHelpCommand(newHelp(root))
 	return root

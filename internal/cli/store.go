@@ -107,6 +107,12 @@ func (o *storeOptions) request(s *setting, args []string) (brine.StoreRequest, e
 			size = &t.Capacity
 		}
 	}
+	if o.to.given && o.to.value == 0 {
+		return r, usagef("--to %s: no target; allowed: above 0%%", quoted(o.to.text))
+	}
+	if err := notZero("capacity", o.capacity); err != nil {
+		return r, err
+	}
 	r.Capacity = take(s, brine.FieldCapacity, "capacity", o.capacity, size, "tank "+quoted(args[0])+" capacity", 0)
 	r.Target = take(s, brine.FieldTarget, "to", o.to, nil, "", 0)
 	r.With = take(s, brine.FieldWith, "with", o.with, nil, "", 0)
@@ -194,6 +200,9 @@ func (s *setting) storeFigures(r brine.StoreRequest, out brine.StoreResult) []re
 		s.figure("density", s.show("Density at %v", r.Temperature), out.Density),
 		reading,
 		quietUnless(r.Capacity > 0, report.Figure{Key: "fits", Label: "Fits the tank", Value: fits}),
+	}
+	for _, f := range s.composition(out.Now.Liquid) {
+		figures = append(figures, quiet(f))
 	}
 	return append(figures, s.cold(out.Cold)...)
 }

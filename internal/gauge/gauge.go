@@ -32,12 +32,12 @@ type Instrument struct {
 const DefaultCalibration = solution.SixtyF
 
 const (
-	// glassExpansion is the cubic expansion of hydrometer glass, 1/K, the value
+	// GlassExpansion is the cubic expansion of hydrometer glass, 1/K, the value
 	// usual for soda-lime glass (ISO 649-2 uses 25e-6).
-	glassExpansion = 25e-6
-	// salometerFull is the strength at 100 salometer degrees: saturated brine at
+	GlassExpansion = 25e-6
+	// SalometerFull is the strength at 100 salometer degrees: saturated brine at
 	// 60 F, Salt Institute solubility table (26.395 %).
-	salometerFull = 0.26395
+	SalometerFull = 0.26395
 	// baumeModulus is the modulus of the scale for liquids heavier than water,
 	// 145 at 60 F (NBS Circular 19; from memory).
 	baumeModulus = 145
@@ -73,7 +73,7 @@ func (i Instrument) Reading(density, temperature float64) (float64, bool) {
 		return solution.BrineStrength(rho, i.Calibration)
 	case Salometer:
 		w, ok := solution.BrineStrength(rho, i.Calibration)
-		return 100 * w / salometerFull, ok
+		return 100 * w / SalometerFull, ok
 	case Weighed:
 		return rho, true
 	}
@@ -94,7 +94,7 @@ func (i Instrument) mark(reading float64) (float64, bool) {
 	case PercentSalt:
 		return brineDensity(reading, i.Calibration)
 	case Salometer:
-		return brineDensity(reading/100*salometerFull, i.Calibration)
+		return brineDensity(reading/100*SalometerFull, i.Calibration)
 	case Weighed:
 		return reading, reading > 0 && !math.IsInf(reading, 0)
 	}
@@ -115,7 +115,7 @@ func (i Instrument) glass(temperature float64) float64 {
 	if i.Scale == Weighed {
 		return 1
 	}
-	return 1 + glassExpansion*(temperature-i.Calibration)
+	return 1 + GlassExpansion*(temperature-i.Calibration)
 }
 
 // brineDensity is for the strengths that BrineStrength gives back.

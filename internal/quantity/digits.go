@@ -14,6 +14,9 @@ func shown(value float64, unit string, rule func(float64) string) Shown {
 	return Shown{Value: value, Unit: unit, Digits: rule(value)}
 }
 
+// Fixed rounds to a number of decimals and groups thousands.
+func Fixed(x float64, decimals int) string { return fixed(x, decimals) }
+
 // fixed rounds to a number of decimals, groups thousands, and never shows a
 // negative zero.
 func fixed(x float64, decimals int) string {
@@ -42,6 +45,14 @@ func tenthsIfAny(x float64) string { return strings.TrimSuffix(fixed(x, 1), ".0"
 // hundredthsIfAny shows hundredths without closing zeros: 22.65, 23.3, 24.
 func hundredthsIfAny(x float64) string {
 	return strings.TrimSuffix(strings.TrimRight(fixed(x, 2), "0"), ".")
+}
+
+// flowing shows hundredths below ten and tenths above, where there are any.
+func flowing(x float64) string {
+	if math.Abs(x) < 9.995 {
+		return hundredthsIfAny(x)
+	}
+	return tenthsIfAny(x)
 }
 
 // loaded shows a tenth below ten and whole numbers above, and hundredths of next to

@@ -30,7 +30,7 @@ func requireRoundTrip[Q interface {
 			got, bare, err := parse(text)
 			require.NoError(t, err, text)
 			require.Equal(t, shown.Unit == "", bare, text)
-			require.InDelta(t, float64(want), float64(got), digits*math.Abs(float64(want)), text)
+			require.InDelta(t, float64(want), float64(got), digits*math.Abs(float64(want))+1e-300, text)
 			for _, s := range inSI {
 				require.True(t, s != sys || got == want, "%s: %v, not %v", text, got, want)
 			}

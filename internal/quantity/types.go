@@ -107,9 +107,9 @@ func (d Density) In(sys System) Shown {
 // In shows gallons or liters a minute.
 func (q Flow) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(q/LiterPerMinute), "L/min", tenthsIfAny)
+		return shown(float64(q/LiterPerMinute), "L/min", flowing)
 	}
-	return shown(float64(q/GallonPerMinute), "gal/min", tenthsIfAny)
+	return shown(float64(q/GallonPerMinute), "gal/min", flowing)
 }
 
 // In shows minutes.

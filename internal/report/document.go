@@ -11,8 +11,9 @@ type Document struct {
 	Verdict  string // one plain sentence, first in every format
 	Figures  []Figure
 	Tables   []Table
-	Charts   []Chart // drawn by text and markdown; their numbers stand in tables
-	Working  []Step  // empty unless asked for
+	Charts   []Chart  // drawn by text and markdown; their numbers stand in tables
+	Drawings []string // lines drawn likewise; what they show stands in tables
+	Working  []Step   // empty unless asked for
 	Notes    []string
 	Cautions []string
 }

@@ -29,6 +29,9 @@ func Markdown(w io.Writer, d *Document) error {
 	for i := range d.Charts {
 		m.WriteString("\n```text\n" + block(d.Charts[i].draw()) + "```\n")
 	}
+	if len(d.Drawings) > 0 {
+		m.WriteString("\n```text\n" + block(d.Drawings) + "```\n")
+	}
 	if len(d.Working) > 0 {
 		m.WriteString("\n## Working\n\n")
 	}

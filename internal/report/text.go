@@ -26,6 +26,10 @@ func Text(w io.Writer, d *Document) error {
 			t.line("%s", clean(line))
 		}
 	}
+	for _, drawing := range d.Drawings {
+		t.line("")
+		t.wrap("", drawing)
+	}
 	t.working(d.Working)
 	t.remarks("Note: ", d.Notes)
 	t.remarks("Caution: ", d.Cautions)
@@ -120,23 +124,64 @@ func (t *textWriter) table(table *Table) {
 			widths[i] = max(widths[i], width(cell))
 		}
 	}
+	fold(table, cells, widths)
 	t.line("")
-	t.line("%s", clean(table.Title))
+	t.wrap("", table.Title)
 	for n, line := range cells {
-		text := " "
-		for i, cell := range line {
-			if rightAligned(table, i) {
-				text += " " + strings.Repeat(" ", widths[i]-width(cell)) + cell
-			} else {
-				text += " " + pad(cell, widths[i])
-			}
-			text += " "
-		}
-		t.line("%s", text)
+		t.row(table, line, widths)
 		if n == 0 {
 			t.line("  %s", strings.Repeat("-", sum(widths)+2*(len(widths)-1)))
 		}
 	}
+}
+
+// row writes the cells of a table's row.
+func (t *textWriter) row(table *Table, cells []string, widths []int) {
+	text := " "
+	for i, cell := range cells {
+		cell, below, folded := strings.Cut(cell, "\n")
+		switch {
+		case folded:
+			// Only a last column is folded: its further lines go under its first.
+			indent := strings.Repeat(" ", width(text)+1)
+			text += " " + cell + "\n" + indent + strings.ReplaceAll(below, "\n", "\n"+indent)
+		case rightAligned(table, i):
+			text += " " + strings.Repeat(" ", widths[i]-width(cell)) + cell + " "
+		default:
+			text += " " + pad(cell, widths[i]) + " "
+		}
+	}
+	t.line("%s", text)
+}
+
+// fold takes words too many for the line out of a last column of text, and puts them
+// into lines of their own below.
+func fold(table *Table, cells [][]string, widths []int) {
+	last := len(widths) - 1
+	room := columns - 4 - sum(widths[:max(last, 0)]) - 2*last
+	if last < 1 || widths[last] <= room || room < 20 || rightAligned(table, last) {
+		return
+	}
+	widths[last] = room
+	for i, line := range cells {
+		cells[i][last] = breakWords(line[last], room)
+	}
+}
+
+// breakWords puts line breaks into text so that it fits a width.
+func breakWords(text string, room int) string {
+	var lines []string
+	line := ""
+	for _, word := range words(text) {
+		if line != "" && width(line)+1+width(word) > room {
+			lines, line = append(lines, line), ""
+		}
+		if line != "" {
+			line += " "
+		}
+		line += word
+	}
+	return strings.Join(append(lines, line), "\n")
 }
 
 // rightAligned is true for a column of numbers.

@@ -53,8 +53,8 @@ type Composition struct {
 	NaCl, KCl, CaCl2, MgCl2, Other float64
 }
 
-// MaxSolute is the largest total mass fraction of solutes that is accepted. The
-// model has been checked against reference values up to 0.32.
+// MaxSolute is the largest mass fraction of salts, in all, that is accepted. The
+// model has been checked against reference values up to CheckedTo.
 const MaxSolute = 0.5
 
 // ErrComposition is returned for mass fractions that are no solution.
@@ -90,15 +90,18 @@ func (c Composition) Chloride() float64 {
 }
 
 // Check returns ErrComposition, with the reason, unless every mass fraction is
-// a number from 0 up and their sum is at most MaxSolute.
+// a number from 0 up, the salts are at most MaxSolute, and all is at most 1.
 func (c Composition) Check() error {
 	for _, w := range [...]float64{c.NaCl, c.KCl, c.CaCl2, c.MgCl2, c.Other} {
 		if !(w >= 0) {
 			return fmt.Errorf("%w: a share of %g", ErrComposition, w)
 		}
 	}
-	if sum := c.Solute(); !(sum <= MaxSolute) {
-		return fmt.Errorf("%w: %.4g %% dissolved in all, at most %g %%", ErrComposition, 100*sum, 100*MaxSolute)
+	if sum := c.Solute() - c.Other; !(sum <= MaxSolute+1e-12) {
+		return fmt.Errorf("%w: %.4g %% of salts, at most %g %%", ErrComposition, 100*sum, 100*MaxSolute)
+	}
+	if sum := c.Solute(); !(sum <= 1+1e-12) {
+		return fmt.Errorf("%w: %.4g %% dissolved in all", ErrComposition, 100*sum)
 	}
 	return nil
 }
@@ -135,7 +138,9 @@ func (c Composition) molality() molality {
 	var m molality
 	water := c.Water()
 	for s, w := range c.salts() {
-		m[s] = w / (saltData[s].molarMass * water)
+		if w > 0 {
+			m[s] = w / (saltData[s].molarMass * water)
+		}
 	}
 	return m
 }

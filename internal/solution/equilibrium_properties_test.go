@@ -19,7 +19,7 @@ func drawCold(t *rapid.T) (Composition, float64) {
 			sum += w[s]
 		}
 	}
-	total := rapid.Float64Range(0.001, checkedTo).Draw(t, "total")
+	total := rapid.Float64Range(0.001, CheckedTo).Draw(t, "total")
 	if sum > 0 {
 		for s := range w {
 			w[s] *= total / sum

@@ -25,7 +25,8 @@ var notSolutions = map[string]Composition{
 	"infinite":       {NaCl: inf},
 	"less than all":  {NaCl: -inf},
 	"too strong":     {NaCl: MaxSolute + 1e-9},
-	"too much":       {NaCl: 0.2, KCl: 0.1, CaCl2: 0.1, MgCl2: 0.1, Other: 0.01},
+	"salts too many": {NaCl: 0.2, KCl: 0.1, CaCl2: 0.1, MgCl2: 0.100001},
+	"too much":       {NaCl: 0.2, KCl: 0.1, CaCl2: 0.1, MgCl2: 0.1, Other: 0.51},
 }
 
 // stateFunctions are all that take a composition and a temperature.
@@ -163,7 +164,7 @@ func TestLimits(t *testing.T) {
 		{Saturation, brine, 25, nil},
 		{Saturation, brine, 26, []string{"activity/all/-70 to 25 C"}},
 		{Saturation, brine, -71, []string{"activity/all/-70 to 25 C"}},
-		{Saturation, Pure(CaCl2, checkedTo), 0, nil},
+		{Saturation, Pure(CaCl2, CheckedTo), 0, nil},
 		{Saturation, Pure(CaCl2, 0.33), 30, []string{"activity/all/-70 to 25 C", "activity/all/to 32%"}},
 		{DensityFit, brine, 0, nil},
 		{DensityFit, brine, -1, []string{"density/NaCl/0 to 140 C"}},

@@ -101,27 +101,59 @@ func (m *Model) Solubility(salt Salt, temperature float64) (strength float64, so
 		s := saturationAt{model: m, m: Pure(salt, w).molality()}
 		return s.salt(temperature)
 	}
-	// A hydrate's index can fall again beyond its first root, as the solution
-	// runs short of water: so step up to the first. One percent passes over
-	// nothing that is wider than that.
-	const step = 0.01
 	index := func(w float64) float64 { si, _ := at(w); return si }
-	below, indexBelow := 1e-6, math.Inf(-1)
-	for below < MaxSolute {
-		above := math.Min(below+step, MaxSolute)
-		indexAbove := index(above)
-		if indexAbove >= 0 {
-			if math.IsInf(indexBelow, -1) {
-				indexBelow = index(below)
-			}
-			strength = root.Between(index, below, above, indexBelow, indexAbove, 1e-10)
-			_, solid = at(strength)
-			return strength, solid, nil
-		}
-		below, indexBelow = above, indexAbove
+	low, high, ok := firstRise(index)
+	if !ok {
+		return 0, 0, fmt.Errorf("%w: %s dissolves beyond %g %% at %.4g C",
+			ErrComposition, salt, 100*MaxSolute, temperature-zeroCelsius)
 	}
-	return 0, 0, fmt.Errorf("%w: %s dissolves beyond %g %% at %.4g C",
-		ErrComposition, salt, 100*MaxSolute, temperature-zeroCelsius)
+	strength = root.Between(index, low, high, index(low), index(high), 1e-10)
+	_, solid = at(strength)
+	return strength, solid, nil
+}
+
+// firstRise brackets the lowest strength at which a saturation index reaches zero. A
+// hydrate's index can fall again beyond its first root, as the solution runs short
+// of water: so it steps up, and looks into every hump that stays below zero at the
+// steps.
+func firstRise(index func(float64) float64) (low, high float64, ok bool) {
+	const step = 0.01
+	before, beforeIndex := 1e-6, index(1e-6)
+	here, hereIndex := step, index(step)
+	if beforeIndex >= 0 {
+		return 0, 0, false
+	}
+	for hereIndex < 0 && here < MaxSolute {
+		next := math.Min(here+step, MaxSolute)
+		nextIndex := index(next)
+		if hereIndex > beforeIndex && hereIndex > nextIndex {
+			if top := peak(index, before, next); index(top) >= 0 {
+				return before, top, true
+			}
+		}
+		before, beforeIndex = here, hereIndex
+		here, hereIndex = next, nextIndex
+	}
+	return before, here, hereIndex >= 0
+}
+
+// peak returns the highest point of a hump (golden-section search).
+func peak(f func(float64) float64, low, high float64) float64 {
+	const ratio = 0.6180339887498949
+	c, d := high-ratio*(high-low), low+ratio*(high-low)
+	fc, fd := f(c), f(d)
+	for range 30 {
+		if fc > fd {
+			high, d, fd = d, c, fc
+			c = high - ratio*(high-low)
+			fc = f(c)
+		} else {
+			low, c, fc = c, d, fd
+			d = low + ratio*(high-low)
+			fd = f(d)
+		}
+	}
+	return (low + high) / 2
 }
 
 // Eutectic returns the strength (mass fraction) and temperature (K) at which

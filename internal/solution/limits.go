@@ -35,7 +35,7 @@ const AllSalts Salt = -1
 // it lies inside. The temperature is in K.
 func Limits(p Property, c Composition, temperature float64) []Limit {
 	if p == Saturation {
-		return Limit{Property: p, Salt: AllSalts, Low: Floor, High: FitCeiling, Strength: checkedTo}.leftBy(c, temperature)
+		return Limit{Property: p, Salt: AllSalts, Low: Floor, High: FitCeiling, Strength: CheckedTo}.leftBy(c, temperature)
 	}
 	var out []Limit
 	widest := Limit{Property: p, Salt: AllSalts}
@@ -58,9 +58,9 @@ func Limits(p Property, c Composition, temperature float64) []Limit {
 	return out
 }
 
-// checkedTo is the total mass fraction up to which the activity model has been
+// CheckedTo is the total mass fraction up to which the activity model has been
 // compared with reference values.
-const checkedTo = 0.32
+const CheckedTo = 0.32
 
 // leftBy splits a range into the limit of temperature and that of strength, where it
 // has them, and returns those that are left by more than rounding.

@@ -64,6 +64,10 @@ func (p *Product) ratio(t float64) float64 {
 	return monotone(points, t)
 }
 
+// warmestIce is how far below 0 C (K) ice is reckoned with: closer, the model's own
+// melting point, -6e-6 C, is passed.
+const warmestIce = 1e-4
+
 // ProductShare is how much of a product is in a mix.
 type ProductShare struct {
 	Product *Product
@@ -93,7 +97,7 @@ func EstimateIcePoint(c Composition, products []ProductShare) (Onset, error) {
 	}
 	sum := func(t float64) float64 { return zdanovskii(c, products, t) - 1 }
 	// Just below 0 C next to nothing is enough of any component.
-	const top = zeroCelsius - 1e-6
+	const top = zeroCelsius - warmestIce
 	high, low := sum(top), sum(bottom)
 	switch {
 	case high <= 0:
@@ -119,8 +123,7 @@ func zdanovskii(c Composition, products []ProductShare, t float64) float64 {
 }
 
 // chlorideScale returns by how much all molalities are to be multiplied for the
-// solution to freeze at t (K), which is below 0 C. Water activity falls steadily
-// as they rise.
+// solution to freeze at t (K), which is below 0 C: the least such number.
 func chlorideScale(m *molality, t float64) float64 {
 	logK := LnIceActivity(t)
 	p := parametersAt(t, m)
@@ -133,8 +136,18 @@ func chlorideScale(m *molality, t float64) float64 {
 		a := p.activity(&scaled)
 		return a.LnWater - logK
 	}
-	// The osmotic coefficient is between 0.5 and 5: start where it is 1.
-	guess := math.Log(-logK / (m.dissolved() * MolarMassWater))
-	low, high := guess-2, guess+1.5
-	return math.Exp(root.Between(off, low, high, off(low), off(high), 1e-10))
+	// Osmotic coefficients lie between 0.5 and 5: begin where it is 5, step up to
+	// where the water activity has fallen below that of ice.
+	low := math.Log(-logK/(m.dissolved()*MolarMassWater)) - math.Log(5)
+	atLow := off(low)
+	for range 60 {
+		const step = 0.1
+		high := low + step
+		atHigh := off(high)
+		if atHigh <= 0 {
+			return math.Exp(root.Between(off, low, high, atLow, atHigh, 1e-10))
+		}
+		low, atLow = high, atHigh
+	}
+	return math.Inf(1)
 }

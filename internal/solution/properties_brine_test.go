@@ -103,7 +103,7 @@ func TestSolubilityIsSaturation(t *testing.T) {
 func TestFreezingMissesNothing(t *testing.T) {
 	const fine = 0.1
 	rapid.Check(t, func(t *rapid.T) {
-		c := drawComposition(t, checkedTo)
+		c := drawComposition(t, CheckedTo)
 		got, err := Anchored().Freezing(c)
 		require.NoError(t, err)
 		s := saturationAt{Anchored(), c.molality()}

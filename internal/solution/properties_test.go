@@ -46,7 +46,7 @@ func activityOf(m molality, kelvin float64) Activity {
 func TestGibbsDuhem(t *testing.T) {
 	const step, tolerance = 1e-4, 1e-7
 	rapid.Check(t, func(t *rapid.T) {
-		m, kelvin := drawComposition(t, checkedTo).molality(), drawKelvin(t, -60, 25)
+		m, kelvin := drawComposition(t, CheckedTo).molality(), drawKelvin(t, -60, 25)
 		up, down := m, m
 		for s := range m {
 			d := step * rapid.Float64Range(-1, 1).Draw(t, "direction")
@@ -70,7 +70,7 @@ func TestGibbsDuhem(t *testing.T) {
 // m. The next term is of order I ln I, below 1 % of the law at the I drawn here.
 func TestInfiniteDilution(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		m, kelvin := drawComposition(t, checkedTo).molality(), drawKelvin(t, -60, 25)
+		m, kelvin := drawComposition(t, CheckedTo).molality(), drawKelvin(t, -60, 25)
 		scale := rapid.Float64Range(1e-9, 1e-6).Draw(t, "strength") / m.ionicStrength()
 		for s := range m {
 			m[s] *= scale

@@ -235,8 +235,8 @@ func readProduct(t *table) *solution.Product {
 		return nil
 	}
 	if solute == nil || density == nil || len(rows) == 0 {
-		for key, there := range map[string]bool{"solute": solute != nil, "density": density != nil, "freezing": len(rows) > 0} {
-			if _, given := t.value[key]; !there && !given {
+		for _, key := range []string{"solute", "density", "freezing"} {
+			if _, given := t.value[key]; !given {
 				t.fault(key, "%s%s is missing; a product takes solute, density and freezing", t.label(), key)
 			}
 		}
@@ -260,7 +260,10 @@ func (t *table) freezing() []solution.FreezingPoint {
 		t.fault("freezing", "%sfreezing takes a list of pairs, like [[\"10%%\", \"-5C\"], [\"20%%\", \"-12C\"]]", t.label())
 		return nil
 	}
-	var rows []solution.FreezingPoint
+	if len(list) == 0 {
+		t.fault("freezing", "%sfreezing is empty; allowed: pairs of strength and temperature", t.label())
+	}
+	rows := []solution.FreezingPoint{}
 	for i, e := range list {
 		pair, ok := e.([]any)
 		if !ok || len(pair) != 2 {

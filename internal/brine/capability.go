@@ -1,0 +1,76 @@
+package brine
+
+import (
+	"math"
+
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+)
+
+// PlantRequest is what a mixing tank works with. What is 0 is not known, and what
+// hangs on it is not answered.
+type PlantRequest struct {
+	WorkingVolume quantity.Volume
+	PumpOff       quantity.Volume
+	MixTime       quantity.Duration
+	Supply        quantity.Flow
+	Pump          quantity.Flow
+	WaterTemp     quantity.Temperature
+	Target        quantity.Strength
+	RockSalt      RockSalt
+	Bucket, Pile  quantity.Mass
+	SaltPrice     *quantity.PricePerMass
+	CleanEvery    quantity.Volume
+}
+
+// Plant is what a mixing tank can do, batch after batch, the heel being left.
+type Plant struct {
+	PumpOff     quantity.Volume
+	SaltABatch  quantity.Mass // as delivered
+	Water       quantity.Volume
+	Fill        quantity.Duration // of a recharge; 0 when not known
+	PumpOffTime quantity.Duration
+	Cycle       quantity.Duration // fill, mix and pump off; 0 when one is not known
+	AnHour      quantity.Flow     // over whole cycles; 0 when not known
+	Buckets     float64           // a batch
+	Batches     int               // that the pile makes
+	FromPile    quantity.Volume
+	Clean       int // batches between cleanings; 0 when not known
+	// SaltCost is for a volume of brine; nil when not known.
+	SaltCost *quantity.PricePerVolume
+}
+
+// CanDo works it out. Errors: InputError.
+func CanDo(r PlantRequest) (Plant, error) {
+	b, err := NewBatch(BatchRequest{
+		Volume: r.WorkingVolume, Target: r.Target, PumpOff: r.PumpOff, WaterTemp: r.WaterTemp, HeelTemp: r.WaterTemp,
+		RockSalt: r.RockSalt, Supply: r.Supply,
+		Instrument: gauge.Instrument{Scale: gauge.PercentSalt, Calibration: gauge.DefaultCalibration},
+	})
+	if err != nil {
+		return Plant{}, err
+	}
+	p := Plant{PumpOff: b.PumpedOff, SaltABatch: b.Recharge, Water: b.RechargeWater, Fill: b.RechargeTime}
+	if r.Pump > 0 {
+		p.PumpOffTime = p.PumpOff.Over(r.Pump)
+	}
+	if p.Fill > 0 && p.PumpOffTime > 0 && r.MixTime > 0 {
+		p.Cycle = p.Fill + r.MixTime + p.PumpOffTime
+		p.AnHour = quantity.Flow(float64(p.PumpOff) / float64(p.Cycle))
+	}
+	if r.Bucket > 0 {
+		p.Buckets = float64(p.SaltABatch / r.Bucket)
+	}
+	if r.Pile > 0 {
+		p.Batches = int(math.Floor(float64(r.Pile/p.SaltABatch) + 1e-9))
+		p.FromPile = quantity.Volume(p.Batches) * p.PumpOff
+	}
+	if r.CleanEvery > 0 {
+		p.Clean = int(math.Floor(float64(r.CleanEvery/p.PumpOff) + 1e-9))
+	}
+	if r.SaltPrice != nil {
+		cost := quantity.PricePerVolume(float64(*r.SaltPrice) * float64(p.SaltABatch) / float64(p.PumpOff))
+		p.SaltCost = &cost
+	}
+	return p, nil
+}

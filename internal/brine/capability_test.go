@@ -1,0 +1,51 @@
+package brine
+
+import (
+	"testing"
+
+	"brineyard/internal/quantity"
+
+	"github.com/stretchr/testify/require"
+)
+
+func plant() PlantRequest {
+	price := quantity.PricePerMass(0.08)
+	return PlantRequest{
+		WorkingVolume: 1200 * quantity.Gallon, PumpOff: 1000 * quantity.Gallon, MixTime: 40 * quantity.Minute,
+		Supply: 30 * quantity.GallonPerMinute, Pump: 100 * quantity.GallonPerMinute,
+		WaterTemp: quantity.Fahrenheit(50), Target: 0.233, RockSalt: PureSalt,
+		Bucket: 1000 * quantity.Pound, Pile: 20000 * quantity.Pound, SaltPrice: &price, CleanEvery: 40000 * quantity.Gallon,
+	}
+}
+
+// By hand, from CRC densities (2.284 lb of salt and 0.9026 gal of water a gallon at
+// 20 C; the batch is colder and 0.6 % denser): 1,000 gal take 2,297 lb and 908 gal;
+// at 30 gal/min that is 30 min, and 10 min to pump off.
+func TestPlantByHand(t *testing.T) {
+	p, err := CanDo(plant())
+	require.NoError(t, err)
+	require.InEpsilon(t, 2297, float64(p.SaltABatch/quantity.Pound), 2e-3)
+	require.InEpsilon(t, 30.2, float64(p.Fill/quantity.Minute), 5e-3)
+	require.InEpsilon(t, 10, float64(p.PumpOffTime/quantity.Minute), 1e-12)
+	require.InEpsilon(t, 80.2, float64(p.Cycle/quantity.Minute), 3e-3)
+	require.InEpsilon(t, 1000/80.2, float64(p.AnHour/quantity.GallonPerMinute), 3e-3)
+	require.Equal(t, 8, p.Batches)
+	require.InEpsilon(t, 8000, float64(p.FromPile/quantity.Gallon), 1e-12)
+	require.Equal(t, 40, p.Clean)
+	require.InEpsilon(t, 2.297, p.Buckets, 2e-3)
+	require.InEpsilon(t, 0.08*2.297*0.45359237/3.785411784e-3, float64(*p.SaltCost), 2e-3)
+}
+
+// What is not known is not answered.
+func TestPlantOfUnknowns(t *testing.T) {
+	r := PlantRequest{WorkingVolume: 1, WaterTemp: quantity.Celsius(10), Target: 0.233, RockSalt: PureSalt}
+	p, err := CanDo(r)
+	require.NoError(t, err)
+	require.Zero(t, p.Cycle+p.Fill+p.PumpOffTime)
+	require.Zero(t, p.Batches+p.Clean)
+	require.Nil(t, p.SaltCost)
+	require.Equal(t, quantity.Volume(1), p.PumpOff)
+	r.Target = 0.3
+	_, err = CanDo(r)
+	requireField(t, err, FieldTarget, "saturated")
+}

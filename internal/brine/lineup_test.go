@@ -1,0 +1,256 @@
+package brine
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// twoTanks is a small yard: a mixer and a store on one pump, a hose and the water.
+var twoTanks = Plumbing{
+	Tanks:   []string{"mixer", "store"},
+	Outlets: []string{"hose"},
+	Links: []Link{
+		{Name: "L1", A: "in-joint", B: PumpIn},
+		{Name: "L2", A: PumpOut, B: "out-joint"},
+		{Name: "S1", A: "mixer", B: "in-joint", Valve: true},
+		{Name: "S2", A: "store", B: "in-joint", Valve: true},
+		{Name: "D1", A: "out-joint", B: "mixer", Valve: true},
+		{Name: "D2", A: "out-joint", B: "store", Valve: true},
+		{Name: "D3", A: "out-joint", B: "hose", Valve: true},
+		{Name: "F1", A: Supply, B: "mixer", Valve: true, Protected: true},
+		{Name: "F2", A: Supply, B: "in-joint", Valve: true},
+		{Name: "B1", A: "in-joint", B: "out-joint", Valve: true},
+		{Name: "A1", A: "hose", B: "in-joint", Valve: true},
+	},
+}
+
+func TestJudge(t *testing.T) {
+	for _, c := range []struct {
+		open []string
+		want []Finding
+	}{
+		{[]string{"S1", "D1"}, nil},
+		{[]string{"S1", "D2"}, nil},
+		{[]string{"S2", "D1", "D3"}, nil},
+		{nil, []Finding{{DryRun, nil}, {DeadHead, nil}}},
+		{[]string{"S1"}, []Finding{{DeadHead, nil}}},
+		{[]string{"D1"}, []Finding{{DryRun, nil}}},
+		{[]string{"S1", "S2", "D3"}, []Finding{{TwoSources, []string{"mixer", "store"}}, {TanksJoined, []string{"mixer", "store"}}}},
+		{[]string{"F2", "D3"}, []Finding{{Backflow, []string{PumpIn}}}},
+		{[]string{"S1", "F1", "D2"}, nil},
+		{[]string{"S1", "F2", "D2"}, []Finding{{TwoSources, []string{"mixer", Supply}}, {Backflow, []string{"mixer", PumpIn}}}},
+		{[]string{"S1", "D2", "B1"}, []Finding{{Ring, nil}, {TanksJoined, []string{"mixer", "store"}}}},
+		{[]string{"S1", "D1", "A1"}, []Finding{{DrawsAir, []string{"hose"}}}},
+	} {
+		s, err := Judge(twoTanks, c.open)
+		require.NoError(t, err)
+		require.Equal(t, c.want, s.Findings, "%v", c.open)
+	}
+	_, err := Judge(twoTanks, []string{"L1"})
+	requireField(t, err, FieldOpen, "a line is no valve")
+}
+
+func TestPlan(t *testing.T) {
+	for _, c := range []struct {
+		from, to string
+		open     []string
+		pumped   bool
+	}{
+		{"mixer", "store", []string{"S1", "D2"}, true},
+		{"mixer", "mixer", []string{"S1", "D1"}, true},
+		{"store", "hose", []string{"S2", "D3"}, true},
+		{Supply, "mixer", []string{"F1"}, false},
+	} {
+		m, err := Plan(twoTanks, c.from, c.to)
+		require.NoError(t, err)
+		require.Equal(t, c.open, m.Setting.Open)
+		require.Equal(t, c.pumped, m.Pumped)
+		require.Equal(t, c.to, m.Path[len(m.Path)-1].To)
+	}
+	for field, places := range map[string][2]string{FieldFrom: {"hose", "mixer"}, FieldMoveTo: {"mixer", "nowhere"}} {
+		_, err := Plan(twoTanks, places[0], places[1])
+		requireField(t, err, field, field)
+	}
+	// Fresh water to the hose would pass the pump with nothing between.
+	_, err := Plan(twoTanks, Supply, "hose")
+	requireField(t, err, FieldMoveTo, "unprotected")
+	require.ErrorContains(t, err, "every way draws or leaks somewhere else")
+}
+
+// drawPlumbing draws tanks, outlets and joints with links between them at random.
+func drawPlumbing(t *rapid.T) Plumbing {
+	p := Plumbing{}
+	for i := range rapid.IntRange(1, 4).Draw(t, "tanks") {
+		p.Tanks = append(p.Tanks, fmt.Sprintf("tank-%d", i))
+	}
+	for i := range rapid.IntRange(0, 2).Draw(t, "outlets") {
+		p.Outlets = append(p.Outlets, fmt.Sprintf("outlet-%d", i))
+	}
+	places := append(append([]string{Supply, PumpIn, PumpOut}, p.Tanks...), p.Outlets...)
+	for i := range rapid.IntRange(0, 4).Draw(t, "joints") {
+		places = append(places, fmt.Sprintf("joint-%d", i))
+	}
+	for i := range rapid.IntRange(1, 14).Draw(t, "links") {
+		a := rapid.IntRange(0, len(places)-1).Draw(t, "a")
+		b := rapid.IntRange(0, len(places)-2).Draw(t, "b")
+		if b >= a {
+			b++
+		}
+		p.Links = append(p.Links, Link{
+			Name: fmt.Sprintf("V%d", i), A: places[a], B: places[b],
+			Valve: rapid.IntRange(0, 3).Draw(t, "valve") > 0, Protected: rapid.Bool().Draw(t, "protected"),
+		})
+	}
+	return p
+}
+
+// pairs works out anew which places liquid passes between, by closing the relation
+// of open links, with every tank, outlet and the supply taken apart into one place a
+// link: a check of judge that shares none of its code.
+func pairs(p Plumbing, open map[string]bool, unprotected bool) func(a, b string) bool {
+	type end struct{ link, side int }
+	group := map[end]int{}
+	next := 0
+	at := func(e end) int { return group[e] }
+	for i := range p.Links {
+		for side := range 2 {
+			group[end{i, side}] = next
+			next++
+		}
+	}
+	merge := func(a, b int) {
+		for e, g := range group {
+			if g == b {
+				group[e] = a
+			}
+		}
+	}
+	place := func(e end) string {
+		if e.side == 0 {
+			return p.Links[e.link].A
+		}
+		return p.Links[e.link].B
+	}
+	for i, l := range p.Links {
+		if (!l.Valve || open[l.Name]) && !(unprotected && l.Protected) {
+			merge(at(end{i, 0}), at(end{i, 1}))
+		}
+	}
+	for e := range group {
+		for f := range group {
+			if name := place(e); name == place(f) && !p.stops(name) {
+				merge(at(e), at(f))
+			}
+		}
+	}
+	return func(a, b string) bool {
+		for e, g := range group {
+			for f, h := range group {
+				if g == h && place(e) == a && place(f) == b && (e != f) {
+					return true
+				}
+			}
+		}
+		return false
+	}
+}
+
+// On 200 generated plumbings and settings every fault that is named is there, and
+// every one that is there is named.
+func TestJudgeNamesTheFault(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawPlumbing(t)
+		open := map[string]bool{}
+		var names []string
+		for _, l := range p.Links {
+			if l.Valve && rapid.Bool().Draw(t, "open "+l.Name) {
+				open[l.Name] = true
+				names = append(names, l.Name)
+			}
+		}
+		s, err := Judge(p, names)
+		require.NoError(t, err)
+		found := map[LineFault]bool{}
+		for _, f := range s.Findings {
+			found[f.Fault] = true
+		}
+		joined, bare := pairs(p, open, false), pairs(p, open, true)
+		sources, outlets, air := 0, 0, false
+		for _, tank := range append([]string{Supply}, p.Tanks...) {
+			if joined(tank, PumpIn) {
+				sources++
+			}
+		}
+		for _, end := range append(append([]string(nil), p.Tanks...), p.Outlets...) {
+			if joined(PumpOut, end) {
+				outlets++
+			}
+		}
+		for _, end := range p.Outlets {
+			air = air || joined(end, PumpIn)
+		}
+		ring := joined(PumpIn, PumpOut)
+		require.Equal(t, ring, found[Ring])
+		require.Equal(t, !ring && sources == 0, found[DryRun])
+		require.Equal(t, !ring && sources > 1, found[TwoSources])
+		require.Equal(t, !ring && outlets == 0, found[DeadHead])
+		require.Equal(t, !ring && air, found[DrawsAir])
+		touched, level := bare(Supply, PumpIn) || bare(Supply, PumpOut), false
+		for i, a := range p.Tanks {
+			touched = touched || bare(Supply, a)
+			for _, b := range p.Tanks[i+1:] {
+				level = level || joined(a, b)
+			}
+		}
+		require.Equal(t, touched, found[Backflow])
+		require.Equal(t, level, found[TanksJoined])
+	})
+}
+
+// On generated plumbings every plan passes its own judge and does what it says; and
+// a rinse reaches every link that any move reaches.
+func TestPlansPassTheirJudge(t *testing.T) {
+	planned := 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := drawPlumbing(t)
+		reachable := map[string]bool{}
+		for _, m := range p.allMoves() {
+			planned++
+			again, err := Plan(p, m.From, m.To)
+			require.NoError(t, err)
+			require.LessOrEqual(t, len(again.Setting.Open), len(m.Setting.Open))
+			if m.Pumped {
+				s, err := Judge(p, m.Setting.Open)
+				require.NoError(t, err)
+				require.Empty(t, s.Findings)
+				require.Equal(t, []string{m.From}, s.Sources)
+				require.Equal(t, []string{m.To}, s.Outlets)
+			}
+			for _, h := range m.Path {
+				reachable[h.Link.Name] = true
+			}
+		}
+		r, err := PlanRinse(p)
+		require.NoError(t, err)
+		for _, name := range r.Dry {
+			require.False(t, reachable[name], "%s is left dry", name)
+		}
+	})
+	require.Positive(t, planned)
+}
+
+func TestRinse(t *testing.T) {
+	r, err := PlanRinse(twoTanks)
+	require.NoError(t, err)
+	// The hose on the suction side and the bypass are of no use to any move, and the
+	// bare joint of the supply must not be used.
+	require.Equal(t, []string{"F2", "B1", "A1"}, r.Dry)
+	for _, m := range r.Moves {
+		require.NotEmpty(t, m.New)
+	}
+	_, err = PlanRinse(Plumbing{})
+	requireField(t, err, FieldRinse, "nothing")
+}

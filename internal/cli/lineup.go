@@ -1,0 +1,289 @@
+package cli
+
+import (
+	"sort"
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/report"
+
+	"github.com/spf13/cobra"
+)
+
+type lineupOptions struct {
+	from, to text
+	open     text
+	rinse    bool
+}
+
+func newLineup(env *Env, g *globals) *cobra.Command {
+	o := &lineupOptions{}
+	cmd := &cobra.Command{
+		Use:   "lineup",
+		Short: "Which valves in which order for a move, and what a setting does",
+		Long: "lineup finds from the yard file's plumbing which valves to open for a move, in\n" +
+			"which order; or judges a setting of open valves: a pump that draws nothing or\n" +
+			"from two places, that has no way out, or fresh water joined to brine.",
+		Example: "  brineyard lineup --from north --to truck-fill\n" +
+			"  brineyard lineup --open S1,D2",
+		Args: noArguments,
+		RunE: func(cmd *cobra.Command, _ []string) error { return runLineup(env, g, o) },
+	}
+	f := cmd.Flags()
+	f.Var(&o.from, "from", "`place` to take from: a tank, or supply")
+	f.Var(&o.to, "to", "`place` to bring to: a tank or an outlet")
+	f.Var(&o.open, "open", "`valves` that are open, with commas between; none for all closed")
+	f.BoolVar(&o.rinse, "rinse", false, "the moves that rinse every line and the pump with fresh water")
+	return cmd
+}
+
+func runLineup(env *Env, g *globals, o *lineupOptions) error {
+	s, err := newSetting(env, g)
+	if err != nil {
+		return err
+	}
+	if s.yard == nil {
+		return usagef("no yard file, so no plumbing is known; allowed: --yard with a file")
+	}
+	p := s.yard.Pipes()
+	if len(p.Links) == 0 {
+		return usagef("%s tells no lines and valves; allowed: a yard file with [[line]] and [[valve]]", s.yard.Path)
+	}
+	s.origin[brine.FieldFrom] = "--from " + quoted(o.from.value)
+	s.origin[brine.FieldMoveTo] = "--to " + quoted(o.to.value)
+	s.origin[brine.FieldOpen] = "--open " + quoted(o.open.value)
+	d, err := o.answer(s, p)
+	if err != nil {
+		return s.inputError(err)
+	}
+	return s.write(d)
+}
+
+// answer takes exactly one of the three questions.
+func (o *lineupOptions) answer(s *setting, p brine.Plumbing) (*report.Document, error) {
+	move := o.from.given || o.to.given
+	asked := 0
+	for _, given := range []bool{move, o.open.given, o.rinse} {
+		if given {
+			asked++
+		}
+	}
+	switch {
+	case asked != 1:
+		return nil, usagef("%d questions; allowed: one of --from with --to, --open, or --rinse", asked)
+	case move && !(o.from.given && o.to.given):
+		return nil, usagef("a move needs both ends; allowed: --from with --to")
+	case o.open.given:
+		setting, err := brine.Judge(p, valveList(o.open.value))
+		return s.judgeDocument(p, setting), err
+	case o.rinse:
+		r, err := brine.PlanRinse(p)
+		return s.rinseDocument(p, r), err
+	}
+	m, err := brine.Plan(p, o.from.value, o.to.value)
+	return s.moveDocument(p, m), err
+}
+
+// valveList splits the names of valves.
+func valveList(text string) []string {
+	var names []string
+	for _, n := range strings.Split(text, ",") {
+		if n = strings.TrimSpace(n); n != "" && n != "none" {
+			names = append(names, n)
+		}
+	}
+	return names
+}
+
+func (s *setting) moveDocument(p brine.Plumbing, m brine.Move) *report.Document {
+	verdict := s.show("Open %s, all else closed, and pump: %s to %s.", strings.Join(m.Setting.Open, ", "), m.From, m.To)
+	if !m.Pumped {
+		verdict = s.show("Open %s, all else closed, pump off: the supply runs to %s by its own pressure.", strings.Join(m.Setting.Open, ", "), m.To)
+	}
+	return &report.Document{
+		Command:  "lineup",
+		Title:    "Lineup",
+		Verdict:  verdict,
+		Figures:  s.openFigures(m.Setting),
+		Tables:   []report.Table{stepTable("steps", "In this order", moveSteps(p, m))},
+		Drawings: []string{diagram(m)},
+		Cautions: lineupCautions(m),
+	}
+}
+
+func (s *setting) openFigures(setting brine.Setting) []report.Figure {
+	words := func(key, label string, list []string) report.Figure {
+		v := report.Word(strings.Join(list, ", "))
+		if len(list) == 0 {
+			v = report.Nothing("", "none")
+		}
+		return report.Figure{Key: key, Label: label, Value: v}
+	}
+	return []report.Figure{
+		words("open", "Open", setting.Open),
+		words("source", "Draws from", setting.Sources),
+		words("outlet", "Pumps to", setting.Outlets),
+	}
+}
+
+// stepTable lists steps by number.
+func stepTable(key, title string, steps []string) report.Table {
+	t := report.Table{Key: key, Title: title, Columns: []report.Column{{Key: "step", Label: ""}, {Key: "do", Label: "Do"}}}
+	for i, step := range steps {
+		t.Rows = append(t.Rows, []report.Value{report.Word(ordinal(i)), report.Word(step)})
+	}
+	return t
+}
+
+// moveSteps put a move in order. Common practice, no source: pump off first, close
+// before opening, suction before discharge, and stop the pump before closing.
+func moveSteps(p brine.Plumbing, m brine.Move) []string {
+	steps := []string{"Pump off."}
+	if closed := closedValves(p, m); len(closed) > 0 {
+		steps = append(steps, "Close "+strings.Join(closed, ", ")+".")
+	}
+	for _, h := range m.Path {
+		if h.Link.Valve {
+			steps = append(steps, "Open "+h.Link.Name+" ("+h.Link.A+" - "+h.Link.B+").")
+		}
+	}
+	if !m.Pumped {
+		return append(steps,
+			"Check the level in "+m.To+" and stay with it.",
+			"Stop: close the valves in the same order.")
+	}
+	return append(steps,
+		"Check: liquid above the suction in "+m.From+", room in "+m.To+", nothing else open.",
+		"Start the pump; see that it draws and that "+m.To+" fills.",
+		"Stop: pump off first, then close from "+m.To+" back to "+m.From+".")
+}
+
+// closedValves are all that a move leaves closed.
+func closedValves(p brine.Plumbing, m brine.Move) []string {
+	open := map[string]bool{}
+	for _, n := range m.Setting.Open {
+		open[n] = true
+	}
+	var closed []string
+	for _, l := range p.Links {
+		if l.Valve && !open[l.Name] {
+			closed = append(closed, l.Name)
+		}
+	}
+	return closed
+}
+
+// diagram draws the way of the liquid in a line.
+func diagram(m brine.Move) string {
+	text := m.From
+	for _, h := range m.Path {
+		mark := "--"
+		if h.Link.Valve {
+			mark = "--[" + h.Link.Name + "]--"
+		}
+		switch h.To {
+		case brine.PumpIn:
+			text += " " + mark + " (pump)"
+		case m.To:
+			text += " " + mark + " " + m.To
+		default:
+			text += " " + mark + " " + h.To
+		}
+	}
+	return text
+}
+
+func lineupCautions(m brine.Move) []string {
+	cautions := []string{cautionPump}
+	if m.From == brine.Supply {
+		cautions = append(cautions, cautionBackflow)
+	}
+	return append(cautions, cautionDrain, cautionLocal)
+}
+
+// findingText says what a fault means.
+var findingText = map[brine.LineFault]string{
+	brine.DryRun:      "Dry run: no suction is open, so the pump draws nothing.",
+	brine.DrawsAir:    "Draws air: an open end is on the suction side: ",
+	brine.TwoSources:  "Two sources: the pump draws from more than one place: ",
+	brine.DeadHead:    "Dead head: no outlet is open, so the pump works against closed valves.",
+	brine.Ring:        "Ring: the pump's outlet leads back to its own suction.",
+	brine.Backflow:    "Backflow: fresh water is joined to brine with neither air gap nor backflow preventer: ",
+	brine.TanksJoined: "Tanks joined: they level out past the pump: ",
+}
+
+func (s *setting) judgeDocument(p brine.Plumbing, setting brine.Setting) *report.Document {
+	d := &report.Document{Command: "lineup", Title: "What this setting does", Figures: s.openFigures(setting)}
+	t := report.Table{Key: "findings", Title: "What is wrong", Columns: []report.Column{{Key: "fault", Label: "Fault"}, {Key: "places", Label: "Places"}}}
+	for _, f := range setting.Findings {
+		t.Rows = append(t.Rows, []report.Value{report.Word(string(f.Fault)), report.Word(strings.Join(f.Places, ", "))})
+	}
+	if len(setting.Findings) == 0 {
+		d.Verdict = s.show("Good to pump: %s to %s.", strings.Join(setting.Sources, ", "), strings.Join(setting.Outlets, ", "))
+		if len(setting.Outlets) > 1 {
+			d.Notes = append(d.Notes, "It pumps to more than one place: the nearer one fills faster.")
+		}
+	} else {
+		var texts []string
+		for _, f := range setting.Findings {
+			texts = append(texts, strings.TrimSuffix(findingText[f.Fault]+strings.Join(f.Places, ", "), " "))
+		}
+		d.Verdict = "Do not pump: " + lowerFirst(texts[0])
+		d.Notes = append(d.Notes, texts[1:]...)
+		d.Tables = append(d.Tables, t)
+	}
+	decision := "pump"
+	if len(setting.Findings) > 0 {
+		decision = string(setting.Findings[0].Fault)
+	}
+	d.Figures = append(d.Figures, quiet(report.Figure{Key: "decision", Label: "Decision", Value: report.Word(decision)}))
+	d.Cautions = []string{cautionPump, cautionLocal}
+	return d
+}
+
+func lowerFirst(text string) string {
+	if text == "" {
+		return text
+	}
+	return strings.ToLower(text[:1]) + text[1:]
+}
+
+func (s *setting) rinseDocument(p brine.Plumbing, r brine.Rinse) *report.Document {
+	d := &report.Document{Command: "lineup", Title: "Rinsing the plumbing", Cautions: []string{cautionPump, cautionBackflow, cautionDrain, cautionEntry, cautionLocal}}
+	var steps []string
+	filled := map[string]bool{}
+	for _, m := range r.Moves {
+		if m.From != brine.Supply && !filled[m.From] {
+			filled[m.From] = true
+			steps = append(steps, rinseFill(m))
+		}
+		how := "pump"
+		if !m.Pumped {
+			how = "let run"
+		}
+		steps = append(steps, "Open "+strings.Join(m.Setting.Open, ", ")+", all else closed; "+how+" fresh water from "+m.From+" to "+m.To+" until it runs clear.")
+	}
+	steps = append(steps, "Pump off and locked out. Open the low points and drain every line, the pump and its filter.",
+		"Leave the valves half open, so that what is left can move when it freezes.")
+	d.Verdict = s.show("%d moves pass fresh water through every line and the pump; then drain it all.", len(r.Moves))
+	if len(r.Dry) > 0 {
+		sort.Strings(r.Dry)
+		d.Verdict = s.show("%d moves pass fresh water through all but %s; rinse those by hose, then drain it all.", len(r.Moves), strings.Join(r.Dry, ", "))
+	}
+	d.Figures = []report.Figure{{Key: "moves", Label: "Moves", Value: report.Number(float64(len(r.Moves)), "", s.show("%d", len(r.Moves)))}}
+	d.Tables = []report.Table{stepTable("steps", "In this order", steps)}
+	d.Notes = []string{"Rinse water is brine: it goes to a storage tank or the next batch, or where the law lets it go."}
+	return d
+}
+
+// rinseFill says how fresh water comes into a tank that is rinsed from.
+func rinseFill(m brine.RinseMove) string {
+	if m.Fill == nil {
+		return "Empty " + m.From + " and put fresh water into it by hose, with an air gap."
+	}
+	how := "let the supply run"
+	if m.Fill.Pumped {
+		how = "pump from the supply"
+	}
+	return "Empty " + m.From + "; open " + strings.Join(m.Fill.Setting.Open, ", ") + ", all else closed, and " + how + " into it."
+}

@@ -1,0 +1,293 @@
+package cli
+
+import (
+	"math"
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+
+	"github.com/spf13/cobra"
+)
+
+type readyOptions struct {
+	temp, cal     *input[quantity.Temperature]
+	to, low, high *input[quantity.Strength]
+	scale         choice
+}
+
+func newReady(env *Env, g *globals) *cobra.Command {
+	o := &readyOptions{scale: choice{words: scaleNames, value: scaleNames[0]}}
+	cmd := &cobra.Command{
+		Use:   "ready TIME=READING ...",
+		Short: "When a mixing tank will be ready, from readings while it is pumped round",
+		Long: "ready takes readings while a tank is pumped over its bed of salt, and tells when\n" +
+			"it reaches target, when it gets too strong, and when to look again. Times are of\n" +
+			"day (10:05) or in minutes (20). A reading can carry its own temperature behind @.",
+		Example: "  brineyard ready 10:05=12% 10:20=18.5% 10:30=20.9% --temp 45F\n" +
+			"  brineyard ready 0=8%@48F 15=15.5%@46F 30=19.6%@45F",
+		RunE: func(_ *cobra.Command, args []string) error { return runReady(env, g, o, args) },
+	}
+	f := cmd.Flags()
+	o.temp = temperatureFlag(f, "temp", "temperature of the samples that carry none")
+	f.Var(&o.scale, "by", "instrument: hydrometer, sg, salometer, baume or weigh")
+	o.cal = temperatureFlag(f, "cal", "temperature for which the hydrometer is marked; 60F unless given")
+	o.to = strengthFlag(f, "to", "target")
+	o.low = strengthFlag(f, "low", "lowest true strength that may be pumped")
+	o.high = strengthFlag(f, "high", "highest true strength that may be pumped")
+	return cmd
+}
+
+func runReady(env *Env, g *globals, o *readyOptions, args []string) error {
+	s, err := newSetting(env, g)
+	if err != nil {
+		return err
+	}
+	r, clock, err := o.request(s, args)
+	if err != nil {
+		return err
+	}
+	out, err := brine.Ready(r)
+	if err != nil {
+		return s.inputError(err)
+	}
+	return s.write(readyDocument(s, r, out, clock))
+}
+
+func (o *readyOptions) request(s *setting, args []string) (brine.ReadyRequest, bool, error) {
+	r := brine.ReadyRequest{Band: s.band(o.to, o.low, o.high)}
+	s.origin[brine.FieldReadings] = "the readings"
+	s.origin[brine.FieldReading] = "the readings"
+	if o.temp.given {
+		s.given(brine.FieldTemperature, "temp", o.temp.text, o.temp.bare, o.temp.value)
+	} else {
+		s.origin[brine.FieldTemperature] = "the readings"
+	}
+	scale := gauge.Scale(0)
+	for i, name := range scaleNames {
+		if name == o.scale.value {
+			scale = gauge.Scale(i)
+		}
+	}
+	reading := readingFlags{cal: o.cal}
+	instrument, err := reading.instrument(s, scale)
+	if err != nil {
+		return r, false, err
+	}
+	clock := false
+	for i, text := range args {
+		sample, isClock, err := o.timed(text, instrument)
+		if err != nil {
+			return r, false, err
+		}
+		if i > 0 && isClock != clock {
+			return r, false, usagef("%s: times of day and minutes together; allowed: one kind", quoted(text))
+		}
+		clock = isClock
+		// A time of day that is long before the one before it is of the next day.
+		if i > 0 && clock {
+			for before := r.Samples[i-1].At; before-sample.At > dayMinutes/2*quantity.Minute; {
+				sample.At += dayMinutes * quantity.Minute
+			}
+		}
+		r.Samples = append(r.Samples, sample)
+	}
+	return r, clock, nil
+}
+
+// timed reads TIME=READING or TIME=READING@TEMPERATURE.
+func (o *readyOptions) timed(text string, i gauge.Instrument) (brine.TimedSample, bool, error) {
+	out := brine.TimedSample{Sample: brine.Sample{Instrument: i, Temperature: o.temp.value}}
+	when, what, ok := strings.Cut(text, "=")
+	if !ok {
+		return out, false, usagef("%s: not a reading with its time; allowed: like 10:05=12%% or 20=12%%", quoted(text))
+	}
+	at, clock, err := moment(when)
+	if err != nil {
+		return out, false, usagef("%s: time %s: %v", quoted(text), quoted(when), err)
+	}
+	out.At = at
+	shown, temp, own := strings.Cut(what, "@")
+	if out.Sample.Reading, err = parseOnScale(i.Scale, shown); err != nil {
+		return out, false, usagef("%s: reading %s: %v", quoted(text), quoted(shown), err)
+	}
+	switch {
+	case own:
+		if out.Sample.Temperature, _, err = quantity.ParseTemperature(temp); err != nil {
+			return out, false, usagef("%s: temperature %s: %v", quoted(text), quoted(temp), err)
+		}
+	case !o.temp.given:
+		return out, false, usagef("%s: no temperature; allowed: --temp for all, or one behind the reading, like 10:05=12%%@45F", quoted(text))
+	}
+	return out, clock, nil
+}
+
+// parseOnScale reads a number on an instrument's scale.
+func parseOnScale(scale gauge.Scale, text string) (float64, error) {
+	switch scale {
+	case gauge.SpecificGravity:
+		q, _, err := quantity.ParseSpecificGravity(text)
+		return float64(q), err
+	case gauge.Salometer:
+		q, _, err := quantity.ParseSalometer(text)
+		return float64(q), err
+	case gauge.Baume:
+		q, _, err := quantity.ParseBaume(text)
+		return float64(q), err
+	case gauge.Weighed:
+		q, _, err := quantity.ParseDensity(text)
+		return float64(q), err
+	default:
+		q, _, err := quantity.ParseStrength(text)
+		return float64(q), err
+	}
+}
+
+func readyDocument(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock bool) *report.Document {
+	d := &report.Document{
+		Command:  "ready",
+		Title:    "When it will be ready",
+		Verdict:  readyVerdict(s, r, out, clock),
+		Tables:   []report.Table{readingTable(s, r, out, clock)},
+		Working:  readyWorking(s, r, out),
+		Notes:    readyNotes(s, out),
+		Cautions: []string{cautionPump, cautionEntry, cautionLocal},
+	}
+	d.Figures = []report.Figure{
+		s.timeFigure("target_time", s.show("Reaches %v", r.Band.Target), out.Target, clock),
+		s.timeFigure("too_strong_time", s.show("Above %v", r.Band.High), out.TooStrong, clock),
+		{Key: "look_time", Label: "Look again", Value: timeValue(out.Look, clock)},
+		s.figure("strength_now", "Strength at the last reading, fitted", out.Now),
+		s.figure("saturation", "Saturation", out.Saturation),
+		quietUnless(out.Rate.Value > 0, report.Figure{Key: "rate", Label: "Rate of approach", Value: rateValue(out.Rate.Value,
+			s.show("%.3g a minute (%.3g to %.3g)", 60*out.Rate.Value, 60*out.Rate.Low, 60*out.Rate.High))}),
+		quiet(report.Figure{Key: "rate_low", Label: "Rate, low end", Value: rateValue(out.Rate.Low, "")}),
+		quiet(report.Figure{Key: "rate_high", Label: "Rate, high end", Value: rateValue(out.Rate.High, "")}),
+		quiet(report.Figure{Key: "fits", Label: "The readings follow the law", Value: report.Word(map[bool]string{true: "yes", false: "no"}[out.Fault == brine.NoFault])}),
+		quiet(report.Figure{Key: "fault", Label: "Why not", Value: report.Word(faultWords[out.Fault])}),
+	}
+	if out.Fault == brine.Starved {
+		d.Figures = append(d.Figures, s.figure("plateau", "Levels off at", out.Plateau))
+	}
+	return d
+}
+
+// faultWords name the faults for programs.
+var faultWords = map[brine.Fault]string{
+	brine.Starved: "starved", brine.Falling: "falling", brine.OneWrong: "one wrong", brine.Scattered: "scattered",
+}
+
+// rateValue is a rate in 1/min.
+func rateValue(perSecond float64, text string) report.Value {
+	return report.Number(60*perSecond, "1/min", text)
+}
+
+func timeValue(at quantity.Duration, clock bool) report.Value {
+	return report.Number(float64(at/quantity.Minute), "min", clockText(at, clock))
+}
+
+// timeFigure shows a time with its error band.
+func (s *setting) timeFigure(key, label string, span brine.Span, clock bool) report.Figure {
+	if math.IsInf(span.Value, 0) || math.IsNaN(span.Value) {
+		return report.Figure{Key: key, Label: label, Value: report.Nothing("min", "never")}
+	}
+	at := quantity.Duration(span.Value)
+	v := timeValue(at, clock)
+	v.Text += " (" + clockText(quantity.Duration(span.Low), clock) + " to " + clockText(quantity.Duration(span.High), clock) + ")"
+	return report.Figure{Key: key, Label: label, Value: v}
+}
+
+// readyVerdict is one sentence: when, or why not.
+func readyVerdict(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock bool) string {
+	look := clockText(out.Look, clock)
+	never := math.IsInf(out.Target.Value, 0)
+	last := r.Samples[len(r.Samples)-1].At
+	switch {
+	case out.Fault == brine.Falling:
+		return s.show("It is getting weaker, not stronger: stop and look for the fill valve left open while it is pumped round.")
+	case out.Fault == brine.Starved && never:
+		return s.show("It levels off at %v and will not reach %v: too little salt on the bed, or the bed is covered with debris.", out.Plateau, r.Band.Target)
+	case never:
+		return s.show("These readings never reach %v.", r.Band.Target)
+	case out.TooStrong.Value <= float64(last):
+		return s.show("It passed %v at about %s: stop pumping it over the bed, and check the tank.", r.Band.High, clockText(quantity.Duration(out.TooStrong.Value), clock))
+	case out.Target.Value <= float64(last):
+		return s.show("It reached %v at about %s: check the tank now; it gets too strong at about %s.", r.Band.Target,
+			clockText(quantity.Duration(out.Target.Value), clock), s.neverOr(out.TooStrong, clock))
+	}
+	text := s.show("Ready at about %s; look at %s, and have it off the bed before %s.",
+		clockText(quantity.Duration(out.Target.Value), clock), look, s.neverOr(out.TooStrong, clock))
+	if out.Fault == brine.NoFault {
+		return text
+	}
+	return s.show("The readings do not fit (%s). %s", faultText[out.Fault], text)
+}
+
+func (s *setting) neverOr(span brine.Span, clock bool) string {
+	if math.IsInf(span.Value, 0) {
+		return "never"
+	}
+	return clockText(quantity.Duration(span.Value), clock)
+}
+
+// faultText says in a few words what is wrong with the readings.
+var faultText = map[brine.Fault]string{
+	brine.Starved:   "it levels off below saturation",
+	brine.OneWrong:  "one reading is far off",
+	brine.Scattered: "they scatter more than a hydrometer does",
+}
+
+// readyNotes give the trade's reasons. Common practice, no source.
+func readyNotes(s *setting, out brine.ReadyResult) []string {
+	notes := []string{s.show("A bed of salt drives a tank toward saturation (%v), fast at first; the ends in brackets hold 19 times in 20.", out.Saturation)}
+	switch out.Fault {
+	case brine.Starved:
+		notes = append(notes, s.show("It seems to level off at %v: look for too little salt on the bed, debris or sludge over it, or water still running in.", out.Plateau))
+	case brine.Falling:
+		notes = append(notes, "Or a reading was taken of brine that was not yet mixed, or the bed is used up.")
+	case brine.OneWrong:
+		notes = append(notes, s.show("Reading %v lies far off the others and was left aside: take it again.", quantity.Count(out.Odd+1)))
+	case brine.Scattered:
+		notes = append(notes, "Take samples from the same place, after the pump has run a while, and let the hydrometer come to rest.")
+	}
+	if out.Fault == brine.NoFault && len(out.Strengths) < 5 {
+		notes = append(notes, "With fewer than five readings a starved bed cannot be told from a good one; with fewer than four the ends in brackets rest on what a hydrometer can be read to (0.1, common practice, no source).")
+	}
+	return notes
+}
+
+// readingTable lists the readings with what they mean.
+func readingTable(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock bool) report.Table {
+	t := report.Table{Key: "readings", Title: "Readings", Columns: []report.Column{
+		{Key: "time", Label: "Time"}, {Key: "reading", Label: "Shown"}, {Key: "temp", Label: "At"}, {Key: "true_strength", Label: "True"},
+	}}
+	for i, sample := range r.Samples {
+		t.Rows = append(t.Rows, []report.Value{
+			timeValue(sample.At, clock), s.value(sample.Sample.Shown()), s.value(sample.Sample.Temperature), s.value(out.Strengths[i]),
+		})
+	}
+	return t
+}
+
+// readyWorking reckons the time to target from the fitted law.
+func readyWorking(s *setting, r brine.ReadyRequest, out brine.ReadyResult) []report.Step {
+	if math.IsInf(out.Target.Value, 0) {
+		return nil
+	}
+	p := &pocket{system: s.system}
+	level := out.Saturation
+	if out.Fault == brine.Starved {
+		level = out.Plateau
+	}
+	full, start, target := p.percent(level), p.percent(out.Start), p.percent(r.Band.Target)
+	rate := number(60*out.Rate.Value, "")
+	p.read("Law of mixing", "strength = level - (level - start) x exp(-rate x minutes); start and rate by least squares through the readings", rate)
+	from := p.step("How far it was below the level at the first reading", "level - start", "{} - {}", []term{full, start}, full.value-start.value, "%")
+	to := p.step("How far it is below it on target", "level - target", "{} - {}", []term{full, target}, full.value-target.value, "%")
+	ratio := p.step("How many times closer", "first / second", "{} / {}", []term{from, to}, from.value/to.value, "")
+	log := p.read("Natural logarithm of that", "ln", number(math.Log(ratio.value), ""))
+	p.step("Minutes from the first reading to target", "logarithm / rate", "{} / {}", []term{log, rate}, log.value/rate.value, "min")
+	return p.steps
+}

@@ -1,0 +1,287 @@
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"sort"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/yard"
+
+	"github.com/spf13/cobra"
+)
+
+func newYard(env *Env, g *globals) *cobra.Command {
+	cmd := &cobra.Command{
+		Use:   "yard",
+		Short: "Write, check and show the yard file",
+		Long: "The yard file holds what a yard has and how it works, so that it need not be\n" +
+			"typed each time: tanks, pump, water, salt, liquids, trucks, routes, plumbing.",
+		Example: "  brineyard yard init\n  brineyard yard check\n  brineyard yard show",
+		Args:    noArguments,
+		RunE:    func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+	}
+	cmd.AddCommand(newYardInit(env), newYardCheck(env, g), newYardShow(env, g))
+	return cmd
+}
+
+// oneFile takes at most one file name.
+func oneFile(_ *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return usagef("unexpected word %s; allowed: one file", quoted(args[1]))
+	}
+	return nil
+}
+
+func newYardInit(env *Env) *cobra.Command {
+	return &cobra.Command{
+		Use:   "init [FILE]",
+		Short: "Write a complete yard file to start from, with every key explained",
+		Long: "init writes a complete, working yard file (" + defaultYard + " unless named) in which every key\n" +
+			"is explained. It never overwrites a file.",
+		Example: "  brineyard yard init",
+		Args:    oneFile,
+		RunE: func(_ *cobra.Command, args []string) error {
+			path := defaultYard
+			if len(args) == 1 {
+				path = args[0]
+			}
+			return writeExample(env, path)
+		},
+	}
+}
+
+// writeExample creates the file, and leaves nothing behind when that fails.
+func writeExample(env *Env, path string) error {
+	switch err := env.Create(path, yard.Example); {
+	case errors.Is(err, fs.ErrExist):
+		return usagef("%s: there is such a file already, and it is left as it is; allowed: another name", quoted(path))
+	case err != nil:
+		return err
+	}
+	_, err := fmt.Fprintf(env.Err, "brineyard yard init: wrote %s; put your own yard's numbers in it\n", quoted(path))
+	return err
+}
+
+func newYardCheck(env *Env, g *globals) *cobra.Command {
+	return &cobra.Command{
+		Use:   "check [FILE]",
+		Short: "Report everything that is wrong in the yard file",
+		Long: "check reads the yard file (the one that the other commands would read, unless\n" +
+			"named) and lists every fault at once, each with its line and column.",
+		Example: "  brineyard yard check\n  brineyard yard check north.toml",
+		Args:    oneFile,
+		RunE: func(_ *cobra.Command, args []string) error {
+			if len(args) == 1 {
+				g.yard = text{value: args[0], given: true}
+			}
+			return checkYard(env, g)
+		},
+	}
+}
+
+// checkYard lists all faults on the error stream, a line each.
+func checkYard(env *Env, g *globals) error {
+	s, err := newSetting(env, g)
+	var faults yard.Faults
+	switch {
+	case errors.As(err, &faults):
+		return faultList{faults}
+	case err != nil:
+		return err
+	case s.yard == nil:
+		return usagef("no yard file; allowed: %s in the folder, --yard, or $%s", defaultYard, yardEnv)
+	}
+	y := s.yard
+	return s.write(&report.Document{
+		Command: "yard check",
+		Title:   "Yard file",
+		Verdict: fmt.Sprintf("%s: nothing wrong found.", y.Path),
+		Figures: []report.Figure{
+			s.figure("tanks", "Tanks", quantity.Count(len(y.Tanks()))),
+			s.figure("liquids", "Liquids", quantity.Count(len(y.Liquids))),
+			s.figure("trucks", "Trucks", quantity.Count(len(y.Trucks))),
+			s.figure("routes", "Routes", quantity.Count(len(y.Routes))),
+			s.figure("links", "Lines and valves", quantity.Count(len(y.Plumbing.Links))),
+		},
+	})
+}
+
+// faultList is an error that is shown with a line for each fault.
+type faultList struct{ faults yard.Faults }
+
+func (f faultList) Error() string { return f.faults.Error() }
+
+// Unwrap gives the faults, for the exit status.
+func (f faultList) Unwrap() error { return f.faults }
+
+func newYardShow(env *Env, g *globals) *cobra.Command {
+	return &cobra.Command{
+		Use:   "show",
+		Short: "What the yard can do: batches, gallons an hour, what is in store",
+		Long: "show reckons from the yard file how long a batch takes, how many gallons an hour\n" +
+			"the yard makes, what stands in its tanks, and how many batches the salt makes.",
+		Example: "  brineyard yard show --yard north.toml",
+		Args:    noArguments,
+		RunE:    func(*cobra.Command, []string) error { return showYard(env, g) },
+	}
+}
+
+func showYard(env *Env, g *globals) error {
+	s, err := newSetting(env, g)
+	if err != nil {
+		return err
+	}
+	if s.yard == nil {
+		return usagef("no yard file; allowed: %s in the folder, --yard, or $%s", defaultYard, yardEnv)
+	}
+	var plants []brine.Plant
+	for _, m := range s.yard.MixingTanks {
+		p, err := s.plant(m)
+		if err != nil {
+			return s.inputError(err)
+		}
+		plants = append(plants, p)
+	}
+	return s.write(s.yardDocument(plants))
+}
+
+// plant works out what a mixing tank can do; nothing when it has no working volume.
+func (s *setting) plant(m yard.MixingTank) (brine.Plant, error) {
+	if m.WorkingVolume == nil {
+		return brine.Plant{}, nil
+	}
+	y := s.yard
+	none := &input[quantity.Strength]{}
+	r := brine.PlantRequest{
+		WorkingVolume: *m.WorkingVolume,
+		Target:        s.band(none, none, none).Target,
+		RockSalt:      rockSalt(s, none, none),
+		WaterTemp:     take(s, brine.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
+		SaltPrice:     y.Salt.Price,
+		PumpOff:       valueOr(m.PumpOff),
+		MixTime:       valueOr(m.MixTime),
+		Supply:        valueOr(y.Supply.Flow),
+		Pump:          valueOr(y.Pump.Flow),
+		Bucket:        valueOr(y.Salt.Bucket),
+		Pile:          valueOr(y.Salt.Pile),
+		CleanEvery:    valueOr(y.Cleaning.Every),
+	}
+	return brine.CanDo(r)
+}
+
+// valueOr is what the file says, or nothing.
+func valueOr[Q any](p *Q) Q {
+	if p == nil {
+		var none Q
+		return none
+	}
+	return *p
+}
+
+func (s *setting) yardDocument(plants []brine.Plant) *report.Document {
+	y := s.yard
+	d := &report.Document{Command: "yard show", Title: "What the yard can do", Cautions: []string{cautionLocal}}
+	anHour, stored := quantity.Flow(0), quantity.Volume(0)
+	for _, p := range plants {
+		anHour += p.AnHour
+	}
+	d.Tables = append(d.Tables, s.plantTable(plants), s.stockTable())
+	for _, t := range y.Tanks() {
+		if !t.Mixing {
+			stored += t.Usual
+		}
+	}
+	name := y.Name
+	if name == "" {
+		name = y.Path
+	}
+	perHour := quantity.Volume(float64(anHour) * 3600)
+	switch {
+	case anHour > 0:
+		d.Verdict = s.show("%s makes up to %v of brine an hour and has %v in store.", name, perHour, stored)
+	default:
+		d.Verdict = s.show("%s has %v in store; how fast it makes brine is not known.", name, stored)
+		d.Notes = append(d.Notes, "For a cycle time the file needs working_volume and mix_time of a mixing tank, and the flows of supply and pump.")
+	}
+	d.Figures = []report.Figure{
+		s.figure("brine_per_hour", "Brine an hour, all mixing tanks", perHour),
+		s.figure("stored", "In store", stored),
+	}
+	if anHour > 0 && len(y.MixingTanks) > 1 {
+		d.Notes = append(d.Notes, "With one pump the mixing tanks wait for each other: take the sum as the most there can be.")
+	}
+	d.Figures = append(d.Figures, s.saltFigures(plants)...)
+	return d
+}
+
+// saltFigures tell what the pile makes, by the first mixing tank.
+func (s *setting) saltFigures(plants []brine.Plant) []report.Figure {
+	if len(plants) == 0 {
+		return nil
+	}
+	p := plants[0]
+	figures := []report.Figure{
+		quietUnless(p.Batches > 0, s.figure("pile_batches", "Batches that the pile makes", quantity.Count(p.Batches))),
+		quietUnless(p.Batches > 0, s.figure("pile_volume", "Brine that the pile makes", p.FromPile)),
+		quietUnless(p.Buckets > 0, s.figure("buckets", "Buckets of salt a batch", quantity.Count(p.Buckets))),
+		quietUnless(p.Clean > 0, s.figure("clean_batches", "Batches between cleanings", quantity.Count(p.Clean))),
+	}
+	return append(figures, known(s, "salt_cost_per_volume", "Salt in a volume of brine costs", p.SaltCost))
+}
+
+// plantTable has a row for each mixing tank.
+func (s *setting) plantTable(plants []brine.Plant) report.Table {
+	t := report.Table{Key: "mixing", Title: "Mixing tanks, batch after batch", Columns: []report.Column{
+		{Key: "tank", Label: "Tank"}, {Key: "pumped_off", Label: "Gives"}, {Key: "salt", Label: "Salt"}, {Key: "water", Label: "Water"},
+		{Key: "fill_time", Label: "Fill"}, {Key: "mix_time", Label: "Mix"}, {Key: "pump_off_time", Label: "Pump off"}, {Key: "cycle_time", Label: "Cycle"},
+	}}
+	for i, m := range s.yard.MixingTanks {
+		p := plants[i]
+		t.Rows = append(t.Rows, []report.Value{
+			report.Word(m.Name), s.value(p.PumpOff), s.value(p.SaltABatch), s.value(p.Water),
+			s.orUnknown(p.Fill), s.orUnknown(valueOr(m.MixTime)), s.orUnknown(p.PumpOffTime), s.orUnknown(p.Cycle),
+		})
+	}
+	return t
+}
+
+// orUnknown shows a time, or that it is not known.
+func (s *setting) orUnknown(d quantity.Duration) report.Value {
+	if d == 0 {
+		return report.Nothing(d.In(s.system).Unit, "?")
+	}
+	return s.value(d)
+}
+
+// stockTable sums what stands in the tanks and on hand, by liquid.
+func (s *setting) stockTable() report.Table {
+	t := report.Table{Key: "stock", Title: "In store, by liquid", Columns: []report.Column{
+		{Key: "liquid", Label: "Liquid"}, {Key: "volume", Label: "Volume"}, {Key: "usable", Label: "Above the suction"},
+	}}
+	all, usable := map[string]quantity.Volume{}, map[string]quantity.Volume{}
+	for _, tank := range s.yard.StorageTanks {
+		name := tank.Liquid
+		if tank.Strength != nil {
+			name = s.show("%v brine", *tank.Strength)
+		}
+		if name == "" {
+			name = "not said"
+		}
+		contents := valueOr(tank.Contents)
+		all[name] += contents
+		usable[name] += max(0, contents-valueOr(tank.DeadVolume))
+	}
+	names := make([]string, 0, len(all))
+	for n := range all {
+		names = append(names, n)
+	}
+	sort.Strings(names)
+	for _, n := range names {
+		t.Rows = append(t.Rows, []report.Value{report.Word(n), s.value(all[n]), s.value(usable[n])})
+	}
+	return t
+}
