@@ -26,10 +26,11 @@ func newBatch(env *Env, g *globals) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "batch",
 		Short: "Salt and water for a batch",
-		Long: "batch tells how much salt to load and how much water to add for a batch of brine, counting the\n" +
-			"heel that stands in the tank, the salt's purity and moisture, and the bed of undissolved salt.",
+		Long: "batch tells how much salt to load and how much water to add for a batch of\n" +
+			"brine, counting the heel that stands in the tank, the salt's purity and\n" +
+			"moisture, and the bed of undissolved salt.",
 		Example: "  brineyard batch --volume 1200gal --to 23.3% --purity 95% --moisture 2%\n" +
-			"  brineyard batch --tank NAME --heel-volume 120gal --heel-strength 23.3%",
+			"  brineyard batch --tank mixer --heel-volume 120gal --heel-strength 23.3%",
 		Args: noArguments,
 		RunE: func(*cobra.Command, []string) error { return runBatch(env, g, o) },
 	}

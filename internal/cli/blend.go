@@ -27,10 +27,11 @@ func newBlend(env *Env, g *globals) *cobra.Command {
 	o := &blendOptions{by: choice{words: []string{"volume", "weight"}, value: "volume"}}
 	cmd := &cobra.Command{
 		Use:   "blend SHARE:LIQUID ...",
-		Short: "What a mix of liquids becomes, and what share or base strength meets a temperature",
-		Long: "blend tells what a mix of liquids becomes: when ice forms in it, when salt falls out of it, what it\n" +
-			"weighs and costs. A liquid is brine, nacl, cacl2, mgcl2 or kcl with its strength, water, or the name\n" +
-			"of a liquid in the yard file. It also finds the share of the last part for an ice point, and the\n" +
+		Short: "What a mix becomes, and the share or base for a temperature",
+		Long: "blend tells what a mix of liquids becomes: when ice forms in it, when salt\n" +
+			"falls out of it, what it weighs and costs. A liquid is brine, nacl, cacl2,\n" +
+			"mgcl2 or kcl with its strength, water, or the name of a liquid in the yard\n" +
+			"file. It also finds the share of the last part for an ice point, and the\n" +
 			"strength of the first part, the base, at which no salt falls out.",
 		Example: "  brineyard blend 80:brine@23.3% 20:cacl2@32%\n" +
 			"  brineyard blend 80:brine@23.3% 20:cacl2@32% --keep-clear 0F --volume 1000gal",

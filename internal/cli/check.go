@@ -26,10 +26,11 @@ func newCheck(env *Env, g *globals) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "check",
 		Short: "May this tank be pumped, and if not, what corrects it",
-		Long: "check judges a tank by the true strength behind its reading. When it is not to be pumped, it says\n" +
-			"what to add, whether that fits, and what the instrument shows at this temperature when it is right.",
+		Long: "check judges a tank by the true strength behind its reading. When it is not to\n" +
+			"be pumped, it says what to add, whether that fits, and what the instrument\n" +
+			"shows at this temperature when it is right.",
 		Example: "  brineyard check --volume 500gal --hydrometer 23.3% --temp 40F\n" +
-			"  brineyard check --tank NAME --sg 1.185 --temp 12C",
+			"  brineyard check --tank mixer --sg 1.185 --temp 12C",
 		Args: noArguments,
 		RunE: func(*cobra.Command, []string) error { return runCheck(env, g, o) },
 	}

@@ -29,9 +29,10 @@ func newFreeze(env *Env, g *globals) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "freeze",
 		Short: "What the cold does to a liquid",
-		Long: "freeze tells at what temperature ice forms in a liquid, at what temperature salt falls out of it,\n" +
-			"and which comes first: that is what a tank or a pump meets. It also tells what the liquid has\n" +
-			"become at a temperature below that, draws its freezing diagram, and says how much ice it melts.",
+		Long: "freeze tells at what temperature ice forms in a liquid, at what temperature\n" +
+			"salt falls out of it, and which comes first: that is what a tank or a pump\n" +
+			"meets. It also tells what the liquid has become at a temperature below that,\n" +
+			"draws its freezing diagram, and says how much ice it melts.",
 		Example: "  brineyard freeze --nacl 23.3%\n" +
 			"  brineyard freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal",
 		Args: noArguments,

@@ -22,8 +22,9 @@ func newReading(env *Env, g *globals) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "reading",
 		Short: "True strength behind an instrument's reading",
-		Long: "reading tells the strength behind what an instrument shows. A hydrometer floats at the density\n" +
-			"of the sample, and cold brine is denser: so the sample's temperature goes with every reading.",
+		Long: "reading tells the strength behind what an instrument shows. A hydrometer floats\n" +
+			"at the density of the sample, and cold brine is denser: so the sample's\n" +
+			"temperature goes with every reading.",
 		Example: "  brineyard reading --hydrometer 23.3% --temp 40F\n" +
 			"  brineyard reading --weigh 9.82lb/gal --temp 15C --units metric",
 		Args: noArguments,

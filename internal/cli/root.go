@@ -50,9 +50,10 @@ func newRoot(env *Env) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "brineyard",
 		Short: "Make, judge and correct salt brine for winter roads",
-		Long: "brineyard answers the questions of a salt brine yard: what a hydrometer reading means at\n" +
-			"its temperature, whether a tank may be pumped and what corrects it, what goes into a\n" +
-			"batch, and what the cold does to it. Strength is mass of salt per mass of brine.",
+		Long: "brineyard answers the questions of a salt brine yard: what a hydrometer reading\n" +
+			"means at its temperature, whether a tank may be pumped and what corrects it,\n" +
+			"what goes into a batch, and what the cold does to it. Strength is mass of salt\n" +
+			"per mass of brine.",
 		SilenceUsage:  true,
 		SilenceErrors: true,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
@@ -74,6 +75,8 @@ func newRoot(env *Env) *cobra.Command {
 		newYard(env, g),
 	)
 	root.SetHelpCommand(newHelp(root))
+	// Help fits the narrowest terminal too.
+	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", ".FlagUsagesWrapped 80"))
 	return root
 }
 

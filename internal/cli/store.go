@@ -23,10 +23,11 @@ func newStore(env *Env, g *globals) *cobra.Command {
 	o := &storeOptions{}
 	cmd := &cobra.Command{
 		Use:   "store LOT LOT ...",
-		Short: "What transfers make of a storage tank, and what brings it back to target",
-		Long: "store tells what lots of liquid make together in a tank. A lot is a volume and the strength of salt\n" +
-			"brine (6000gal@23.1%), a volume and a liquid (500gal:cacl2@32%), or the name of a storage tank in the\n" +
-			"yard file. The first is what the tank holds, the others are pumped into it.",
+		Short: "What transfers make of a tank, and what brings it to target",
+		Long: "store tells what lots of liquid make together in a tank. A lot is a volume and\n" +
+			"the strength of salt brine (6000gal@23.1%), a volume and a liquid\n" +
+			"(500gal:cacl2@32%), or the name of a storage tank in the yard file. The first\n" +
+			"is what the tank holds, the others are pumped into it.",
 		Example: "  brineyard store 6000gal@23.1% 800gal@25%\n" +
 			"  brineyard store 6000gal@22.4% --to 23.3% --with 25.5% --capacity 8000gal",
 		RunE: func(_ *cobra.Command, args []string) error { return runStore(env, g, o, args) },

@@ -58,11 +58,11 @@ func newTruck(env *Env, g *globals) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "truck",
 		Short: "What fits a truck, how it loads, and what its boom lays down",
-		Long: "truck tells how much of a liquid fits a truck's tank and weight limit, how long it\n" +
-			"loads and how many loads a volume takes; the flow at the boom and at each nozzle\n" +
-			"for a rate at a speed; and what a catch test says of the rate laid down.",
-		Example: "  brineyard truck --tank 1750gal --empty 19300lb --gross 33000lb --volume 6000gal\n" +
-			"  brineyard truck --rate 40gal/mi --speed 30mph --lanes 2 --catch 18gal --over 60s",
+		Long: "truck tells how much of a liquid fits a truck's tank and weight limit, how long\n" +
+			"it loads and how many loads a volume takes; the flow at the boom and at each\n" +
+			"nozzle for a rate at a speed; and what a catch test says of the rate laid down.",
+		Example: "  brineyard truck --tank 1750gal --empty 19300lb --gross 33000lb\n" +
+			"  brineyard truck --rate 40gal/mi --speed 30mph --catch 18gal --over 60s",
 		Args: noArguments,
 		RunE: func(*cobra.Command, []string) error { return runTruck(env, g, o) },
 	}

@@ -26,6 +26,14 @@ var workedLines = []string{
 	"batch --volume 1200gal --purity 95% --moisture 2% --supply 30gal/min",
 	"batch --volume 4500L --heel-volume 300L --heel-strength 20% --bed 300kg --units metric",
 	"freeze --nacl 18% --cacl2 7%",
+	"freeze --nacl 18% --cacl2 7% --at -5F --volume 4000gal",
+	"freeze --nacl 23.3% --pavement 20F",
+	"blend 80:brine@23.3% 15:cacl2@32% 5:water",
+	"blend 80:brine@23.3% 20:cacl2@32% --by weight --units metric",
+	"store 6000gal@23.1% 800gal@25%",
+	"store 6000gal@22.4% --to 23.3% --with 25.5% --capacity 8000gal",
+	"ready 0=12% 15=18.5% 25=20.9% --temp 45F",
+	"truck --tank 1750gal --empty 19300lb --gross 33000lb --flow 165gal/min --rate 42gal/mi --speed 25mph --nozzles 18",
 	"freeze --nacl 12% --cacl2 4% --mgcl2 3% --kcl 2%",
 }
 
@@ -53,6 +61,7 @@ func TestWorkingCanBeFollowed(t *testing.T) {
 func TestWorkingReachesTheAnswer(t *testing.T) {
 	for line, figure := range map[string]string{
 		"reading --hydrometer 23.3% --temp 40F":                             "true_strength",
+		"store 6000gal@22.4% --to 23.3% --with 25.5%":                       "corrected_volume",
 		"reading --baume 18 --temp 85F":                                     "true_strength",
 		"correct --volume 500gal --strength 26%":                            "final_volume",
 		"correct --volume 500gal --strength 26% --capacity 510gal":          "water_to_add",
@@ -105,7 +114,7 @@ func lastDigit(result string) float64 {
 	return math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-pocketDigits+1)
 }
 
-var unitWords = regexp.MustCompile(`(lb/gal|kg/L|gal/min|L/min|gal|lb|kg|L|min|%)`)
+var unitWords = regexp.MustCompile(`(lb/gal|kg/L|gal/min|L/min|gal/mi|L/km|mph|km/h|gal|lb|kg|L|min|%)`)
 
 // evaluate works out an expression of numbers, + - x / and brackets.
 func evaluate(t *testing.T, text string) float64 {

@@ -40,8 +40,8 @@ func newYardInit(env *Env) *cobra.Command {
 	return &cobra.Command{
 		Use:   "init [FILE]",
 		Short: "Write a complete yard file to start from, with every key explained",
-		Long: "init writes a complete, working yard file (" + defaultYard + " unless named) in which every key\n" +
-			"is explained. It never overwrites a file.",
+		Long: "init writes a complete, working yard file (" + defaultYard + " unless named) in\n" +
+			"which every key is explained. It never overwrites a file.",
 		Example: "  brineyard yard init",
 		Args:    oneFile,
 		RunE: func(_ *cobra.Command, args []string) error {
@@ -122,8 +122,9 @@ func newYardShow(env *Env, g *globals) *cobra.Command {
 	return &cobra.Command{
 		Use:   "show",
 		Short: "What the yard can do: batches, gallons an hour, what is in store",
-		Long: "show reckons from the yard file how long a batch takes, how many gallons an hour\n" +
-			"the yard makes, what stands in its tanks, and how many batches the salt makes.",
+		Long: "show reckons from the yard file how long a batch takes, how many gallons an\n" +
+			"hour the yard makes, what stands in its tanks, and how many batches the salt\n" +
+			"makes.",
 		Example: "  brineyard yard show --yard north.toml",
 		Args:    noArguments,
 		RunE:    func(*cobra.Command, []string) error { return showYard(env, g) },
