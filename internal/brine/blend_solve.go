@@ -105,6 +105,10 @@ func (r BlendRequest) withBase(s quantity.Strength) BlendRequest {
 // solved blends what was found.
 func (r BlendRequest) solved(share float64) (Solved, error) {
 	b, err := NewBlend(r)
+	if input, ok := err.(*InputError); ok && input.Field == FieldParts {
+		return Solved{}, bad(FieldIceAt, "that takes %v of the last part, and not all of such a blend stays dissolved at %v; allowed: a warmer ice point",
+			quantity.Fraction(share), r.Temperature)
+	}
 	base, _ := r.Parts[0].Liquid.Strength()
 	return Solved{Request: r, Blend: b, Share: quantity.Fraction(share), BaseStrength: base}, err
 }
@@ -166,7 +170,7 @@ func (r BlendRequest) iceFirst(clear quantity.Temperature) error {
 		return err
 	}
 	return bad(FieldKeepClear, "ice forms before %v at these shares, whatever the base; allowed: down to %v, or a larger share of the last part",
-		clear, quantity.Temperature(coldest))
+		clear, quantity.Temperature(math.Ceil(18*(coldest-273.15)+1e-6)/18+273.15)) // to a tenth of a degree F, upward
 }
 
 func (r BlendRequest) lastShare() float64 {

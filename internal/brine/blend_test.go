@@ -170,7 +170,7 @@ func TestSolvedSharePutBack(t *testing.T) {
 		ice := quantity.Fahrenheit(rapid.Float64Range(-30, -8).Draw(t, "F"))
 		s, err := ShareForIce(r, ice)
 		if err != nil {
-			requireFieldIn(t, err, FieldParts) // salt falls out of it at 60 F
+			requireFieldIn(t, err, FieldIceAt) // salt falls out of it at 60 F
 			return
 		}
 		solved++
@@ -208,7 +208,7 @@ func TestSolvedBasePutBack(t *testing.T) {
 func TestKeepClearEndsAtIce(t *testing.T) {
 	_, err := KeepClear(eighty(0.233), quantity.Fahrenheit(-15))
 	requireField(t, err, FieldKeepClear, "ice first")
-	require.ErrorContains(t, err, "down to -9.9 F")
+	require.ErrorContains(t, err, "down to -9.8 F")
 	_, err = Meet(eighty(0.233), quantity.Fahrenheit(-5), quantity.Fahrenheit(-10))
 	requireField(t, err, FieldKeepClear, "below the ice point")
 }

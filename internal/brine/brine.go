@@ -3,6 +3,7 @@
 package brine
 
 import (
+	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 )
@@ -46,6 +47,10 @@ const (
 	FieldFrom        = "from"
 	FieldMoveTo      = "to"
 	FieldRinse       = "rinse"
+	FieldStart       = "start"
+	FieldRoutes      = "routes"
+	FieldPump        = "pump"
+	FieldReserve     = "reserve"
 )
 
 // InputError is a request that cannot be answered. Reason is a format with a %v
@@ -77,6 +82,9 @@ func checkLiquid(field string, t quantity.Temperature) error {
 	}
 	return nil
 }
+
+// percentGlass is the trade's percent hydrometer, marked for 60 F.
+var percentGlass = gauge.Instrument{Scale: gauge.PercentSalt, Calibration: gauge.DefaultCalibration}
 
 // saturation returns the strength of saturated NaCl brine.
 func saturation(t quantity.Temperature) (quantity.Strength, error) {

@@ -3,7 +3,6 @@ package brine
 import (
 	"math"
 
-	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 )
 
@@ -45,7 +44,7 @@ func CanDo(r PlantRequest) (Plant, error) {
 	b, err := NewBatch(BatchRequest{
 		Volume: r.WorkingVolume, Target: r.Target, PumpOff: r.PumpOff, WaterTemp: r.WaterTemp, HeelTemp: r.WaterTemp,
 		RockSalt: r.RockSalt, Supply: r.Supply,
-		Instrument: gauge.Instrument{Scale: gauge.PercentSalt, Calibration: gauge.DefaultCalibration},
+		Instrument: percentGlass,
 	})
 	if err != nil {
 		return Plant{}, err
@@ -73,4 +72,20 @@ func CanDo(r PlantRequest) (Plant, error) {
 		p.SaltCost = &cost
 	}
 	return p, nil
+}
+
+// Together returns what mixing tanks make with one pump and one supply between them:
+// the sum of what each makes alone, bounded by the time that the pump (mixing and
+// pumping off) and the supply take for it.
+func Together(plants []Plant) quantity.Flow {
+	sum, pump, supply := 0.0, 0.0, 0.0
+	for _, p := range plants {
+		if p.Cycle == 0 {
+			continue
+		}
+		sum += float64(p.AnHour)
+		pump += float64((p.Cycle - p.Fill) / p.Cycle)
+		supply += float64(p.Fill / p.Cycle)
+	}
+	return quantity.Flow(sum / math.Max(1, math.Max(pump, supply)))
 }

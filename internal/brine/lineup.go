@@ -38,6 +38,7 @@ const (
 	Ring        LineFault = "ring"         // the outlet leads back to the suction
 	Backflow    LineFault = "backflow"     // fresh water joined to brine, unprotected
 	TanksJoined LineFault = "tanks joined" // they level out past the pump
+	AlsoRuns    LineFault = "also runs"    // water or brine runs where it is not pumped
 )
 
 // Finding is a fault with the places that it concerns.
@@ -100,6 +101,11 @@ func (p Plumbing) judge(isOpen map[string]bool, pumping bool) Setting {
 	for _, pair := range p.joined(isOpen) {
 		find(TanksJoined, pair...)
 	}
+	if pumping {
+		for _, pair := range p.alsoRuns(isOpen, out) {
+			find(AlsoRuns, pair...)
+		}
+	}
 	return s
 }
 
@@ -159,8 +165,24 @@ func (p Plumbing) ends(seen map[string]bool) []string {
 // air gap nor preventer between: tanks, and the pump with the tanks it serves.
 func (p Plumbing) unprotected(isOpen map[string]bool) []string {
 	seen := p.reach(Supply, isOpen, true)
-	places := append(append([]string(nil), p.Tanks...), PumpIn, PumpOut)
+	places := append(append(append([]string(nil), p.Tanks...), p.Outlets...), PumpIn, PumpOut)
 	return inOrder(places, seen)
+}
+
+// alsoRuns lists what runs past the pump by itself: the supply into a tank or an
+// outlet, a tank out of an outlet, where it is not the pump that feeds both.
+func (p Plumbing) alsoRuns(isOpen, fed map[string]bool) [][]string {
+	var pairs [][]string
+	for _, a := range append([]string{Supply}, p.Tanks...) {
+		seen := p.reach(a, isOpen, false)
+		for _, b := range append(append([]string(nil), p.Tanks...), p.Outlets...) {
+			if !seen[b] || a == b || fed[a] && fed[b] && a != Supply || a != Supply && contains(p.Tanks, b) {
+				continue // joined tanks are told apart
+			}
+			pairs = append(pairs, []string{a, b})
+		}
+	}
+	return pairs
 }
 
 // joined lists pairs of tanks between which open pipes lead past the pump: they

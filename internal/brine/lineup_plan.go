@@ -42,11 +42,14 @@ func Plan(p Plumbing, from, to string) (Move, error) {
 
 // obstacle says why a move is not to be had.
 func (p Plumbing) obstacle(from, to string) string {
+	direct := p.paths(from, to)
 	switch {
-	case len(p.paths(from, PumpIn)) == 0 && from != Supply:
+	case from == Supply && len(direct) > 0:
+		return "the way there has neither air gap nor backflow preventer, or leads elsewhere too"
+	case len(p.paths(from, PumpIn)) == 0:
 		return "nothing leads from " + from + " to the pump's suction"
 	case len(p.paths(PumpOut, to)) == 0:
-		return "nothing leads from the pump's outlet to " + to
+		return "nothing leads from the pump's outlet to " + to + "; what runs by itself is not planned"
 	}
 	return "every way draws or leaks somewhere else as well"
 }
@@ -175,7 +178,11 @@ func PlanRinse(p Plumbing) (Rinse, error) {
 	for len(left) > 0 {
 		best, most := Move{}, 0
 		for _, m := range candidates {
-			if n := countNew(m, left); n > most {
+			n := 2 * countNew(m, left)
+			if m.From == m.To && n > 0 {
+				n-- // round and round only where nothing else does
+			}
+			if n > most {
 				best, most = m, n
 			}
 		}
@@ -184,6 +191,8 @@ func PlanRinse(p Plumbing) (Rinse, error) {
 		}
 		r.Moves = append(r.Moves, p.rinse(best, left))
 	}
+	// Fresh water straight from the supply goes last, through what the tanks left.
+	sort.SliceStable(r.Moves, func(i, j int) bool { return r.Moves[i].From != Supply && r.Moves[j].From == Supply })
 	for _, l := range p.Links {
 		if left[l.Name] {
 			r.Dry = append(r.Dry, l.Name)

@@ -28,6 +28,7 @@ const (
 	Falling         // it gets weaker
 	OneWrong        // one reading lies far off the others
 	Scattered       // more scatter than a hydrometer's
+	Stalled         // it does not gain
 )
 
 // Span is a value with its 95 % error band.
@@ -87,7 +88,7 @@ func Ready(r ReadyRequest) (ReadyResult, error) {
 		f = fitMixing(rest, float64(out.Saturation))
 	}
 	out.describe(r, f, points)
-	if out.Fault == Falling {
+	if out.Fault == Falling || out.Fault == Stalled {
 		never := math.Inf(1)
 		out.Target, out.TooStrong, out.Rate = Span{never, never, never}, Span{never, never, never}, Span{}
 	}

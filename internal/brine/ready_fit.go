@@ -149,8 +149,12 @@ func (f mixFit) reaches(s float64) Span {
 // fault tells whether the readings follow the law, and if not, why.
 func (f *mixFit) fault(points []mixPoint) (Fault, int) {
 	const clear = 4 * readingError // beyond any careful reading
-	if drop := points[0].s - points[len(points)-1].s; drop > clear {
+	gain := points[len(points)-1].s - points[0].s
+	switch {
+	case gain < -clear:
 		return Falling, 0
+	case gain < clear:
+		return Stalled, 0
 	}
 	if f.gap <= 0 || math.Sqrt(f.rss/float64(max(1, f.free))) < 2*readingError && f.free < 2 {
 		return NoFault, 0

@@ -130,6 +130,21 @@ func TestFallingAndScattered(t *testing.T) {
 	require.Equal(t, Scattered, out.Fault)
 }
 
+// A tank that does not gain has no time at which it is ready.
+func TestStalled(t *testing.T) {
+	for _, s := range []float64{0.12, 0.26} {
+		r := mixing{fullAt(t), 0.05, 0.0008, 0, 4}.request(t, 1)
+		for i := range r.Samples {
+			r.Samples[i].Sample.Reading = s + 0.0005*float64(i)
+		}
+		out, err := Ready(r)
+		require.NoError(t, err)
+		require.Equal(t, Stalled, out.Fault)
+		require.True(t, math.IsInf(out.Target.Value, 1))
+		require.Zero(t, out.Rate)
+	}
+}
+
 // Two readings give an exact curve, with the band of a hydrometer.
 func TestTwoReadings(t *testing.T) {
 	m := mixing{fullAt(t), 0.1, 0.0005, 0, 2}

@@ -170,7 +170,7 @@ func TestRefusals(t *testing.T) {
 		{"blend 80:cacl2@32% 20:brine@23.3% --keep-clear 0F", []string{`--keep-clear "0F"`, "plain salt brine"}},
 		{"blend 4:brine@23.3% 96:cacl2@41% --keep-clear 0F", []string{`--keep-clear "0F"`, "other parts alone"}},
 		{"blend 80:brine@23.3% 20:kcl@20% --ice-at -10F --keep-clear -10F", []string{`--ice-at "-10F"`, "best ice point"}},
-		{"blend 80:brine@23.3% 20:cacl2@32% --keep-clear -30F", []string{`--keep-clear "-30F"`, "ice forms before", "-9.9 F"}},
+		{"blend 80:brine@23.3% 20:cacl2@32% --keep-clear -30F", []string{`--keep-clear "-30F"`, "ice forms before", "-9.8 F"}},
 		{"blend 80:brine@23.3% 20:cacl2@32% --ice-at -5F --keep-clear -10F", []string{`--keep-clear "-10F"`, "-5 F"}},
 		{"blend 0:brine@23.3% 20:cacl2@32% --ice-at 0F", []string{`--ice-at "0F"`, "no shares"}},
 		{"blend 20:cacl2@32% --additive-into north --keep-clear 0F --yard YARD", []string{`--additive-into "north"`, "--keep-clear"}},

@@ -304,6 +304,7 @@ func (s *setting) addTank(d *report.Document, r brine.BlendRequest, b brine.Blen
 	fits := report.Word("yes")
 	if b.Total > tank.capacity {
 		fits = report.Word("no")
+		d.Verdict = s.show("It does not fit: %v in tank %s of %v. %s", b.Total, tank.name, tank.capacity, d.Verdict)
 	}
 	fits.Text = fmt.Sprintf("%s, tank %s holds %v", fits.Text, tank.name, tank.capacity.In(s.system))
 	d.Figures = append(d.Figures,

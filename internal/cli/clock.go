@@ -36,9 +36,18 @@ func clockText(at quantity.Duration, clock bool) string {
 	if !clock {
 		return fmt.Sprintf("%.0f min", minutes)
 	}
-	m := int(minutes) % dayMinutes
+	days, m := int(minutes)/dayMinutes, int(minutes)%dayMinutes
 	if m < 0 {
-		m += dayMinutes
+		days, m = days-1, m+dayMinutes
 	}
-	return fmt.Sprintf("%d:%02d", m/60, m%60)
+	text := fmt.Sprintf("%d:%02d", m/60, m%60)
+	switch {
+	case days == 1:
+		return text + " next day"
+	case days == -1:
+		return text + " the day before"
+	case days != 0:
+		return fmt.Sprintf("%s, day %+d", text, days)
+	}
+	return text
 }

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"slices"
 	"sort"
 	"strings"
 
@@ -96,11 +97,17 @@ func valveList(text string) []string {
 }
 
 func (s *setting) moveDocument(p brine.Plumbing, m brine.Move) *report.Document {
-	verdict := s.show("Open %s, all else closed, and pump: %s to %s.", strings.Join(m.Setting.Open, ", "), m.From, m.To)
+	open := "Open " + strings.Join(m.Setting.Open, ", ") + ", all else closed"
+	if len(m.Setting.Open) == 0 {
+		open = "Close every valve"
+	}
+	verdict := s.show("%s, and pump: %s to %s.", open, m.From, m.To)
 	if !m.Pumped {
-		verdict = s.show("Open %s, all else closed, pump off: the supply runs to %s by its own pressure.", strings.Join(m.Setting.Open, ", "), m.To)
+		verdict = s.show("%s, pump off: the supply runs to %s by its own pressure.", open, m.To)
+		m.Setting.Sources, m.Setting.Outlets = []string{brine.Supply}, []string{m.To}
 	}
 	return &report.Document{
+		Notes:    s.mixNotes(m),
 		Command:  "lineup",
 		Title:    "Lineup",
 		Verdict:  verdict,
@@ -109,6 +116,22 @@ func (s *setting) moveDocument(p brine.Plumbing, m brine.Move) *report.Document 
 		Drawings: []string{diagram(m)},
 		Cautions: lineupCautions(m),
 	}
+}
+
+// mixNotes warn of pumping one liquid into another.
+func (s *setting) mixNotes(m brine.Move) []string {
+	from, ok1 := s.yard.Tank(m.From)
+	to, ok2 := s.yard.Tank(m.To)
+	if !ok1 || !ok2 || from.Contents == nil || to.Contents == nil || to.Usual == 0 {
+		return nil
+	}
+	a, b := s.describe(*from.Contents), s.describe(*to.Contents)
+	_, plainA := from.Contents.Strength()
+	_, plainB := to.Contents.Strength()
+	if plainA && plainB || a == b {
+		return nil
+	}
+	return []string{s.show("By the yard file %s holds %s and %s holds %s: see with blend or store what that makes before it is pumped.", m.From, a, m.To, b)}
 }
 
 func (s *setting) openFigures(setting brine.Setting) []report.Figure {
@@ -152,9 +175,17 @@ func moveSteps(p brine.Plumbing, m brine.Move) []string {
 			"Check the level in "+m.To+" and stay with it.",
 			"Stop: close the valves in the same order.")
 	}
+	above := "liquid above the suction in " + m.From
+	if m.From == brine.Supply {
+		above = "the supply on"
+	}
+	see, room := "that "+m.To+" fills", ", room in "+m.To
+	if m.From == m.To {
+		see, room = "that it comes back", ""
+	}
 	return append(steps,
-		"Check: liquid above the suction in "+m.From+", room in "+m.To+", nothing else open.",
-		"Start the pump; see that it draws and that "+m.To+" fills.",
+		"Check: "+above+room+", nothing else open.",
+		"Start the pump; see that it draws and "+see+".",
 		"Stop: pump off first, then close from "+m.To+" back to "+m.From+".")
 }
 
@@ -210,6 +241,7 @@ var findingText = map[brine.LineFault]string{
 	brine.Ring:        "Ring: the pump's outlet leads back to its own suction.",
 	brine.Backflow:    "Backflow: fresh water is joined to brine with neither air gap nor backflow preventer: ",
 	brine.TanksJoined: "Tanks joined: they level out past the pump: ",
+	brine.AlsoRuns:    "Also running by itself, past the pump: ",
 }
 
 func (s *setting) judgeDocument(p brine.Plumbing, setting brine.Setting) *report.Document {
@@ -250,7 +282,15 @@ func lowerFirst(text string) string {
 
 func (s *setting) rinseDocument(p brine.Plumbing, r brine.Rinse) *report.Document {
 	d := &report.Document{Command: "lineup", Title: "Rinsing the plumbing", Cautions: []string{cautionPump, cautionBackflow, cautionDrain, cautionEntry, cautionLocal}}
-	var steps []string
+	var steps, empty []string
+	for _, m := range r.Moves {
+		if m.From != brine.Supply {
+			empty = append(empty, m.From)
+		}
+	}
+	if len(empty) > 0 {
+		steps = append(steps, "Bring the brine of "+strings.Join(unique(empty), ", ")+" to where it keeps, and take the salt bed out of a mixing tank.")
+	}
 	filled := map[string]bool{}
 	for _, m := range r.Moves {
 		if m.From != brine.Supply && !filled[m.From] {
@@ -265,25 +305,44 @@ func (s *setting) rinseDocument(p brine.Plumbing, r brine.Rinse) *report.Documen
 	}
 	steps = append(steps, "Pump off and locked out. Open the low points and drain every line, the pump and its filter.",
 		"Leave the valves half open, so that what is left can move when it freezes.")
-	d.Verdict = s.show("%d moves pass fresh water through every line and the pump; then drain it all.", len(r.Moves))
-	if len(r.Dry) > 0 {
+	moves := s.show("%d moves pass", len(r.Moves))
+	if len(r.Moves) == 1 {
+		moves = "One move passes"
+	}
+	switch {
+	case len(r.Moves) == 0:
+		d.Verdict = "No move of this plumbing rinses anything: rinse every line by hose, then drain it all."
+	case len(r.Dry) > 0:
 		sort.Strings(r.Dry)
-		d.Verdict = s.show("%d moves pass fresh water through all but %s; rinse those by hose, then drain it all.", len(r.Moves), strings.Join(r.Dry, ", "))
+		d.Verdict = s.show("%s fresh water through all but %s; rinse those by hose, then drain it all.", moves, strings.Join(r.Dry, ", "))
+	default:
+		d.Verdict = s.show("%s fresh water through every line and the pump; then drain it all.", moves)
 	}
 	d.Figures = []report.Figure{{Key: "moves", Label: "Moves", Value: report.Number(float64(len(r.Moves)), "", s.show("%d", len(r.Moves)))}}
 	d.Tables = []report.Table{stepTable("steps", "In this order", steps)}
-	d.Notes = []string{"Rinse water is brine: it goes to a storage tank or the next batch, or where the law lets it go."}
+	d.Notes = []string{"Rinse water is weak brine: it goes to a storage tank or the next batch, and down a drain only where the law lets it."}
 	return d
+}
+
+// unique drops repeated words.
+func unique(words []string) []string {
+	var out []string
+	for _, w := range words {
+		if !slices.Contains(out, w) {
+			out = append(out, w)
+		}
+	}
+	return out
 }
 
 // rinseFill says how fresh water comes into a tank that is rinsed from.
 func rinseFill(m brine.RinseMove) string {
 	if m.Fill == nil {
-		return "Empty " + m.From + " and put fresh water into it by hose, with an air gap."
+		return "Put fresh water into " + m.From + " by hose, with an air gap."
 	}
 	how := "let the supply run"
 	if m.Fill.Pumped {
 		how = "pump from the supply"
 	}
-	return "Empty " + m.From + "; open " + strings.Join(m.Fill.Setting.Open, ", ") + ", all else closed, and " + how + " into it."
+	return "Open " + strings.Join(m.Fill.Setting.Open, ", ") + ", all else closed, and " + how + " into " + m.From + "."
 }

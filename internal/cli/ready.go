@@ -169,15 +169,37 @@ func readyDocument(s *setting, r brine.ReadyRequest, out brine.ReadyResult, cloc
 		quiet(report.Figure{Key: "fits", Label: "The readings follow the law", Value: report.Word(map[bool]string{true: "yes", false: "no"}[out.Fault == brine.NoFault])}),
 		quiet(report.Figure{Key: "fault", Label: "Why not", Value: report.Word(faultWords[out.Fault])}),
 	}
+	d.Figures = append(d.Figures, s.ends(out)...)
+	plateau := report.Figure{Key: "plateau", Label: "Levels off at", Value: report.Nothing("%", "saturation"), Quiet: true}
 	if out.Fault == brine.Starved {
-		d.Figures = append(d.Figures, s.figure("plateau", "Levels off at", out.Plateau))
+		plateau = s.figure("plateau", "Levels off at", out.Plateau)
 	}
+	d.Figures = append(d.Figures, plateau)
 	return d
+}
+
+// ends are the ends of the error bands, for programs.
+func (s *setting) ends(out brine.ReadyResult) []report.Figure {
+	var figures []report.Figure
+	for _, e := range []struct {
+		key string
+		at  float64
+	}{
+		{"target_time_low", out.Target.Low}, {"target_time_high", out.Target.High},
+		{"too_strong_time_low", out.TooStrong.Low}, {"too_strong_time_high", out.TooStrong.High},
+	} {
+		v := report.Nothing("min", "never")
+		if !math.IsInf(e.at, 0) && !math.IsNaN(e.at) {
+			v = report.Number(e.at/60, "min", "")
+		}
+		figures = append(figures, quiet(report.Figure{Key: e.key, Label: "End of the band", Value: v}))
+	}
+	return figures
 }
 
 // faultWords name the faults for programs.
 var faultWords = map[brine.Fault]string{
-	brine.Starved: "starved", brine.Falling: "falling", brine.OneWrong: "one wrong", brine.Scattered: "scattered",
+	brine.Starved: "starved", brine.Falling: "falling", brine.OneWrong: "one wrong", brine.Scattered: "scattered", brine.Stalled: "stalled",
 }
 
 // rateValue is a rate in 1/min.
@@ -196,7 +218,7 @@ func (s *setting) timeFigure(key, label string, span brine.Span, clock bool) rep
 	}
 	at := quantity.Duration(span.Value)
 	v := timeValue(at, clock)
-	v.Text += " (" + clockText(quantity.Duration(span.Low), clock) + " to " + clockText(quantity.Duration(span.High), clock) + ")"
+	v.Text += " (" + clockText(max(0, quantity.Duration(span.Low)), clock) + " to " + clockText(quantity.Duration(span.High), clock) + ")"
 	return report.Figure{Key: key, Label: label, Value: v}
 }
 
@@ -205,7 +227,16 @@ func readyVerdict(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock
 	look := clockText(out.Look, clock)
 	never := math.IsInf(out.Target.Value, 0)
 	last := r.Samples[len(r.Samples)-1].At
+	newest := out.Strengths[len(out.Strengths)-1]
 	switch {
+	case newest > r.Band.High:
+		return s.show("The last reading is %v true, above %v already: stop pumping it over the bed, and check the tank.", newest, r.Band.High)
+	case out.Fault == brine.Stalled && newest >= r.Band.Low:
+		return s.show("It stands at %v and does not gain: check the tank.", newest)
+	case out.Fault == brine.Stalled:
+		return s.show("It does not gain: look for a bed without salt, debris over it, or a pump that does not move the brine.")
+	case out.Fault == brine.Scattered:
+		return s.show("The readings scatter more than a hydrometer does, so no time is given: take them again from one place, and let the glass come to rest.")
 	case out.Fault == brine.Falling:
 		return s.show("It is getting weaker, not stronger: stop and look for the fill valve left open while it is pumped round.")
 	case out.Fault == brine.Starved && never:
@@ -215,29 +246,27 @@ func readyVerdict(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock
 	case out.TooStrong.Value <= float64(last):
 		return s.show("It passed %v at about %s: stop pumping it over the bed, and check the tank.", r.Band.High, clockText(quantity.Duration(out.TooStrong.Value), clock))
 	case out.Target.Value <= float64(last):
-		return s.show("It reached %v at about %s: check the tank now; it gets too strong at about %s.", r.Band.Target,
-			clockText(quantity.Duration(out.Target.Value), clock), s.neverOr(out.TooStrong, clock))
+		text := s.show("It reached %v at about %s: check the tank now", r.Band.Target, clockText(quantity.Duration(out.Target.Value), clock))
+		if !math.IsInf(out.TooStrong.Value, 0) {
+			text += "; it may be too strong from " + clockText(max(last, quantity.Duration(out.TooStrong.Low)), clock)
+		}
+		return text + "."
 	}
-	text := s.show("Ready at about %s; look at %s, and have it off the bed before %s.",
-		clockText(quantity.Duration(out.Target.Value), clock), look, s.neverOr(out.TooStrong, clock))
+	text := s.show("Ready at about %s; look at %s.", clockText(quantity.Duration(out.Target.Value), clock), look)
+	if !math.IsInf(out.TooStrong.Value, 0) {
+		text = s.show("Ready at about %s; look at %s, and have it off the bed before %s.", clockText(quantity.Duration(out.Target.Value), clock),
+			look, clockText(max(last, quantity.Duration(out.TooStrong.Low)), clock))
+	}
 	if out.Fault == brine.NoFault {
 		return text
 	}
 	return s.show("The readings do not fit (%s). %s", faultText[out.Fault], text)
 }
 
-func (s *setting) neverOr(span brine.Span, clock bool) string {
-	if math.IsInf(span.Value, 0) {
-		return "never"
-	}
-	return clockText(quantity.Duration(span.Value), clock)
-}
-
 // faultText says in a few words what is wrong with the readings.
 var faultText = map[brine.Fault]string{
-	brine.Starved:   "it levels off below saturation",
-	brine.OneWrong:  "one reading is far off",
-	brine.Scattered: "they scatter more than a hydrometer does",
+	brine.Starved:  "it levels off below saturation",
+	brine.OneWrong: "one reading is far off",
 }
 
 // readyNotes give the trade's reasons. Common practice, no source.

@@ -70,6 +70,7 @@ func newRoot(env *Env) *cobra.Command {
 		newFreeze(env, g),
 		newStore(env, g),
 		newReady(env, g),
+		newStorm(env, g),
 		newTruck(env, g),
 		newLineup(env, g),
 		newYard(env, g),

@@ -194,6 +194,7 @@ func (s *setting) storeFigures(r brine.StoreRequest, out brine.StoreResult) []re
 	volume := "Volume"
 	if out.Correction != nil {
 		volume, strength.Label = "In the tank now", "True strength now"
+		reading.Label += ", now"
 	}
 	figures := []report.Figure{
 		s.figure("volume", volume, out.Now.Volume),

@@ -213,7 +213,8 @@ func truckVerdict(s *setting, r brine.TruckRequest, out brine.TruckResult) strin
 	case out.Spray != nil:
 		return s.show("For %s at %v the boom has to give %v.", s.wantedRate(r), r.Speed, out.Spray.Boom)
 	case out.Load.Weighed:
-		return s.show("Load %s and no more: the weight limit comes before the tank of %v is full.", s.inward(out.Load.Volume, -1), r.Tank)
+		return s.show("Load %s of %s at %v and no more: the weight limit comes before the tank of %v is full.",
+			s.inward(out.Load.Volume, -1), s.describe(r.Liquid), r.Temperature, r.Tank)
 	case r.Gross > 0:
 		return s.show("Load the tank full, %v: that leaves %v below the gross limit.", out.Load.Volume, out.Load.Left)
 	}
@@ -236,12 +237,15 @@ func (s *setting) wantedRate(r brine.TruckRequest) string {
 }
 
 func (s *setting) addLoad(d *report.Document, r brine.TruckRequest, l *brine.Load) {
-	load := s.figure("load", "Load", l.Volume)
-	load.Value.Text = s.inward(l.Volume, -1) // never over the limit by rounding
+	load, total := s.figure("load", "Load", l.Volume), s.figure("gross_weight", "Truck and load weigh", l.Total)
+	if l.Weighed { // never over the limit by rounding
+		load.Value.Text, total.Value.Text = s.inward(l.Volume, -1), s.inward(l.Total, -1)
+		d.Notes = append(d.Notes, s.show("Stronger or colder brine weighs more: weigh with --liquid and --temp what is loaded (here %s at %v).", s.describe(r.Liquid), r.Temperature))
+	}
 	d.Figures = append(d.Figures,
 		load,
 		s.figure("load_weight", "It weighs", l.Weight),
-		quietUnless(r.Gross > 0, s.figure("gross_weight", "Truck and load weigh", l.Total)),
+		quietUnless(r.Gross > 0, total),
 		quietUnless(r.Gross > 0, s.figure("weight_left", "Left below the gross limit", l.Left)))
 	if l.Time > 0 {
 		d.Figures = append(d.Figures, s.figure("load_time", s.show("Loads at %v in", r.LoadFlow), l.Time))
@@ -302,7 +306,24 @@ func truckWorking(s *setting, r brine.TruckRequest, out brine.TruckResult) []rep
 	if out.Spray != nil && r.Rate > 0 {
 		p.laneFlow(r, out.Spray)
 	}
+	if out.Catch != nil {
+		p.catchSteps(r, out.Catch)
+	}
 	return p.steps
+}
+
+// catchSteps compare the flow caught with the flow wanted.
+func (p *pocket) catchSteps(r brine.TruckRequest, c *brine.Catch) {
+	caught, over := p.of(r.Caught), p.of(r.Over)
+	flow := p.step("Flow caught", "volume / minutes", "{} / {}", []term{caught, over}, caught.value/over.value, p.of(c.Flow).unit)
+	if c.Factor == 0 || r.Rate == 0 {
+		return
+	}
+	speed, lanes := p.of(r.Speed), number(float64(max(1, r.Lanes)), "")
+	laid := p.step("Rate laid down on a lane", "60 x flow / (speed x lanes)", "60 x {} / ({} x {})", []term{flow, speed, lanes},
+		60*flow.value/(speed.value*lanes.value), p.of(c.Rate).unit)
+	wanted := p.of(r.Rate)
+	p.step("Flow to be multiplied by", "wanted / laid down", "{} / {}", []term{wanted, laid}, wanted.value/laid.value, "")
 }
 
 // laneFlow is rate x speed x lanes / 60.

@@ -24,7 +24,7 @@ func newYard(env *Env, g *globals) *cobra.Command {
 		Args:    noArguments,
 		RunE:    func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
-	cmd.AddCommand(newYardInit(env), newYardCheck(env, g), newYardShow(env, g))
+	cmd.AddCommand(newYardInit(env, g), newYardCheck(env, g), newYardShow(env, g))
 	return cmd
 }
 
@@ -36,7 +36,7 @@ func oneFile(_ *cobra.Command, args []string) error {
 	return nil
 }
 
-func newYardInit(env *Env) *cobra.Command {
+func newYardInit(env *Env, g *globals) *cobra.Command {
 	return &cobra.Command{
 		Use:   "init [FILE]",
 		Short: "Write a complete yard file to start from, with every key explained",
@@ -46,6 +46,9 @@ func newYardInit(env *Env) *cobra.Command {
 		Args:    oneFile,
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := defaultYard
+			if g.yard.given {
+				path = g.yard.value
+			}
 			if len(args) == 1 {
 				path = args[0]
 			}
@@ -58,12 +61,23 @@ func newYardInit(env *Env) *cobra.Command {
 func writeExample(env *Env, path string) error {
 	switch err := env.Create(path, yard.Example); {
 	case errors.Is(err, fs.ErrExist):
-		return usagef("%s: there is such a file already, and it is left as it is; allowed: another name", quoted(path))
+		return usagef("%s: there is one already, and it is left as it is; allowed: another name", quoted(path))
+	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrPermission):
+		return usagef("%s: cannot be written there: %v; allowed: a folder that is there and can be written to", quoted(path), reasonOf(err))
 	case err != nil:
 		return err
 	}
 	_, err := fmt.Fprintf(env.Err, "brineyard yard init: wrote %s; put your own yard's numbers in it\n", quoted(path))
 	return err
+}
+
+// reasonOf is the cause of a failure, without the path again.
+func reasonOf(err error) string {
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		return p.Err.Error()
+	}
+	return err.Error()
 }
 
 func newYardCheck(env *Env, g *globals) *cobra.Command {
@@ -186,10 +200,7 @@ func valueOr[Q any](p *Q) Q {
 func (s *setting) yardDocument(plants []brine.Plant) *report.Document {
 	y := s.yard
 	d := &report.Document{Command: "yard show", Title: "What the yard can do", Cautions: []string{cautionLocal}}
-	anHour, stored := quantity.Flow(0), quantity.Volume(0)
-	for _, p := range plants {
-		anHour += p.AnHour
-	}
+	anHour, stored := brine.Together(plants), quantity.Volume(0)
 	d.Tables = append(d.Tables, s.plantTable(plants), s.stockTable())
 	for _, t := range y.Tanks() {
 		if !t.Mixing {
@@ -209,14 +220,24 @@ func (s *setting) yardDocument(plants []brine.Plant) *report.Document {
 		d.Notes = append(d.Notes, "For a cycle time the file needs working_volume and mix_time of a mixing tank, and the flows of supply and pump.")
 	}
 	d.Figures = []report.Figure{
-		s.figure("brine_per_hour", "Brine an hour, all mixing tanks", perHour),
+		s.perHour(perHour),
 		s.figure("stored", "In store", stored),
 	}
 	if anHour > 0 && len(y.MixingTanks) > 1 {
-		d.Notes = append(d.Notes, "With one pump the mixing tanks wait for each other: take the sum as the most there can be.")
+		d.Notes = append(d.Notes, "The mixing tanks share one pump and one supply, which bound what they make together.")
 	}
 	d.Figures = append(d.Figures, s.saltFigures(plants)...)
 	return d
+}
+
+// perHour is what the yard makes in an hour, when that is known.
+func (s *setting) perHour(v quantity.Volume) report.Figure {
+	shown := v.In(s.system)
+	f := report.Figure{Key: "brine_per_hour", Label: "Brine an hour, all mixing tanks", Value: report.Nothing(shown.Unit+"/h", "not known")}
+	if v > 0 {
+		f.Value = report.Number(shown.Value, shown.Unit+"/h", shown.String()+"/h")
+	}
+	return f
 }
 
 // saltFigures tell what the pile makes, by the first mixing tank.
@@ -243,19 +264,22 @@ func (s *setting) plantTable(plants []brine.Plant) report.Table {
 	for i, m := range s.yard.MixingTanks {
 		p := plants[i]
 		t.Rows = append(t.Rows, []report.Value{
-			report.Word(m.Name), s.value(p.PumpOff), s.value(p.SaltABatch), s.value(p.Water),
-			s.orUnknown(p.Fill), s.orUnknown(valueOr(m.MixTime)), s.orUnknown(p.PumpOffTime), s.orUnknown(p.Cycle),
+			report.Word(m.Name), orUnknown(s, p.PumpOff), orUnknown(s, p.SaltABatch), orUnknown(s, p.Water),
+			orUnknown(s, p.Fill), orUnknown(s, valueOr(m.MixTime)), orUnknown(s, p.PumpOffTime), orUnknown(s, p.Cycle),
 		})
 	}
 	return t
 }
 
-// orUnknown shows a time, or that it is not known.
-func (s *setting) orUnknown(d quantity.Duration) report.Value {
-	if d == 0 {
-		return report.Nothing(d.In(s.system).Unit, "?")
+// orUnknown shows a quantity, or that it is not known.
+func orUnknown[Q interface {
+	~float64
+	quantity.Quantity
+}](s *setting, q Q) report.Value {
+	if q == 0 {
+		return report.Nothing(q.In(s.system).Unit, "?")
 	}
-	return s.value(d)
+	return s.value(q)
 }
 
 // stockTable sums what stands in the tanks and on hand, by liquid.

@@ -1,5 +1,7 @@
 package quantity
 
+import "strings"
+
 // Length is in m: of a route's lanes, of a spray boom.
 type Length float64
 
@@ -189,3 +191,99 @@ func (p Power) In(sys System) Shown {
 	}
 	return shown(float64(p)/horsepower, "hp", tenthsIfAny)
 }
+
+// VolumePerMass is liquid put on salt, in m3/kg.
+type VolumePerMass float64
+
+// MassPerLength is salt spread on a lane, in kg/m.
+type MassPerLength float64
+
+// PricePerTime is money per s, of labour.
+type PricePerTime float64
+
+// PricePerLength is money per m driven.
+type PricePerLength float64
+
+var (
+	volumePerMassDim = dimension{
+		name: "a pre-wetting rate", example: "10gal/ton or 40L/t", low: 0, high: 1,
+		units: []unit{
+			{names: []string{"gal/ton"}, scale: float64(Gallon) / float64(shortTon)},
+			{names: []string{"L/t"}, scale: 1e-6},
+		},
+	}
+	massPerLengthDim = dimension{
+		name: "a salt rate", example: "250lb/mi or 70kg/km", low: 0, high: 100,
+		units: []unit{
+			{names: []string{"lb/mi"}, scale: float64(Pound) / float64(Mile)},
+			{names: []string{"kg/km"}, scale: 1e-3},
+		},
+	}
+	pricePerTimeDim = dimension{
+		name: "a wage", example: "36/h", low: 0, high: 1e6,
+		units: []unit{{names: []string{"/h"}, scale: 1 / float64(hour)}},
+	}
+	pricePerLengthDim = dimension{
+		name: "a price of driving", example: "1.30/mi or 0.80/km", low: 0, high: 1e6,
+		units: []unit{
+			{names: []string{"/mi"}, scale: 1 / float64(Mile)},
+			{names: []string{"/km"}, scale: 1e-3},
+		},
+	}
+)
+
+// ParseVolumePerMass reads a pre-wetting rate like 10gal/ton; a bare number is
+// gal/ton.
+func ParseVolumePerMass(text string) (VolumePerMass, bool, error) {
+	return parseAs[VolumePerMass](&volumePerMassDim, text)
+}
+
+// ParseMassPerLength reads a salt rate like 250lb/mi; a bare number is lb/mi.
+func ParseMassPerLength(text string) (MassPerLength, bool, error) {
+	return parseAs[MassPerLength](&massPerLengthDim, text)
+}
+
+// ParsePricePerTime reads a wage like 36/h; a bare number is per hour.
+func ParsePricePerTime(text string) (PricePerTime, bool, error) {
+	return parseAs[PricePerTime](&pricePerTimeDim, strings.TrimPrefix(strings.TrimSpace(text), "$"))
+}
+
+// ParsePricePerLength reads a price like 1.30/mi; a bare number is per mile.
+func ParsePricePerLength(text string) (PricePerLength, bool, error) {
+	return parseAs[PricePerLength](&pricePerLengthDim, strings.TrimPrefix(strings.TrimSpace(text), "$"))
+}
+
+// In shows gal/ton or L/t.
+func (v VolumePerMass) In(sys System) Shown {
+	if sys == Metric {
+		return shown(float64(v)*1e6, "L/t", tenthsIfAny)
+	}
+	return shown(float64(v)/float64(Gallon)*float64(shortTon), "gal/ton", tenthsIfAny)
+}
+
+// In shows lb/mi or kg/km.
+func (m MassPerLength) In(sys System) Shown {
+	if sys == Metric {
+		return shown(float64(m)*1000, "kg/km", tenthsIfAny)
+	}
+	return shown(float64(m)/float64(Pound)*float64(Mile), "lb/mi", tenthsIfAny)
+}
+
+// In shows money per hour.
+func (p PricePerTime) In(System) Shown {
+	return shown(float64(p)*float64(hour), "/h", hundredths)
+}
+
+// In shows money per mile or kilometer.
+func (p PricePerLength) In(sys System) Shown {
+	if sys == Metric {
+		return shown(float64(p)*1000, "/km", hundredths)
+	}
+	return shown(float64(p)*float64(Mile), "/mi", hundredths)
+}
+
+// Money is an amount in the yard's own currency.
+type Money float64
+
+// In shows whole units.
+func (m Money) In(System) Shown { return shown(float64(m), "", whole) }

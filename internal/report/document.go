@@ -50,6 +50,8 @@ type Table struct {
 	Title   string
 	Columns []Column
 	Rows    [][]Value
+	// Quiet tables are for programs: text and markdown leave them out.
+	Quiet bool
 }
 
 // Column heads a table's column.

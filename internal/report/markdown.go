@@ -13,6 +13,9 @@ func Markdown(w io.Writer, d *Document) error {
 	grid(m, []string{"Figure", "Value"}, figureRows(d.Figures))
 	for i := range d.Tables {
 		t := &d.Tables[i]
+		if t.Quiet {
+			continue
+		}
 		m.WriteString("\n## " + escape(t.Title) + "\n")
 		head := make([]string, len(t.Columns))
 		for i, c := range t.Columns {

@@ -18,7 +18,9 @@ func Text(w io.Writer, d *Document) error {
 	t.wrap("", d.Verdict)
 	t.figures(d.Figures)
 	for i := range d.Tables {
-		t.table(&d.Tables[i])
+		if !d.Tables[i].Quiet {
+			t.table(&d.Tables[i])
+		}
 	}
 	for i := range d.Charts {
 		t.line("")
@@ -26,15 +28,26 @@ func Text(w io.Writer, d *Document) error {
 			t.line("%s", clean(line))
 		}
 	}
-	for _, drawing := range d.Drawings {
-		t.line("")
-		t.wrap("", drawing)
-	}
+	t.drawings(d.Drawings)
 	t.working(d.Working)
 	t.remarks("Note: ", d.Notes)
 	t.remarks("Caution: ", d.Cautions)
 	_, err := io.WriteString(w, t.String())
 	return err
+}
+
+// drawings writes lines as they are, or wrapped where one is too long.
+func (t *textWriter) drawings(lines []string) {
+	if len(lines) > 0 {
+		t.line("")
+	}
+	for _, l := range lines {
+		if width(l) > columns {
+			t.wrap("", l)
+			continue
+		}
+		t.line("%s", clean(l))
+	}
 }
 
 type textWriter struct{ strings.Builder }
@@ -159,7 +172,7 @@ func (t *textWriter) row(table *Table, cells []string, widths []int) {
 func fold(table *Table, cells [][]string, widths []int) {
 	last := len(widths) - 1
 	room := columns - 4 - sum(widths[:max(last, 0)]) - 2*last
-	if last < 1 || widths[last] <= room || room < 20 || rightAligned(table, last) {
+	if last < 1 || widths[last] <= room || room < 12 || rightAligned(table, last) {
 		return
 	}
 	widths[last] = room

@@ -21,6 +21,7 @@ type Truck struct {
 	GrossLimit  *quantity.Mass
 	SprayWidth  *quantity.Width
 	Nozzles     int
+	Speed       *quantity.Speed // while spraying and on the way
 }
 
 // Route is what is sprayed: lanes or an area.
@@ -30,7 +31,27 @@ type Route struct {
 	Area      *quantity.Area
 	Rate      *quantity.RatePerLength
 	AreaRate  *quantity.RatePerArea
+	Prewet    *quantity.VolumePerMass // liquid on salt, instead of a rate
+	SaltRate  *quantity.MassPerLength
 	Passes    int
+	Priority  int    // 1 comes first; 0 when the file does not say
+	Liquid    string // empty for salt brine
+	Truck     string // the only truck for it; empty for any
+}
+
+// Blend is salt brine with an additive metered into it.
+type Blend struct {
+	Name     string
+	Additive string
+	Share    *quantity.Strength // of the additive, by volume
+}
+
+// Prices are those that no other table holds.
+type Prices struct {
+	Water   *quantity.PricePerVolume
+	Labour  *quantity.PricePerTime
+	Driving *quantity.PricePerLength
+	DrySalt *quantity.MassPerLength // rate of dry salt to compare with
 }
 
 // Plumbing is the lines and valves.
@@ -87,7 +108,9 @@ func readTruck(t *table, taken names) Truck {
 		EmptyWeight: quantityOf(t, "empty_weight", quantity.ParseMass),
 		GrossLimit:  quantityOf(t, "gross_limit", quantity.ParseMass),
 		Nozzles:     t.count("nozzles"),
+		Speed:       quantityOf(t, "speed", quantity.ParseSpeed),
 	}
+	positive(t, "speed", k.Speed)
 	if w := quantityOf(t, "spray_width", quantity.ParseWidth); w != nil {
 		width := quantity.Width(*w)
 		k.SprayWidth = &width
@@ -126,12 +149,29 @@ func (t *table) count(key string) int {
 	return int(n)
 }
 
-func readRoute(t *table, taken names) Route {
+func readRoute(t *table, taken names, y *Yard) Route {
 	r := Route{
 		Name:      t.uniqueName(taken),
 		LaneMiles: quantityOf(t, "lane_miles", quantity.ParseLength),
 		Area:      quantityOf(t, "area", quantity.ParseArea),
+		Prewet:    quantityOf(t, "prewet", quantity.ParseVolumePerMass),
+		SaltRate:  quantityOf(t, "salt_rate", quantity.ParseMassPerLength),
 		Passes:    t.count("passes"),
+		Priority:  t.count("priority"),
+		Liquid:    t.text("liquid"),
+		Truck:     t.text("truck"),
+	}
+	if _, ok := y.Truck(r.Truck); r.Truck != "" && !ok {
+		t.fault("truck", "%sno truck is named %s", t.label(), quote(r.Truck))
+	}
+	if r.Liquid != "" && !y.sprays(r.Liquid) {
+		t.fault("liquid", "%sno liquid and no blend is named %s", t.label(), quote(r.Liquid))
+	}
+	if (r.Prewet == nil) != (r.SaltRate == nil) {
+		t.fault("prewet", "%sprewet and salt_rate go together; allowed: both or neither", t.label())
+	}
+	if r.Prewet != nil && (t.value["rate"] != nil || r.Area != nil) {
+		t.fault("prewet", "%sa pre-wetted route has lane_miles and salt_rate, and no rate or area", t.label())
 	}
 	positive(t, "lane_miles", r.LaneMiles)
 	positive(t, "area", r.Area)
@@ -148,6 +188,44 @@ func readRoute(t *table, taken names) Route {
 	t.take("rate")
 	t.done()
 	return r
+}
+
+// sprays tells what a route can take: brine, a liquid or a blend.
+func (y *Yard) sprays(name string) bool {
+	if _, ok := y.Liquid(name); ok || name == brine.BrineName {
+		return true
+	}
+	for _, b := range y.Blends {
+		if b.Name == name {
+			return true
+		}
+	}
+	return false
+}
+
+func readBlend(t *table, taken names, y *Yard) Blend {
+	b := Blend{Name: t.uniqueName(taken), Additive: t.text("additive"), Share: quantityOf(t, "share", quantity.ParseStrength)}
+	t.needed("additive")
+	t.needed("share")
+	if _, ok := y.Liquid(b.Additive); !ok && b.Additive != "" {
+		t.fault("additive", "%sno liquid is named %s", t.label(), quote(b.Additive))
+	}
+	if b.Share != nil && (*b.Share <= 0 || *b.Share >= 1) {
+		t.fault("share", "%sshare %v is no part of a blend; allowed: above 0%% and below 100%%", t.label(), show(*b.Share))
+	}
+	t.done()
+	return b
+}
+
+func readPrices(t *table) Prices {
+	p := Prices{
+		Water:   quantityOf(t, "water", quantity.ParsePricePerVolume),
+		Labour:  quantityOf(t, "labour", quantity.ParsePricePerTime),
+		Driving: quantityOf(t, "driving", quantity.ParsePricePerLength),
+		DrySalt: quantityOf(t, "dry_salt", quantity.ParseMassPerLength),
+	}
+	t.done()
+	return p
 }
 
 func readCleaning(t *table) Cleaning {

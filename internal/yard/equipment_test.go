@@ -17,7 +17,9 @@ func TestExample(t *testing.T) {
 	y, err := Parse("example.toml", Example)
 	require.NoError(t, err)
 	require.Len(t, y.Trucks, 2)
-	require.Len(t, y.Routes, 3)
+	require.Len(t, y.Routes, 4)
+	require.Len(t, y.Blends, 1)
+	require.NotNil(t, y.Prices.Labour)
 	require.Len(t, y.Plumbing.Links, 15)
 	require.Equal(t, []string{"mixer", "tote", "north", "south"}, y.Pipes().Tanks)
 	for _, p := range []any{y.Units, y.Pump.Flow, y.Pump.Power, y.Cleaning.Every, y.Salt.Price, y.Salt.Bucket, y.Salt.Pile, y.MixingTanks[0].MixTime} {
@@ -98,6 +100,15 @@ func TestEquipmentFaults(t *testing.T) {
 		{route("lane_miles = 0"), `north.toml:8:1: route "b": lane_miles is nothing; allowed: above 0`},
 		{route("lane_miles = 1\nrate = \"0.5gal/1000ft2\""), `north.toml:9:1: route "b": rate = "0.5gal/1000ft2": "gal/1000ft2" is no unit of a rate per lane; allowed: gal/mi, L/km`},
 		{route("area = 1\nrate = \"40gal/mi\""), `north.toml:9:1: route "b": rate = "40gal/mi": "gal/mi" is no unit of a rate per area; allowed: gal/acre, gal/1000ft2, L/m2, L/ha`},
+		{route("lane_miles = 1\nprewet = \"9gal/ton\""), `north.toml:9:1: route "b": prewet and salt_rate go together; allowed: both or neither`},
+		{route("lane_miles = 1\nrate = 40\nsalt_rate = 200\nprewet = 9"), `north.toml:11:1: route "b": a pre-wetted route has lane_miles and salt_rate, and no rate or area`},
+		{route("lane_miles = 1\nliquid = \"beer\""), `north.toml:9:1: route "b": no liquid and no blend is named "beer"`},
+		{route("lane_miles = 1\ntruck = \"beer\""), `north.toml:9:1: route "b": no truck is named "beer"`},
+		{route("lane_miles = 1\npriority = 0"), `north.toml:9:1: route "b": priority takes a whole number; allowed: 1 to 1000`},
+		{truck("tank = 100\nspeed = 0"), `north.toml:9:1: truck "b": speed is nothing; allowed: above 0`},
+		{"[[blend]]\nname = \"b\"\nshare = \"10%\"", `north.toml:1:3: blend "b": additive is missing`},
+		{"[[blend]]\nname = \"b\"\nadditive = \"c\"\nshare = \"100%\"", "north.toml:3:1: blend \"b\": no liquid is named \"c\"\nnorth.toml:4:1: blend \"b\": share 100% is no part of a blend; allowed: above 0% and below 100%"},
+		{"[prices]\nlabour = \"34/day\"", `north.toml:2:1: prices: labour = "34/day": "/day" is no unit of a wage; allowed: /h`},
 		{route("area = 1\npasses = \"two\""), `north.toml:9:1: route "b": passes takes a whole number; allowed: 1 to 1000`},
 	})
 }

@@ -46,6 +46,15 @@ const most = 1 << 20
 
 // Load reads and checks the yard file at path in a file system. Errors: Faults.
 func Load(open func(string) (fs.File, error), path string) (*Yard, error) {
+	text, err := readFile(open, path, "a yard file")
+	if err != nil {
+		return nil, err
+	}
+	return Parse(path, text)
+}
+
+// readFile reads a file whole; kind names it in messages. Errors: Faults.
+func readFile(open func(string) (fs.File, error), path, kind string) ([]byte, error) {
 	f, err := open(path)
 	if err != nil {
 		return nil, whole(path, reason(err))
@@ -59,9 +68,9 @@ func Load(open func(string) (fs.File, error), path string) (*Yard, error) {
 		return nil, whole(path, reason(err))
 	}
 	if len(text) > most {
-		return nil, whole(path, "too large for a yard file; allowed: up to 1 MiB")
+		return nil, whole(path, "too large for "+kind+"; allowed: up to 1 MiB")
 	}
-	return Parse(path, text)
+	return text, nil
 }
 
 // whole is a fault of the file as such.
@@ -79,20 +88,14 @@ func reason(err error) string {
 // Parse reads and checks the text of a yard file; path is for messages. Errors:
 // Faults.
 func Parse(path string, text []byte) (*Yard, error) {
-	text = bytes.TrimPrefix(text, []byte("\ufeff"))
-	if !utf8.Valid(text) {
-		return nil, whole(path, "not UTF-8 text")
+	r, values, err := decode(path, text)
+	if err != nil {
+		return nil, err
 	}
-	values := map[string]any{}
-	if _, err := toml.Decode(string(text), &values); err != nil {
-		return nil, syntaxFault(path, text, err)
-	}
-	r := &reader{path: path, text: string(text)}
 	y := r.read(values)
 	y.Path = path
-	if len(r.faults) > 0 {
-		r.faults.sort()
-		return nil, r.faults
+	if err := r.verdict(); err != nil {
+		return nil, err
 	}
 	return y, nil
 }
@@ -131,4 +134,27 @@ func oneLine(text string) string {
 		b.WriteRune(r)
 	}
 	return b.String()
+}
+
+// decode parses the TOML of a file into values, or gives its error a place. Errors:
+// Faults.
+func decode(path string, text []byte) (*reader, map[string]any, error) {
+	text = bytes.TrimPrefix(text, []byte("\ufeff"))
+	if !utf8.Valid(text) {
+		return nil, nil, whole(path, "not UTF-8 text")
+	}
+	values := map[string]any{}
+	if _, err := toml.Decode(string(text), &values); err != nil {
+		return nil, nil, syntaxFault(path, text, err)
+	}
+	return &reader{path: path, text: string(text)}, values, nil
+}
+
+// verdict returns the faults found, in the order of the file.
+func (r *reader) verdict() error {
+	if len(r.faults) == 0 {
+		return nil
+	}
+	r.faults.sort()
+	return r.faults
 }

@@ -21,6 +21,10 @@ func (r *reader) read(values map[string]any) *Yard {
 	for _, t := range root.list("liquid") {
 		y.Liquids = append(y.Liquids, readLiquid(t, names))
 	}
+	for _, t := range root.list("blend") {
+		y.Blends = append(y.Blends, readBlend(t, names, y)) // liquids and blends share their names
+	}
+	y.Prices = readPrices(root.sub("prices"))
 	names = map[string]bool{}
 	for _, t := range root.list("mixing_tank") {
 		y.MixingTanks = append(y.MixingTanks, readMixingTank(t, names))
@@ -34,7 +38,7 @@ func (r *reader) read(values map[string]any) *Yard {
 	}
 	names = map[string]bool{}
 	for _, t := range root.list("route") {
-		y.Routes = append(y.Routes, readRoute(t, names))
+		y.Routes = append(y.Routes, readRoute(t, names, y))
 	}
 	y.Plumbing = readPlumbing(root, y)
 	root.done()

@@ -22,6 +22,8 @@ type Yard struct {
 	MixingTanks  []MixingTank
 	StorageTanks []StorageTank
 	Liquids      []Liquid
+	Blends       []Blend
+	Prices       Prices
 	Trucks       []Truck
 	Routes       []Route
 	Plumbing     Plumbing

@@ -1,0 +1,414 @@
+package brine
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"sort"
+	"testing"
+
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+
+	"github.com/stretchr/testify/require"
+)
+
+// handYard is the yard of the worked example in docs/storm.md: one mixer that gives
+// 1,000 gal, 25 gal/min of water, a pump of 100 gal/min, 40 min of mixing, pure salt.
+func handYard() StormRequest {
+	return StormRequest{
+		Now: 12 * 3600, Start: 20 * 3600, Low: quantity.Fahrenheit(20), Temperature: quantity.Fahrenheit(60), Band: DefaultBand,
+		Routes: []StormRoute{
+			{Name: "long", Liquid: BrineName, Lanes: 40 * quantity.Mile, Rate: 50 * gallonPerMile, Passes: 1, Priority: 1},
+			{Name: "short", Liquid: BrineName, Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile, Passes: 2, Priority: 2},
+		},
+		Tanks: []StormTank{{
+			Name: "store", Capacity: 5000 * quantity.Gallon, Dead: 100 * quantity.Gallon, Contents: 1100 * quantity.Gallon,
+			LiquidName: BrineName, Liquid: SaltBrine(0.233),
+		}},
+		Mixers: []StormMixer{{Name: "mixer", WorkingVolume: 1100 * quantity.Gallon, PumpOff: 1000 * quantity.Gallon, MixTime: 2400}},
+		Plant: StormPlant{
+			Supply: 25 * quantity.GallonPerMinute, Pump: 100 * quantity.GallonPerMinute, WaterTemp: quantity.Fahrenheit(60),
+			RockSalt: PureSalt, Pile: 20000 * quantity.Pound, Bucket: 1000 * quantity.Pound,
+		},
+		Trucks: []StormTruck{{Name: "truck", Tank: 1000 * quantity.Gallon, Speed: 30 * quantity.MilePerHour}},
+	}
+}
+
+// The worked example of docs/storm.md, step by step. Densities: brine of 23.3 % at 60
+// F 9.8227 lb/gal, water 8.3372.
+func TestStormByHand(t *testing.T) {
+	p, err := PlanStorm(handYard())
+	require.NoError(t, err)
+	gal, min := quantity.Gallon, quantity.Minute
+	require.InEpsilon(t, 40*50+10*40*2, float64(p.Demanded/gal), 1e-12)
+	pr := p.Production
+	require.InEpsilon(t, 2800-1000, float64(pr.Wanted/gal), 1e-9)
+	require.Equal(t, 2, pr.Batches)
+	water := 9.8227 * (1 - 0.233) / 8.3372 * 1000 // 903.67 gal
+	require.InEpsilon(t, 2*water, float64(pr.Water/gal), 1e-4)
+	require.InEpsilon(t, 2*9.8227*0.233*1000, float64(pr.Salt/quantity.Pound), 1e-4)
+	fill := water / 25 // 36.15 min
+	// Fill, mix 40, pump off 10; the second batch waits for the same tank.
+	require.InEpsilon(t, 2*(fill+50), float64((pr.DoneAt-handYard().Now)/min), 1e-4)
+	require.InEpsilon(t, 100, float64(pr.PumpTime/min), 1e-9)
+	require.InEpsilon(t, fill, float64(pr.IdleFirst/min), 1e-4)
+	require.InEpsilon(t, fill, float64(pr.IdleLater/min), 1e-4)
+	require.InEpsilon(t, 20*60-2*(fill+50), float64(pr.Latest/min), 1e-4)
+	require.Empty(t, pr.Limit)
+	require.Zero(t, p.Short)
+	// Loads of 1,000, 1,000 and 800 gal at 100 gal/min; the first is out 20 miles for
+	// 80 min there and back, so the second load waits for the truck.
+	l := p.Loading
+	require.Len(t, l.Loads, 3)
+	require.InEpsilon(t, 20*60+10, float64(l.FirstOut/min), 1e-9)
+	require.InEpsilon(t, 20*60+10+80+10+80+8, float64(l.LastOut/min), 1e-9)
+}
+
+// Sources: Iowa DOT: 50 gal on a lane-mile carry about 110 lb of salt (rounded to
+// tens, hence 5 %); MPCA: 20,000 square feet at 0.5 gal per 1,000 take 10 gal.
+func TestStormByPublishedRates(t *testing.T) {
+	r := handYard()
+	r.Routes = []StormRoute{{Name: "mile", Liquid: BrineName, Lanes: quantity.Mile, Rate: 50 * gallonPerMile, Passes: 1}}
+	p, err := PlanStorm(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, 110, p.Balance.Loaded.Salt/float64(quantity.Pound), 0.05)
+	squareFoot := float64(quantity.Foot * quantity.Foot)
+	r.Routes = []StormRoute{{Name: "lot", Liquid: BrineName, Area: quantity.Area(20000 * squareFoot),
+		AreaRate: quantity.RatePerArea(0.5 * float64(quantity.Gallon) / (1000 * squareFoot)), Passes: 1}}
+	p, err = PlanStorm(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, 10, float64(p.Demanded/quantity.Gallon), 1e-9)
+	// MaineDOT table A: 10 gal of brine a ton of salt; 250 lb a lane-mile on 16 miles
+	// are two tons.
+	r.Routes = []StormRoute{{Name: "wet", Liquid: BrineName, Lanes: 16 * quantity.Mile, Passes: 1,
+		Prewet:   quantity.VolumePerMass(10 * float64(quantity.Gallon) / (2000 * float64(quantity.Pound))),
+		SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))}}
+	p, err = PlanStorm(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, 20, float64(p.Demanded/quantity.Gallon), 1e-9)
+}
+
+// drawStorm makes a yard and a storm from a seed: any number of tanks, mixers, trucks
+// and routes, some of them short of one thing or another.
+func drawStorm(seed uint64) StormRequest {
+	g := rand.New(rand.NewPCG(seed, 99))
+	between := func(low, high float64) float64 { return low + (high-low)*g.Float64() }
+	gallons := func(low, high float64) quantity.Volume { return quantity.Volume(between(low, high)) * quantity.Gallon }
+	r := handYard()
+	r.Start = r.Now + quantity.Duration(between(0, 16*3600))
+	r.Reserve = gallons(0, 800)
+	r.Routes, r.Tanks, r.Mixers, r.Trucks = nil, nil, nil, nil
+	liquids := []string{BrineName, BrineName, "cal", "mix"}
+	r.Others = []StormStock{{Name: "cal", Liquid: Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.3}}, OnHand: gallons(0, 900)}}
+	r.Blends = []StormBlend{{Name: "mix", Additive: "cal", Share: quantity.Fraction(between(0.02, 0.2))}}
+	for i := range 1 + g.IntN(8) {
+		r.Routes = append(r.Routes, StormRoute{
+			Name: fmt.Sprint("r", i), Liquid: liquids[g.IntN(len(liquids))], Lanes: quantity.Length(between(1, 40)) * quantity.Mile,
+			Rate: quantity.RatePerLength(between(15, 60)) * gallonPerMile, Passes: 1 + g.IntN(3), Priority: g.IntN(3),
+		})
+	}
+	for i := range g.IntN(4) {
+		t := StormTank{Name: fmt.Sprint("t", i), Capacity: gallons(500, 8000), LiquidName: BrineName, Liquid: SaltBrine(quantity.Strength(between(0.225, 0.245)))}
+		t.Dead = t.Capacity * quantity.Volume(between(0, 0.1))
+		t.Contents = t.Capacity * quantity.Volume(between(0, 1))
+		if g.IntN(4) == 0 {
+			t.LiquidName, t.Liquid = "cal", r.Others[0].Liquid
+		}
+		r.Tanks = append(r.Tanks, t)
+	}
+	for i := range g.IntN(4) {
+		r.Mixers = append(r.Mixers, StormMixer{Name: fmt.Sprint("m", i), PumpOff: gallons(150, 2500), MixTime: quantity.Duration(between(600, 4000))})
+	}
+	r.Plant.Supply, r.Plant.Pump = quantity.Flow(between(10, 80))*quantity.GallonPerMinute, quantity.Flow(between(30, 300))*quantity.GallonPerMinute
+	r.Plant.RockSalt = RockSalt{Purity: quantity.Strength(between(0.9, 1)), Moisture: quantity.Strength(between(0, 0.04))}
+	r.Plant.Pile = quantity.Mass(between(0, 60000)) * quantity.Pound
+	for i := range g.IntN(4) {
+		r.Trucks = append(r.Trucks, StormTruck{Name: fmt.Sprint("k", i), Tank: gallons(150, 2500), Empty: 9000, Gross: quantity.Mass(between(9500, 16000))})
+	}
+	return r
+}
+
+// Over 1,000 generated yards and storms nothing is lost, no tank runs over or dry, and
+// nothing is done twice at once.
+func TestStormBalances(t *testing.T) {
+	made, short, loads := 0, 0, 0
+	for seed := range uint64(1000) {
+		r := drawStorm(seed)
+		p, err := PlanStorm(r)
+		require.NoError(t, err, "seed %d", seed)
+		requireVolumes(t, seed, p)
+		b := p.Balance
+		for _, q := range [][4]float64{
+			{b.Start.Mass, b.Made.Mass, b.Loaded.Mass, b.Left.Mass},
+			{b.Start.Salt, b.Made.Salt, b.Loaded.Salt, b.Left.Salt},
+			{b.Start.Chloride, b.Made.Chloride, b.Loaded.Chloride, b.Left.Chloride},
+		} {
+			require.InDelta(t, q[0]+q[1], q[2]+q[3], 1e-9*(q[0]+q[1])+1e-9, "seed %d", seed)
+		}
+		requireWater(t, r, p)
+		requireTanks(t, seed, r)
+		requireOneAtATime(t, seed, p)
+		pr := p.Production
+		require.InDelta(t, float64(pr.DoneAt-r.Now), float64(pr.PumpTime+pr.IdleFirst+pr.IdleLater), 1e-6, "seed %d", seed)
+		require.LessOrEqual(t, float64(pr.DoneAt), float64(r.Start)+1e-3)
+		require.LessOrEqual(t, float64(pr.Salt), float64(r.Plant.Pile)*(1+1e-9))
+		made += pr.Batches
+		loads += len(p.Loading.Loads)
+		if p.Short > 0 {
+			short++
+		}
+	}
+	// The generator reaches what it is to reach.
+	require.Greater(t, made, 300)
+	require.Greater(t, loads, 2000)
+	require.Greater(t, short, 200)
+	require.Less(t, short, 950)
+}
+
+// requireVolumes checks gallons demanded = loaded + short, by route and in all.
+func requireVolumes(t *testing.T, seed uint64, p StormPlan) {
+	t.Helper()
+	require.InDelta(t, float64(p.Demanded), float64(p.Loaded+p.Short), 1e-9*float64(p.Demanded), "seed %d", seed)
+	served, out := quantity.Volume(0), map[string]quantity.Volume{}
+	for _, l := range p.Loading.Loads {
+		out[l.Route] += l.Volume
+	}
+	for _, r := range p.Routes {
+		require.LessOrEqual(t, float64(r.Served), float64(r.Demanded)*(1+1e-12))
+		require.Equal(t, r.Served < r.Demanded*(1-1e-12), r.Cause != "", "seed %d %+v", seed, r)
+		served += r.Served
+		if !contains(p.Loading.NoTruck, r.Route.Name) {
+			require.InDelta(t, float64(r.Served), float64(out[r.Route.Name]), 1e-8*float64(r.Served)+1e-12, "seed %d", seed)
+		}
+	}
+	require.InDelta(t, float64(p.Loaded), float64(served), 1e-9*float64(served)+1e-12)
+}
+
+// requireWater checks that water, salt and sludge that go into the mixers are the
+// brine that comes out, where every batch is pumped off whole.
+func requireWater(t *testing.T, r StormRequest, p StormPlan) {
+	t.Helper()
+	whole := quantity.Volume(0)
+	for _, j := range p.Production.Jobs {
+		if j.Kind == PumpOff {
+			whole += j.Volume
+		}
+	}
+	full := 0.0
+	for _, j := range p.Production.Jobs {
+		for _, m := range r.Mixers {
+			if j.Kind == PumpOff && j.What == m.Name {
+				full += float64(m.PumpOff)
+			}
+		}
+	}
+	if full == 0 || math.Abs(full-float64(whole)) > 1e-9*full {
+		return
+	}
+	water, err := brineDensity(0, r.Plant.WaterTemp)
+	require.NoError(t, err)
+	salt := float64(p.Production.Salt)
+	in := float64(p.Production.Water.Mass(water)) + salt*float64(r.Plant.RockSalt.Moisture) + salt*r.Plant.RockSalt.sodiumChloride()
+	require.InEpsilon(t, p.Balance.Made.Mass, in, 1e-9)
+	require.InEpsilon(t, p.Balance.Made.Salt, salt*r.Plant.RockSalt.sodiumChloride(), 1e-9)
+}
+
+// requireTanks follows the tanks through production and loading.
+func requireTanks(t *testing.T, seed uint64, r StormRequest) {
+	t.Helper()
+	y, err := newStormYard(r)
+	require.NoError(t, err)
+	var p StormPlan
+	need, err := y.demand(&p)
+	require.NoError(t, err)
+	before := map[string]quantity.Volume{}
+	for _, s := range y.tanks {
+		before[s.tank.Name] = s.volume(r.Temperature)
+	}
+	_, err = y.produce(need)
+	require.NoError(t, err)
+	for _, s := range y.tanks {
+		require.LessOrEqual(t, float64(s.volume(r.Temperature)), float64(s.tank.Capacity)*(1+1e-9), "seed %d: %s runs over", seed, s.tank.Name)
+	}
+	y.allocate(&p)
+	for _, s := range y.tanks {
+		least := min(s.tank.Dead, before[s.tank.Name])
+		require.GreaterOrEqual(t, float64(s.volume(r.Temperature)), float64(least)*(1-1e-9)-1e-12, "seed %d: %s below its dead volume", seed, s.tank.Name)
+	}
+	for _, o := range y.others {
+		require.GreaterOrEqual(t, float64(o.left), -1e-12)
+	}
+}
+
+// requireOneAtATime checks that the pump, the supply, each mixer and each truck do one
+// thing at a time.
+func requireOneAtATime(t *testing.T, seed uint64, p StormPlan) {
+	t.Helper()
+	busy := map[string][][2]float64{}
+	add := func(what string, from, to quantity.Duration) {
+		busy[what] = append(busy[what], [2]float64{float64(from), float64(to)})
+	}
+	for _, j := range p.Production.Jobs {
+		add("mixer "+j.What, j.Start, j.End)
+		if j.Kind == Fill {
+			add("supply", j.Start, j.End)
+		} else {
+			add("pump", j.Start, j.End)
+		}
+	}
+	for _, l := range p.Loading.Loads {
+		add("pump", l.Start, l.Out)
+		add("truck "+l.Truck, l.Start, l.Back)
+	}
+	for what, spans := range busy {
+		sort.Slice(spans, func(i, j int) bool { return spans[i][0] < spans[j][0] })
+		for i := 1; i < len(spans); i++ {
+			require.GreaterOrEqual(t, spans[i][0], spans[i-1][1]-1e-6, "seed %d: %s does two things at once", seed, what)
+		}
+	}
+}
+
+// Routes of a higher priority are served whole before others get anything; within
+// one, those that take least for a lane come first.
+func TestStormPriorities(t *testing.T) {
+	r := handYard()
+	r.Plant.Pile = 0
+	r.Routes = []StormRoute{
+		{Name: "thirsty", Liquid: BrineName, Lanes: 10 * quantity.Mile, Rate: 60 * gallonPerMile, Priority: 2},
+		{Name: "frugal", Liquid: BrineName, Lanes: 10 * quantity.Mile, Rate: 30 * gallonPerMile, Priority: 2},
+		{Name: "first", Liquid: BrineName, Lanes: 10 * quantity.Mile, Rate: 50 * gallonPerMile, Priority: 1},
+		{Name: "last", Liquid: BrineName, Lanes: quantity.Mile, Rate: 10 * gallonPerMile},
+	}
+	p, err := PlanStorm(r)
+	require.NoError(t, err)
+	var names []string
+	for _, route := range p.Routes {
+		names = append(names, route.Route.Name)
+	}
+	require.Equal(t, []string{"first", "frugal", "thirsty", "last"}, names)
+	// 1,000 gal: 500, 300, then 200 of 600, and nothing.
+	require.InDelta(t, 200, float64(p.Routes[2].Served/quantity.Gallon), 1e-6)
+	require.Zero(t, p.Routes[3].Served)
+	require.Equal(t, "salt", p.Production.Limit)
+	require.InDelta(t, 410, float64(p.Short/quantity.Gallon), 1e-6)
+}
+
+// What is out of the band is named with its correction, and not counted.
+func TestStormOutOfBand(t *testing.T) {
+	r := handYard()
+	r.Tanks[0].Liquid = SaltBrine(0.25)
+	p, err := PlanStorm(r)
+	require.NoError(t, err)
+	require.NotNil(t, p.Supply[0].Fix)
+	require.Equal(t, Water, p.Supply[0].Fix.Agent)
+	require.Equal(t, 2800*quantity.Gallon, p.Production.Wanted)
+	require.Equal(t, "room", p.Production.Limit) // there is no other tank
+}
+
+func TestStormLimits(t *testing.T) {
+	for name, c := range map[string]struct {
+		limit  string
+		change func(*StormRequest)
+	}{
+		"no mixer": {"no mixing tank", func(r *StormRequest) { r.Mixers = nil }},
+		"no salt":  {"salt", func(r *StormRequest) { r.Plant.Pile = 3000 * quantity.Pound }},
+		"no room":  {"room", func(r *StormRequest) { r.Tanks[0].Capacity = 1500 * quantity.Gallon }},
+		"no time":  {"time", func(r *StormRequest) { r.Start = r.Now + 2*3600 }},
+	} {
+		r := handYard()
+		c.change(&r)
+		p, err := PlanStorm(r)
+		require.NoError(t, err)
+		require.Equal(t, c.limit, p.Production.Limit, name)
+		require.Positive(t, p.Short, name)
+	}
+	r := handYard()
+	r.Start = r.Now + 2*3600
+	p, err := PlanStorm(r)
+	require.NoError(t, err)
+	require.Less(t, p.Production.Latest, r.Now)
+}
+
+// The cold: practice ends at 15 F, and a calcium liquid is proposed where it melts
+// more.
+func TestStormCold(t *testing.T) {
+	r := handYard()
+	r.Others = []StormStock{{Name: "cal", Liquid: Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.31}}}}
+	for low, practice := range map[float64]bool{20: true, 15: true, 14: false} {
+		r.Low = quantity.Fahrenheit(low)
+		p, err := PlanStorm(r)
+		require.NoError(t, err)
+		require.Equal(t, practice, p.Cold[0].Practice)
+		require.NotNil(t, p.Better)
+		require.Greater(t, p.Better.PerVolume, p.Better.Before)
+	}
+	r.Low = quantity.Celsius(2)
+	p, err := PlanStorm(r)
+	require.NoError(t, err)
+	require.Nil(t, p.Better)
+	require.Zero(t, p.Cold[0].PerVolume)
+}
+
+// Cost by hand: 2,800 gal at 9.8227 lb/gal, 23.3 % of it salt at 0.04 a lb; water
+// 2,800 x 9.8227 x 0.767 lb at 1 a m3; 1 an hour; 2 a mile over 2 x 60 miles.
+func TestStormCost(t *testing.T) {
+	r := handYard()
+	salt, water := quantity.PricePerMass(0.04/float64(quantity.Pound)), quantity.PricePerVolume(1)
+	labour, driving := quantity.PricePerTime(1.0/3600), quantity.PricePerLength(2/float64(quantity.Mile))
+	r.Prices = StormPrices{Salt: &salt, Water: &water, Labour: &labour, Driving: &driving, DrySalt: quantity.MassPerLength(200 * float64(quantity.Pound) / float64(quantity.Mile))}
+	p, err := PlanStorm(r)
+	require.NoError(t, err)
+	c := p.Cost
+	require.InEpsilon(t, 2800*9.8227*0.233*0.04, float64(*c.Salt), 1e-4)
+	require.InEpsilon(t, 2800*9.8227*0.767*0.45359237/1000, float64(*c.Water), 1e-4)
+	require.InEpsilon(t, 2*60*2, float64(*c.Driving), 1e-9)
+	require.InEpsilon(t, float64(p.Production.DoneAt-r.Now)/3600+4, float64(*c.Labour), 1e-9)
+	require.Zero(t, *c.Additive)
+	require.InEpsilon(t, 2800*9.8227*0.233*35.453/58.443*0.45359237, float64(c.Chloride), 1e-4)
+	require.InEpsilon(t, 60*float64(quantity.Mile), float64(c.Lanes), 1e-12)
+	require.InEpsilon(t, 60*200*0.04, float64(*c.DrySalt), 1e-9)
+	require.InEpsilon(t, float64(*c.Salt+*c.Water+*c.Labour+*c.Driving), float64(c.Total), 1e-12)
+	require.False(t, c.Missing)
+}
+
+func TestStormRefusals(t *testing.T) {
+	for name, c := range map[string]struct {
+		field  string
+		change func(*StormRequest)
+	}{
+		"no routes":   {FieldRoutes, func(r *StormRequest) { r.Routes = nil }},
+		"before now":  {FieldStart, func(r *StormRequest) { r.Start = r.Now - 1 }},
+		"no pump":     {FieldPump, func(r *StormRequest) { r.Plant.Pump = 0 }},
+		"no supply":   {FieldSupply, func(r *StormRequest) { r.Plant.Supply = 0 }},
+		"no reserve":  {FieldReserve, func(r *StormRequest) { r.Reserve = -1 }},
+		"no liquid":   {FieldRoutes, func(r *StormRequest) { r.Routes[0].Liquid = "beer" }},
+		"no additive": {FieldRoutes, func(r *StormRequest) { r.Blends = []StormBlend{{"b", "beer", 0.1}}; r.Routes[0].Liquid = "b" }},
+		"too strong":  {FieldTarget, func(r *StormRequest) { r.Band = Band{0.28, 0.27, 0.29} }},
+		"band upside": {FieldLow, func(r *StormRequest) { r.Band.Low = 0.24 }},
+		"hot":         {FieldTemperature, func(r *StormRequest) { r.Temperature = quantity.Celsius(80) }},
+	} {
+		r := handYard()
+		c.change(&r)
+		_, err := PlanStorm(r)
+		requireField(t, err, c.field, name)
+	}
+}
+
+// BenchmarkStorm plans 500 routes and 50 batches.
+func BenchmarkStorm(b *testing.B) {
+	r := handYard()
+	r.Routes = nil
+	for i := range 500 {
+		r.Routes = append(r.Routes, StormRoute{Name: fmt.Sprint(i), Liquid: BrineName, Lanes: 2 * quantity.Mile, Rate: 50 * gallonPerMile})
+	}
+	r.Tanks[0].Capacity = 60000 * quantity.Gallon
+	r.Plant.Pile, r.Start = 200000*quantity.Pound, r.Now+400*3600
+	b.ReportAllocs()
+	for b.Loop() {
+		p, err := PlanStorm(r)
+		if err != nil || p.Production.Batches != 50 {
+			b.Fatal(err, p.Production.Batches)
+		}
+	}
+}

@@ -1,0 +1,302 @@
+package cli
+
+import (
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/yard"
+
+	"github.com/spf13/cobra"
+)
+
+type stormOptions struct {
+	now, start *input[quantity.Duration]
+	low, temp  *input[quantity.Temperature]
+	reserve    *input[quantity.Volume]
+	rate       *input[quantity.RatePerLength]
+	passes     whole
+	whatIf     []string
+}
+
+func newStorm(env *Env, g *globals) *cobra.Command {
+	o := &stormOptions{}
+	cmd := &cobra.Command{
+		Use:   "storm [FILE]",
+		Short: "Gallons, batches, salt, loads, hours and cost for a storm",
+		Long: "storm plans a storm from the yard file: what the routes take, what stands in\n" +
+			"store, which batches to make and when to begin, what falls short and who gets\n" +
+			"it, how the trucks load, what the cold does to the liquids, and what it costs.\n" +
+			"A storm file changes routes for one storm; flags stand above it.",
+		Example: "  brineyard storm --now 12:00 --start 20:00 --low 19F\n" +
+			"  brineyard storm --start 20:00 --low 19F --what-if start=22:00,rate=30",
+		Args: oneFile,
+		RunE: func(_ *cobra.Command, args []string) error { return runStorm(env, g, o, args) },
+	}
+	f := cmd.Flags()
+	o.now = flag(f, "time", yard.TimeOfDay, "now", "when work can begin, like 12:00; noon unless given")
+	o.start = flag(f, "time", yard.TimeOfDay, "start", "when all is to be ready, like 20:00")
+	o.low = temperatureFlag(f, "low", "coldest pavement, and night in the yard")
+	o.temp = temperatureFlag(f, "temp", "temperature at which volumes are measured; 60F unless given")
+	o.reserve = volumeFlag(f, "reserve", "salt brine to keep back")
+	o.rate = flag(f, "rate", quantity.ParseRatePerLength, "rate", "on every lane, instead of the routes' own (gal/mi if no unit)")
+	f.Var(&o.passes, "passes", "over every route, instead of the routes' own")
+	f.StringArrayVar(&o.whatIf, "what-if", nil, "compare with `changes`: now, start, low, reserve, rate or passes, like rate=30,start=22:00; may be given again")
+	return cmd
+}
+
+func runStorm(env *Env, g *globals, o *stormOptions, args []string) error {
+	s, err := newSetting(env, g)
+	if err != nil {
+		return err
+	}
+	if s.yard == nil {
+		return usagef("no yard file, so nothing to plan with; allowed: --yard with a file; yard init writes one")
+	}
+	file := &yard.Storm{}
+	if len(args) == 1 {
+		if file, err = yard.LoadStorm(s.env.Open, args[0], s.yard); err != nil {
+			return asList(err)
+		}
+	}
+	r, err := o.request(s, file)
+	if err != nil {
+		return err
+	}
+	p, err := brine.PlanStorm(r)
+	if err != nil {
+		return s.inputError(err)
+	}
+	d := stormDocument(s, r, p)
+	if len(o.whatIf) > 0 {
+		t, err := o.compare(s, file, p)
+		if err != nil {
+			return err
+		}
+		d.Tables = append([]report.Table{t}, d.Tables...)
+	}
+	return s.write(d)
+}
+
+// asList shows all faults of a file.
+func asList(err error) error {
+	if faults, ok := err.(yard.Faults); ok {
+		return faultList{faults}
+	}
+	return err
+}
+
+// defaults of a plan that nothing else settles.
+const (
+	noon     = 12 * 60 * quantity.Minute
+	oneDay   = 24 * 60 * quantity.Minute
+	oneLater = 8 * 60 * quantity.Minute
+)
+
+// request gathers yard, storm file and flags.
+func (o *stormOptions) request(s *setting, file *yard.Storm) (brine.StormRequest, error) {
+	y := s.yard
+	none := &input[quantity.Strength]{}
+	from := file.Path
+	if from == "" {
+		from = y.Path
+	}
+	r := brine.StormRequest{
+		Now:         takeFrom(s, "now", o.now, file.Now, from, noon),
+		Temperature: take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60)),
+		Reserve:     takeFrom(s, brine.FieldReserve, o.reserve, file.Reserve, from, 0),
+		Band:        s.band(none, none, none),
+		Prices: brine.StormPrices{
+			Salt: y.Salt.Price, Water: y.Prices.Water, Labour: y.Prices.Labour, Driving: y.Prices.Driving, DrySalt: valueOr(y.Prices.DrySalt),
+		},
+		Plant: brine.StormPlant{
+			Supply: valueOr(y.Supply.Flow), Pump: valueOr(y.Pump.Flow), RockSalt: rockSalt(s, none, none),
+			WaterTemp: take(s, brine.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
+			Pile:      valueOr(y.Salt.Pile), Bucket: valueOr(y.Salt.Bucket),
+		},
+	}
+	r.Start = takeFrom(s, brine.FieldStart, o.start, file.Start, from, r.Now+oneLater)
+	if r.Start < r.Now {
+		r.Start += oneDay // of the next morning
+	}
+	low, err := o.coldest(s, file, from)
+	if err != nil {
+		return r, err
+	}
+	r.Low = low
+	s.origin[brine.FieldRoutes] = y.Path + ": routes"
+	s.origin[brine.FieldPump] = y.Path + ": pump.flow"
+	s.origin[brine.FieldSupply] = y.Path + ": supply.flow"
+	o.equipment(s, &r)
+	r.Routes = o.routes(s, file)
+	return r, nil
+}
+
+// takeFrom is take for a value that the storm file may hold.
+func takeFrom[Q quantity.Quantity](s *setting, name string, in *input[Q], file *Q, path string, otherwise Q) Q {
+	q := take(s, name, name, in, nil, "", otherwise)
+	if !in.given && file != nil {
+		s.origin[name] = path + ": " + name
+		return *file
+	}
+	return q
+}
+
+// coldest is the low that is given, or the coldest hour of the forecast.
+func (o *stormOptions) coldest(s *setting, file *yard.Storm, from string) (quantity.Temperature, error) {
+	low := file.Low
+	for _, h := range file.Pavement {
+		if low == nil || h.Temperature < *low {
+			low = &h.Temperature
+		}
+	}
+	if !o.low.given && low == nil {
+		return 0, usagef("--low is missing: without the coldest pavement nothing is said of the cold; allowed: like --low 19F, or low or pavement in a storm file")
+	}
+	t := takeFrom(s, "low", o.low, low, from, 0)
+	if least, most := quantity.Celsius(-45), quantity.Celsius(40); t < least || t > most {
+		return 0, usagef("%s: outside what is planned for; allowed: %v to %v", s.origin["low"], least.In(s.system), most.In(s.system))
+	}
+	return t, nil
+}
+
+// equipment takes over tanks, liquids, mixers and trucks.
+func (o *stormOptions) equipment(s *setting, r *brine.StormRequest) {
+	y := s.yard
+	for _, t := range y.StorageTanks {
+		tank := brine.StormTank{
+			Name: t.Name, Capacity: valueOr(t.Capacity), Dead: valueOr(t.DeadVolume), Contents: valueOr(t.Contents), LiquidName: t.Liquid,
+		}
+		if known, ok := y.Tank(t.Name); ok && known.Contents != nil {
+			tank.Liquid = *known.Contents
+		}
+		r.Tanks = append(r.Tanks, tank)
+	}
+	for _, l := range y.Liquids {
+		r.Others = append(r.Others, brine.StormStock{Name: l.Name, Liquid: l.Liquid(), OnHand: valueOr(l.OnHand), Price: l.Price})
+	}
+	for _, b := range y.Blends {
+		r.Blends = append(r.Blends, brine.StormBlend{Name: b.Name, Additive: b.Additive, Share: quantity.Fraction(valueOr(b.Share))})
+	}
+	for _, m := range y.MixingTanks {
+		mixer := brine.StormMixer{Name: m.Name, WorkingVolume: valueOr(m.WorkingVolume), PumpOff: valueOr(m.PumpOff), MixTime: valueOr(m.MixTime)}
+		if mixer.PumpOff == 0 {
+			mixer.PumpOff = mixer.WorkingVolume
+		}
+		r.Mixers = append(r.Mixers, mixer)
+	}
+	for _, t := range y.Trucks {
+		r.Trucks = append(r.Trucks, brine.StormTruck{
+			Name: t.Name, Tank: valueOr(t.Tank), Empty: valueOr(t.EmptyWeight), Gross: valueOr(t.GrossLimit), Speed: valueOr(t.Speed),
+		})
+	}
+}
+
+// routes takes over the yard's routes, as the storm file and the flags change them.
+func (o *stormOptions) routes(s *setting, file *yard.Storm) []brine.StormRoute {
+	changes := map[string]yard.StormRoute{}
+	for _, c := range file.Routes {
+		changes[c.Name] = c
+	}
+	var routes []brine.StormRoute
+	for _, y := range s.yard.Routes {
+		c := changes[y.Name]
+		if c.Skip {
+			continue
+		}
+		r := brine.StormRoute{
+			Name: y.Name, Liquid: firstOf(c.Liquid, y.Liquid, brine.BrineName), Lanes: valueOr(y.LaneMiles), Area: valueOr(y.Area),
+			Rate: valueOr(y.Rate), AreaRate: valueOr(y.AreaRate), Prewet: valueOr(y.Prewet), SaltRate: valueOr(y.SaltRate),
+			Passes: max(1, y.Passes), Priority: y.Priority, Truck: y.Truck,
+		}
+		if c.Rate != nil {
+			r.Rate = *c.Rate
+		}
+		if c.AreaRate != nil {
+			r.AreaRate = *c.AreaRate
+		}
+		if c.Passes > 0 {
+			r.Passes = c.Passes
+		}
+		if c.Priority > 0 {
+			r.Priority = c.Priority
+		}
+		if o.passes.value > 0 {
+			r.Passes = o.passes.value
+		}
+		if o.rate.given && r.Area == 0 && r.Prewet == 0 {
+			r.Rate = o.rate.value
+		}
+		routes = append(routes, r)
+	}
+	return routes
+}
+
+func firstOf(words ...string) string {
+	for _, w := range words {
+		if w != "" {
+			return w
+		}
+	}
+	return ""
+}
+
+// compare plans the storm again for each set of changes.
+func (o *stormOptions) compare(s *setting, file *yard.Storm, base brine.StormPlan) (report.Table, error) {
+	t := report.Table{Key: "what_if", Title: "What if", Columns: []report.Column{
+		{Key: "demanded", Label: "Wanted"}, {Key: "short", Label: "Short"}, {Key: "batches", Label: "Batches"}, {Key: "latest", Label: "Begin by"},
+		{Key: "done", Label: "Done"}, {Key: "cost", Label: "Cost"}, {Key: "chloride", Label: "Chloride"}, {Key: "plan", Label: "Plan"},
+	}}
+	t.Rows = append(t.Rows, s.compareRow("as planned", base))
+	for _, text := range o.whatIf {
+		changed, err := o.changed(text)
+		if err != nil {
+			return t, err
+		}
+		r, err := changed.request(s, file)
+		if err != nil {
+			return t, err
+		}
+		p, err := brine.PlanStorm(r)
+		if err != nil {
+			return t, usagef("--what-if %s: %v", quoted(text), s.inputError(err))
+		}
+		t.Rows = append(t.Rows, s.compareRow(text, p))
+	}
+	return t, nil
+}
+
+func (s *setting) compareRow(name string, p brine.StormPlan) []report.Value {
+	return []report.Value{
+		s.value(p.Demanded), s.value(p.Short), s.value(quantity.Count(p.Production.Batches)), timeValue(p.Production.Latest, true),
+		timeValue(p.Production.DoneAt, true), s.value(p.Cost.Total), s.value(p.Cost.Chloride), report.Word(strings.ReplaceAll(name, ",", ", ")),
+	}
+}
+
+// changed is the same question with changes like rate=30,start=20:00.
+func (o *stormOptions) changed(text string) (*stormOptions, error) {
+	c := &stormOptions{
+		now: copyOf(o.now), start: copyOf(o.start), low: copyOf(o.low), temp: o.temp, reserve: copyOf(o.reserve), rate: copyOf(o.rate), passes: o.passes,
+	}
+	flags := map[string]interface{ Set(string) error }{
+		"now": c.now, "start": c.start, "low": c.low, "reserve": c.reserve, "rate": c.rate, "passes": &c.passes,
+	}
+	for _, change := range strings.Split(text, ",") {
+		name, value, ok := strings.Cut(change, "=")
+		f, known := flags[strings.TrimSpace(name)]
+		if !ok || !known {
+			return nil, usagef("--what-if %s: %s is no change; allowed: now, start, low, reserve, rate or passes, like rate=30,start=20:00", quoted(text), quoted(change))
+		}
+		if err := f.Set(strings.TrimSpace(value)); err != nil {
+			return nil, usagef("--what-if %s: %s: %v", quoted(text), quoted(change), err)
+		}
+	}
+	return c, nil
+}
+
+// copyOf lets a flag be changed without the first plan seeing it.
+func copyOf[Q quantity.Quantity](in *input[Q]) *input[Q] {
+	c := *in
+	return &c
+}

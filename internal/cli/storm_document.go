@@ -1,0 +1,272 @@
+package cli
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+)
+
+func stormDocument(s *setting, r brine.StormRequest, p brine.StormPlan) *report.Document {
+	return &report.Document{
+		Command:  "storm",
+		Title:    "Storm plan",
+		Verdict:  stormVerdict(s, r, p),
+		Figures:  s.stormFigures(r, p),
+		Tables:   s.stormTables(r.Low, p),
+		Drawings: timeLine(r, p),
+		Notes:    stormNotes(s, r, p),
+		Cautions: []string{cautionPump, cautionBackflow, cautionDrain, "Axle and gross limits of the trucks are the law's, not this plan's.", cautionLocal},
+	}
+}
+
+// stormVerdict says first whether all of it can be had.
+func stormVerdict(s *setting, r brine.StormRequest, p brine.StormPlan) string {
+	pr, start := p.Production, clockText(r.Start, true)
+	short := p.Short + p.ReserveGap
+	switch {
+	case short > p.Demanded*1e-9 && pr.Limit == "time":
+		return s.show("Short by %v (%s): work would have to begin by %s to have all of it by %s.", short, limitWords[pr.Limit], clockText(pr.Latest, true), start)
+	case short > p.Demanded*1e-9:
+		return s.show("Short by %v (%s); begin by %s to have the rest by %s.", short, s.cause(p), clockText(pr.Latest, true), start)
+	case pr.Batches == 0:
+		return s.show("All of it stands in store: %v wanted, no batch to make.", p.Demanded)
+	}
+	return s.show("All of it by %s: %v wanted, %d batches, done at %s; begin by %s at the latest.", start, p.Demanded, pr.Batches,
+		clockText(pr.DoneAt, true), clockText(pr.Latest, true))
+}
+
+// limitWords say why less is made than wanted.
+var limitWords = map[string]string{
+	"":               "a liquid that is not made here",
+	"salt":           "the salt pile ends",
+	"room":           "the storage tanks are full",
+	"time":           "there is not time enough",
+	"no mixing tank": "there is no mixing tank",
+}
+
+// cause names what ends first.
+func (s *setting) cause(p brine.StormPlan) string {
+	if p.Production.Limit != "" {
+		return limitWords[p.Production.Limit]
+	}
+	for _, r := range p.Routes {
+		if r.Cause != "" && r.Cause != brine.BrineName {
+			return r.Cause + " runs out"
+		}
+	}
+	return limitWords[""]
+}
+
+func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report.Figure {
+	pr := p.Production
+	at := func(key, label string, t quantity.Duration) report.Figure {
+		return report.Figure{Key: key, Label: label, Value: timeValue(t, true)}
+	}
+	pair := s.figure("demanded", "Wanted, loaded, short", p.Demanded)
+	pair.Value.Text = s.show("%v, %v, %v", p.Demanded, p.Loaded, p.Short)
+	salt := s.figure("salt", "Salt to use", pr.Salt)
+	if pr.Buckets > 0 {
+		salt.Value.Text = s.show("%v, %v buckets", pr.Salt, quantity.Count(pr.Buckets))
+	}
+	cost := s.figure("cost", "Cost", p.Cost.Total)
+	if c := p.Cost; c.PerVolume != nil && c.PerLane != nil {
+		cost.Value.Text = s.show("%v, that is %v and %v of lane", c.Total, *c.PerVolume, *c.PerLane)
+	}
+	chloride := s.figure("chloride", "Chloride laid down", p.Cost.Chloride)
+	if p.Cost.ChloridePerLane > 0 {
+		chloride.Value.Text = s.show("%v, that is %v", p.Cost.Chloride, p.Cost.ChloridePerLane)
+	}
+	figures := []report.Figure{
+		pair, quiet(s.figure("loaded", "Loaded", p.Loaded)), quiet(s.figure("short", "Short", p.Short)),
+		quiet(s.figure("made", "Made", pr.Made)),
+		s.figure("batches", "Batches to make", quantity.Count(pr.Batches)),
+		salt, quiet(s.figure("buckets", "Buckets", quantity.Count(pr.Buckets))),
+		s.figure("water", "Water to run in", pr.Water),
+		at("done_time", "Last batch done", pr.DoneAt),
+		at("latest_start", "Begin at the latest", pr.Latest),
+		quietUnless(p.ReserveGap > 0, s.figure("reserve_short", "Reserve lacks", p.ReserveGap)),
+		quiet(s.figure("pump_time", "Pump on batches", pr.PumpTime)),
+		quiet(s.figure("idle_first_fill", "Pump waits for the first fill", pr.IdleFirst)),
+		quiet(s.figure("idle_later_fills", "Pump waits for later fills", pr.IdleLater)),
+	}
+	if l := p.Loading; len(l.Loads) > 0 {
+		loads := s.figure("loads", "Truckloads", quantity.Count(len(l.Loads)))
+		loads.Value.Text = fmt.Sprintf("%d, first out %s, last out %s", len(l.Loads), clockText(l.FirstOut, true), clockText(l.LastOut, true))
+		figures = append(figures, loads, quiet(at("first_out", "First out", l.FirstOut)), quiet(at("last_out", "Last out", l.LastOut)))
+	}
+	figures = append(figures, cost, chloride)
+	return append(figures, s.costFigures(p.Cost)...)
+}
+
+// costFigures are the parts of the cost, and dry salt beside it.
+func (s *setting) costFigures(c brine.StormCost) []report.Figure {
+	perArea := report.Number(c.ChloridePerArea*4046.8564224/0.45359237, "lb/acre", "")
+	if s.system == quantity.Metric {
+		perArea = report.Number(c.ChloridePerArea*1e4, "kg/ha", "")
+	}
+	figures := []report.Figure{
+		quiet(known(s, "cost_salt", "Salt", c.Salt)), quiet(known(s, "cost_water", "Water", c.Water)),
+		quiet(known(s, "cost_additive", "Additive", c.Additive)), quiet(known(s, "cost_labour", "Labour", c.Labour)),
+		quiet(known(s, "cost_driving", "Driving", c.Driving)),
+		quiet(known(s, "cost_per_volume", "Cost of a volume", c.PerVolume)), quiet(known(s, "cost_per_lane", "Cost of a lane", c.PerLane)),
+		quiet(s.figure("chloride_per_lane", "Chloride on a lane", c.ChloridePerLane)),
+		quiet(report.Figure{Key: "chloride_per_area", Label: "Chloride on an area", Value: perArea}),
+	}
+	dry := known(s, "cost_dry_salt", "Dry salt on the same lanes", c.DrySalt)
+	if c.DrySalt != nil {
+		dry.Value.Text = s.show("%v for salt alone, with %v of chloride", *c.DrySalt, c.DrySaltChloride)
+	}
+	return append(figures, dry, quiet(s.figure("chloride_dry_salt", "Its chloride", c.DrySaltChloride)))
+}
+
+func (s *setting) stormTables(low quantity.Temperature, p brine.StormPlan) []report.Table {
+	routes := report.Table{Key: "routes", Title: "Routes, in the order in which they are served", Columns: []report.Column{
+		{Key: "route", Label: "Route"}, {Key: "liquid", Label: "Liquid"}, {Key: "lane_length", Label: "Lanes"},
+		{Key: "demanded", Label: "Wanted"}, {Key: "served", Label: "Gets"}, {Key: "lacks", Label: "Lacks"},
+	}}
+	for _, r := range p.Routes {
+		routes.Rows = append(routes.Rows, []report.Value{
+			report.Word(r.Route.Name), report.Word(r.Route.Liquid), s.value(r.LaneLength), s.value(r.Demanded), s.value(r.Served), report.Word(r.Cause),
+		})
+	}
+	cold := report.Table{Key: "cold", Title: s.show("At the low of %v", low), Columns: []report.Column{
+		{Key: "liquid", Label: "Liquid"}, {Key: "first_solid_temp", Label: "First solid"}, {Key: "clear", Label: "Clear"},
+		{Key: "melts", Label: "Melts"}, {Key: "diluted", Label: "Refreezes at"}, {Key: "practice", Label: "In practice"},
+	}}
+	for _, c := range p.Cold {
+		melts, diluted := report.Nothing(c.PerVolume.In(s.system).Unit, "-"), report.Nothing("%", "-")
+		if c.PerVolume > 0 {
+			melts, diluted = s.value(c.PerVolume), s.value(c.Diluted)
+		}
+		first := s.onset("", "", c.First).Value
+		if c.First.Found {
+			first.Text = s.show("%v %s", temperatureOf(c.First), solidKind(c.First.Solid))
+		}
+		cold.Rows = append(cold.Rows, []report.Value{report.Word(c.Liquid), first, report.Word(yesNo(c.Clear)), melts, diluted, report.Word(yesNo(c.Practice))})
+	}
+	return append([]report.Table{routes, s.supplyTable(p), cold}, s.timeTables(p)...)
+}
+
+func yesNo(yes bool) string {
+	if yes {
+		return "yes"
+	}
+	return "no"
+}
+
+// supplyTable lists what stands in store, and what it needs.
+func (s *setting) supplyTable(p brine.StormPlan) report.Table {
+	t := report.Table{Key: "supply", Title: "In store", Columns: []report.Column{
+		{Key: "where", Label: "Where"}, {Key: "liquid", Label: "Liquid"}, {Key: "usable", Label: "Usable"},
+		{Key: "strength", Label: "Strength"}, {Key: "needs", Label: "Needs"},
+	}}
+	for _, l := range p.Supply {
+		strength, needs := report.Nothing("%", "-"), report.Word("nothing")
+		if l.Strength > 0 {
+			strength = s.value(l.Strength)
+		}
+		if l.Fix != nil {
+			needs = report.Word("left out until corrected: " + s.steps(*l.Fix))
+		}
+		t.Rows = append(t.Rows, []report.Value{report.Word(l.Where), report.Word(l.Liquid), s.value(l.Usable), strength, needs})
+	}
+	return t
+}
+
+// timeTables are the jobs and loads, for programs: text has the time line.
+func (s *setting) timeTables(p brine.StormPlan) []report.Table {
+	jobs := report.Table{Key: "jobs", Title: "Jobs", Quiet: true, Columns: []report.Column{
+		{Key: "job", Label: "Job"}, {Key: "tank", Label: "Tank"}, {Key: "start", Label: "From"}, {Key: "end", Label: "To"}, {Key: "volume", Label: "Volume"},
+	}}
+	for _, j := range p.Production.Jobs {
+		jobs.Rows = append(jobs.Rows, []report.Value{
+			report.Word(string(j.Kind)), report.Word(j.What), timeValue(j.Start, true), timeValue(j.End, true), s.value(j.Volume),
+		})
+	}
+	loads := report.Table{Key: "loads", Title: "Loads", Quiet: true, Columns: []report.Column{
+		{Key: "truck", Label: "Truck"}, {Key: "route", Label: "Route"}, {Key: "volume", Label: "Load"},
+		{Key: "start", Label: "At the pump"}, {Key: "out", Label: "Out"}, {Key: "back", Label: "Back"},
+	}}
+	for _, l := range p.Loading.Loads {
+		loads.Rows = append(loads.Rows, []report.Value{
+			report.Word(l.Truck), report.Word(l.Route), s.value(l.Volume), timeValue(l.Start, true), timeValue(l.Out, true), timeValue(l.Back, true),
+		})
+	}
+	return []report.Table{jobs, loads}
+}
+
+const lineWidth = 60
+
+// timeLine draws water and pump from the first job to the last load: f fill, m mix, p
+// pump off, l load.
+func timeLine(r brine.StormRequest, p brine.StormPlan) []string {
+	end := max(r.Start, p.Loading.LastOut)
+	span := float64(end - r.Now)
+	if span <= 0 || len(p.Production.Jobs)+len(p.Loading.Loads) == 0 {
+		return nil
+	}
+	water, pump := []byte(strings.Repeat(".", lineWidth)), []byte(strings.Repeat(".", lineWidth))
+	draw := func(line []byte, from, to quantity.Duration, mark byte) {
+		a := int(float64(from-r.Now) / span * lineWidth)
+		b := max(a+1, int(math.Round(float64(to-r.Now)/span*lineWidth)))
+		for i := a; i < min(b, lineWidth); i++ {
+			line[i] = mark
+		}
+	}
+	for _, j := range p.Production.Jobs {
+		switch j.Kind {
+		case brine.Fill:
+			draw(water, j.Start, j.End, 'f')
+		case brine.Mixing:
+			draw(pump, j.Start, j.End, 'm')
+		default:
+			draw(pump, j.Start, j.End, 'p')
+		}
+	}
+	for _, l := range p.Loading.Loads {
+		draw(pump, l.Start, l.Out, 'l')
+	}
+	scale := []byte(strings.Repeat(" ", lineWidth+6))
+	for i := range 5 {
+		at := r.Now + quantity.Duration(span*float64(i)/4)
+		copy(scale[min(i*lineWidth/4, lineWidth-1):], strings.Fields(clockText(at, true))[0])
+	}
+	return []string{
+		"Time line: f fill, m mix, p pump off, l load",
+		"  water " + string(water), "  pump  " + string(pump), "        " + strings.TrimRight(string(scale), " "),
+	}
+}
+
+func stormNotes(s *setting, r brine.StormRequest, p brine.StormPlan) []string {
+	notes := []string{"Rates are the agency's to set; priorities and passes are those of the yard and storm files."}
+	if b := p.Better; b != nil {
+		text := s.show("At %v, %v of %s in the brine would melt %v instead of %v", r.Low, b.Share, b.Additive, b.PerVolume, b.Before)
+		if b.SaltOut.Found && b.SaltOut.Temperature > float64(r.Low) {
+			text += s.show(", but salt falls out of that in a tank below %v: meter it in as you load", temperatureOf(b.SaltOut))
+		}
+		notes = append(notes, text+".")
+	}
+	if len(p.Cold) > 0 && !p.Cold[0].Practice {
+		notes = append(notes, s.show("Below %v of pavement liquids are out of practice (MN field handbook; MaineDOT: plow only).", quantity.Fahrenheit(15)))
+	}
+	for _, l := range p.Supply {
+		if l.Fix != nil {
+			notes = append(notes, s.show("Tank %s is out of the band and not counted.", l.Where))
+		}
+	}
+	if len(p.Loading.NoTruck) > 0 {
+		notes = append(notes, "No truck can carry for "+strings.Join(p.Loading.NoTruck, ", ")+".")
+	}
+	if p.Cost.Missing {
+		notes = append(notes, "Some prices are not known, so the cost is that of the rest.")
+	}
+	if len(p.Production.Jobs) > 0 {
+		notes = append(notes, s.show("The pump works %v on batches and waits %v for water; one tank fills, and one is pumped, at a time.",
+			p.Production.PumpTime, p.Production.IdleFirst+p.Production.IdleLater))
+	}
+	return notes
+}
