@@ -306,7 +306,7 @@ func firstCrossing(off func(float64) (float64, error)) (float64, error) {
 // hollow finds where off is least (most, when it is below zero) between two shares.
 func hollow(off func(float64) (float64, error), low, high float64, above bool) (float64, error) {
 	var failed error
-	x := goldenMinimum(func(x float64) float64 {
+	x := root.Least(func(x float64) float64 {
 		y, err := off(x)
 		if err != nil {
 			failed = err
@@ -315,7 +315,7 @@ func hollow(off func(float64) (float64, error), low, high float64, above bool) (
 			y = -y
 		}
 		return y
-	}, low, high)
+	}, low, high, 40)
 	return x, failed
 }
 

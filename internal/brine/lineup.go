@@ -1,6 +1,9 @@
 package brine
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // The reserved places of a plumbing.
 const (
@@ -112,7 +115,7 @@ func (p Plumbing) judge(isOpen map[string]bool, pumping bool) Setting {
 // stops tells the places at which liquid in a pipe ends: nothing flows through
 // them from one pipe to the next.
 func (p Plumbing) stops(place string) bool {
-	return contains(p.Tanks, place) || contains(p.Outlets, place) || place == Supply
+	return slices.Contains(p.Tanks, place) || slices.Contains(p.Outlets, place) || place == Supply
 }
 
 // reach returns the places that open pipes lead to from a place.
@@ -176,7 +179,7 @@ func (p Plumbing) alsoRuns(isOpen, fed map[string]bool) [][]string {
 	for _, a := range append([]string{Supply}, p.Tanks...) {
 		seen := p.reach(a, isOpen, false)
 		for _, b := range append(append([]string(nil), p.Tanks...), p.Outlets...) {
-			if !seen[b] || a == b || fed[a] && fed[b] && a != Supply || a != Supply && contains(p.Tanks, b) {
+			if !seen[b] || a == b || fed[a] && fed[b] && a != Supply || a != Supply && slices.Contains(p.Tanks, b) {
 				continue // joined tanks are told apart
 			}
 			pairs = append(pairs, []string{a, b})
@@ -200,7 +203,7 @@ func (p Plumbing) joined(isOpen map[string]bool) [][]string {
 	return pairs
 }
 
-func (p Plumbing) hasValve(name string) bool { return contains(p.valves(), name) }
+func (p Plumbing) hasValve(name string) bool { return slices.Contains(p.valves(), name) }
 
 // valves lists the names of the valves in order.
 func (p Plumbing) valves() []string {
@@ -211,15 +214,6 @@ func (p Plumbing) valves() []string {
 		}
 	}
 	return names
-}
-
-func contains(list []string, word string) bool {
-	for _, w := range list {
-		if w == word {
-			return true
-		}
-	}
-	return false
 }
 
 func inOrder(list []string, seen map[string]bool) []string {

@@ -1,6 +1,9 @@
 package brine
 
-import "sort"
+import (
+	"slices"
+	"sort"
+)
 
 // Move is liquid taken from one place to another.
 type Move struct {
@@ -26,10 +29,10 @@ const mostPaths = 500
 // InputError for places that are not there, and for a move that the plumbing does
 // not allow.
 func Plan(p Plumbing, from, to string) (Move, error) {
-	if from != Supply && !contains(p.Tanks, from) {
+	if from != Supply && !slices.Contains(p.Tanks, from) {
 		return Move{}, bad(FieldFrom, "no such source; allowed: %v", word(listOr(append([]string{Supply}, p.Tanks...))))
 	}
-	if !contains(p.Tanks, to) && !contains(p.Outlets, to) {
+	if !slices.Contains(p.Tanks, to) && !slices.Contains(p.Outlets, to) {
 		return Move{}, bad(FieldMoveTo, "no such destination; allowed: %v", word(listOr(append(append([]string(nil), p.Tanks...), p.Outlets...))))
 	}
 	moves := p.moves(from, to)

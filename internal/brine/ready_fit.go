@@ -1,6 +1,10 @@
 package brine
 
-import "math"
+import (
+	"math"
+
+	"brineyard/internal/root"
+)
 
 // mixFit is strength = plateau - gap exp(-k t), with the standard deviation of the
 // readings and the covariance of gap and ln k.
@@ -201,7 +205,7 @@ func (f mixFit) lowerPlateau(points []mixPoint) (mixFit, bool) {
 	}
 	misfit := func(plateau float64) float64 { return fitMixing(points, plateau).rss }
 	best := f
-	plateau := goldenMinimum(misfit, top+1e-4, f.plateau)
+	plateau := root.Least(misfit, top+1e-4, f.plateau, 40)
 	if g := fitMixing(points, plateau); g.rss < best.rss {
 		best = g
 	}
@@ -215,23 +219,3 @@ func (f mixFit) lowerPlateau(points []mixPoint) (mixFit, bool) {
 // leastGap is how far below saturation a plateau has to lie to be told from it: what
 // wrong temperatures along the way can feign.
 const leastGap = 0.015
-
-// goldenMinimum narrows the least value of a function of one hollow between low and
-// high (golden-section search).
-func goldenMinimum(f func(float64) float64, low, high float64) float64 {
-	const ratio = 0.6180339887498949
-	c, d := high-ratio*(high-low), low+ratio*(high-low)
-	fc, fd := f(c), f(d)
-	for range 40 {
-		if fc < fd {
-			high, d, fd = d, c, fc
-			c = high - ratio*(high-low)
-			fc = f(c)
-		} else {
-			low, c, fc = c, d, fd
-			d = low + ratio*(high-low)
-			fd = f(d)
-		}
-	}
-	return (low + high) / 2
-}

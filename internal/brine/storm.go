@@ -151,7 +151,7 @@ func PlanStorm(r StormRequest) (StormPlan, error) {
 		return StormPlan{}, err
 	}
 	y.cost(&p)
-	p.Balance = y.balance(&p)
+	p.Balance = y.balance()
 	return p, nil
 }
 

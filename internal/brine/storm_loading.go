@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
 )
 
 // Loading is how the trucks are filled, from Start on, one at a time at the pump.
@@ -189,12 +190,9 @@ func (c *StormCost) perUnit(p *StormPlan, r StormRequest) {
 	c.ChloridePerArea = float64(c.ChloridePerLane) / float64(laneWidth)
 	if dry := float64(r.Prices.DrySalt) * float64(c.Lanes); dry > 0 && r.Prices.Salt != nil {
 		c.DrySalt = money(float64(*r.Prices.Salt) * dry)
-		c.DrySaltChloride = quantity.Mass(dry * r.Plant.RockSalt.sodiumChloride() * chlorideOfSalt)
+		c.DrySaltChloride = quantity.Mass(dry * solution.Brine(r.Plant.RockSalt.sodiumChloride()).Chloride())
 	}
 }
-
-// chlorideOfSalt is the mass of chloride in NaCl: 35.453 / 58.443.
-const chlorideOfSalt = 0.60663
 
 func money(x float64) *quantity.Money {
 	m := quantity.Money(math.Max(0, x))

@@ -78,7 +78,7 @@ func (y *stormYard) allocate(p *StormPlan) {
 // Start + Made = Loaded + Left.
 type StormBalance struct{ Start, Made, Loaded, Left Ledger }
 
-func (y *stormYard) balance(*StormPlan) StormBalance {
+func (y *stormYard) balance() StormBalance {
 	b := StormBalance{Start: y.start, Made: y.made, Loaded: y.loaded}
 	for _, t := range y.tanks {
 		b.Left.add(t.brine, 1)

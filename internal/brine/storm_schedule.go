@@ -132,7 +132,7 @@ func (y *stormYard) runs() ([]mixerRun, error) {
 	return runs[:min(len(runs), mostMixers)], nil
 }
 
-// mostBatches bounds a plan: no pile of salt makes more.
+// mostStormBatches bounds a plan: no pile of salt makes more.
 const mostStormBatches = 5000
 
 // schedule lays batches on the time line: one supply fills one tank at a time, one

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"sort"
 	"testing"
 
@@ -178,7 +179,7 @@ func requireVolumes(t *testing.T, seed uint64, p StormPlan) {
 		require.LessOrEqual(t, float64(r.Served), float64(r.Demanded)*(1+1e-12))
 		require.Equal(t, r.Served < r.Demanded*(1-1e-12), r.Cause != "", "seed %d %+v", seed, r)
 		served += r.Served
-		if !contains(p.Loading.NoTruck, r.Route.Name) {
+		if !slices.Contains(p.Loading.NoTruck, r.Route.Name) {
 			require.InDelta(t, float64(r.Served), float64(out[r.Route.Name]), 1e-8*float64(r.Served)+1e-12, "seed %d", seed)
 		}
 	}

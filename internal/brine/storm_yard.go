@@ -14,7 +14,6 @@ type stormYard struct {
 	others  map[string]*otherState
 	blends  map[string]StormBlend
 	density quantity.Density // of brine on target
-	recipe  Batch            // for one unit of brine made
 	lines   []SupplyLine
 
 	start, made, loaded Ledger

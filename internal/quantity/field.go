@@ -1,7 +1,5 @@
 package quantity
 
-import "strings"
-
 // Length is in m: of a route's lanes, of a spray boom.
 type Length float64
 
@@ -245,12 +243,12 @@ func ParseMassPerLength(text string) (MassPerLength, bool, error) {
 
 // ParsePricePerTime reads a wage like 36/h; a bare number is per hour.
 func ParsePricePerTime(text string) (PricePerTime, bool, error) {
-	return parseAs[PricePerTime](&pricePerTimeDim, strings.TrimPrefix(strings.TrimSpace(text), "$"))
+	return parsePrice[PricePerTime](&pricePerTimeDim, text)
 }
 
 // ParsePricePerLength reads a price like 1.30/mi; a bare number is per mile.
 func ParsePricePerLength(text string) (PricePerLength, bool, error) {
-	return parseAs[PricePerLength](&pricePerLengthDim, strings.TrimPrefix(strings.TrimSpace(text), "$"))
+	return parsePrice[PricePerLength](&pricePerLengthDim, text)
 }
 
 // In shows gal/ton or L/t.

@@ -28,15 +28,19 @@ var (
 	}
 )
 
-// ParsePricePerVolume reads a price like 0.85/gal; a bare number is per gallon. A
-// dollar sign in front is passed over.
+// parsePrice reads an amount of money per unit, passing over a dollar sign in front.
+func parsePrice[Q ~float64](d *dimension, text string) (Q, bool, error) {
+	return parseAs[Q](d, strings.TrimPrefix(strings.TrimSpace(text), "$"))
+}
+
+// ParsePricePerVolume reads a price like 0.85/gal; a bare number is per gallon.
 func ParsePricePerVolume(text string) (PricePerVolume, bool, error) {
-	return parseAs[PricePerVolume](&pricePerVolumeDim, strings.TrimPrefix(strings.TrimSpace(text), "$"))
+	return parsePrice[PricePerVolume](&pricePerVolumeDim, text)
 }
 
 // ParsePricePerMass reads a price like 78/ton; a bare number is per short ton.
 func ParsePricePerMass(text string) (PricePerMass, bool, error) {
-	return parseAs[PricePerMass](&pricePerMassDim, strings.TrimPrefix(strings.TrimSpace(text), "$"))
+	return parsePrice[PricePerMass](&pricePerMassDim, text)
 }
 
 // In shows money per gallon or liter.

@@ -1,4 +1,4 @@
-// Package root finds where a function crosses zero.
+// Package root finds where a function crosses zero, and where it is least.
 package root
 
 import "math"

@@ -137,23 +137,9 @@ func firstRise(index func(float64) float64) (low, high float64, ok bool) {
 	return before, here, hereIndex >= 0
 }
 
-// peak returns the highest point of a hump (golden-section search).
+// peak returns the highest point of a hump.
 func peak(f func(float64) float64, low, high float64) float64 {
-	const ratio = 0.6180339887498949
-	c, d := high-ratio*(high-low), low+ratio*(high-low)
-	fc, fd := f(c), f(d)
-	for range 30 {
-		if fc > fd {
-			high, d, fd = d, c, fc
-			c = high - ratio*(high-low)
-			fc = f(c)
-		} else {
-			low, c, fc = c, d, fd
-			d = low + ratio*(high-low)
-			fd = f(d)
-		}
-	}
-	return (low + high) / 2
+	return root.Least(func(x float64) float64 { return -f(x) }, low, high, 30)
 }
 
 // Eutectic returns the strength (mass fraction) and temperature (K) at which

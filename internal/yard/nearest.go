@@ -3,6 +3,7 @@ package yard
 import (
 	"fmt"
 	"sort"
+	"strings"
 )
 
 func sortedKeys(m map[string]any) []string {
@@ -29,20 +30,9 @@ func nearest(word string, known []string) (hint string, found bool) {
 	if at == "" {
 		sorted := append([]string(nil), known...)
 		sort.Strings(sorted)
-		return fmt.Sprintf("; allowed: %s", join(sorted)), false
+		return fmt.Sprintf("; allowed: %s", strings.Join(sorted, ", ")), false
 	}
 	return fmt.Sprintf("; did you mean %q?", at), false
-}
-
-func join(words []string) string {
-	text := ""
-	for i, w := range words {
-		if i > 0 {
-			text += ", "
-		}
-		text += w
-	}
-	return text
 }
 
 // distance counts the letters to insert, drop or change (Levenshtein).
