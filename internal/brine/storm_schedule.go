@@ -23,7 +23,6 @@ const (
 	Fill    JobKind = "fill"
 	Mixing  JobKind = "mix"
 	PumpOff JobKind = "pump off"
-	LoadOut JobKind = "load"
 )
 
 // Production is how the brine that is wanted gets made.

@@ -14,7 +14,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// handYard is the yard of the worked example in docs/storm.md: one mixer that gives
+// handYard is the yard of the worked example below: one mixer that gives
 // 1,000 gal, 25 gal/min of water, a pump of 100 gal/min, 40 min of mixing, pure salt.
 func handYard() StormRequest {
 	return StormRequest{
@@ -36,7 +36,7 @@ func handYard() StormRequest {
 	}
 }
 
-// The worked example of docs/storm.md, step by step. Densities: brine of 23.3 % at 60
+// The worked example, step by step. Densities: brine of 23.3 % at 60
 // F 9.8227 lb/gal, water 8.3372.
 func TestStormByHand(t *testing.T) {
 	p, err := PlanStorm(handYard())
