@@ -77,7 +77,8 @@ type StormPlant struct {
 	Supply, Pump quantity.Flow
 	WaterTemp    quantity.Temperature
 	RockSalt     RockSalt
-	Pile, Bucket quantity.Mass // Pile 0 for none
+	Pile         quantity.Mass // as delivered; infinite where nobody says
+	Bucket       quantity.Mass // of the loader; 0 where nobody says
 }
 
 // StormTruck is a truck.
@@ -101,6 +102,8 @@ type StormPrices struct {
 type StormPlan struct {
 	Routes     []RoutePlan // in the order in which they are served
 	Supply     []SupplyLine
+	Liquids    []LiquidNeed
+	DrySalt    quantity.Mass // for pre-wetting, as delivered, off the pile
 	Production Production
 	Loading    Loading
 	Cold       []ColdLine
@@ -120,7 +123,16 @@ type RoutePlan struct {
 	Served   quantity.Volume
 	// LaneLength is that of all passes, an area counted as lanes of 12 feet.
 	LaneLength quantity.Length
-	Cause      string // what is short: the name of a liquid; empty when served in full
+	Cause      string // what is short: the name of a liquid, or DrySaltName; empty when served in full
+}
+
+// DrySaltName is the cause where the pile is too small for a pre-wetted route.
+const DrySaltName = "salt"
+
+// LiquidNeed is what the routes take of a liquid that is not made in the yard.
+type LiquidNeed struct {
+	Name           string
+	Wanted, OnHand quantity.Volume
 }
 
 // laneWidth turns areas into lanes, as the trade does.
@@ -140,7 +152,7 @@ func PlanStorm(r StormRequest) (StormPlan, error) {
 	if err != nil {
 		return StormPlan{}, err
 	}
-	if p.Production, err = y.produce(need); err != nil {
+	if p.Production, err = y.produce(need, p.DrySalt); err != nil {
 		return StormPlan{}, err
 	}
 	y.allocate(&p)
@@ -163,8 +175,8 @@ func (r StormRoute) Length() quantity.Length {
 	return r.Lanes
 }
 
-// volume is what all passes of a route take.
-func (r StormRoute) volume() quantity.Volume {
+// Volume returns what all passes of a route take.
+func (r StormRoute) Volume() quantity.Volume {
 	passes := float64(max(1, r.Passes))
 	switch {
 	case r.Area > 0:

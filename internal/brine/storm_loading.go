@@ -2,6 +2,7 @@ package brine
 
 import (
 	"math"
+	"slices"
 
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
@@ -13,6 +14,7 @@ type Loading struct {
 	FirstOut, LastOut quantity.Duration
 	Driven            quantity.Length   // there and back
 	OnTheRoad         quantity.Duration // of all trucks
+	Trucks            []TruckDay
 	// NoTruck names the routes that no truck of the yard can serve.
 	NoTruck []string
 }
@@ -23,6 +25,28 @@ type TruckLoad struct {
 	Volume       quantity.Volume
 	Start, Out   quantity.Duration
 	Back         quantity.Duration
+}
+
+// TruckDay sums up the loads of a truck.
+type TruckDay struct {
+	Truck             string
+	Loads             int
+	Volume            quantity.Volume
+	FirstOut, LastOut quantity.Duration
+	Back              quantity.Duration
+}
+
+// count adds a load to its truck's day.
+func (l *Loading) count(load TruckLoad) {
+	at := slices.IndexFunc(l.Trucks, func(d TruckDay) bool { return d.Truck == load.Truck })
+	if at < 0 {
+		at = len(l.Trucks)
+		l.Trucks = append(l.Trucks, TruckDay{Truck: load.Truck, FirstOut: load.Out})
+	}
+	d := &l.Trucks[at]
+	d.Loads++
+	d.Volume += load.Volume
+	d.LastOut, d.Back = load.Out, load.Back
 }
 
 // usualSpeed is that of a truck that the yard file says nothing of. Common practice,
@@ -78,7 +102,9 @@ func (l *Loading) route(y *stormYard, r RoutePlan, rho quantity.Density, free []
 		out := start + v.Over(y.r.Plant.Pump)
 		way := quantity.Length(float64(r.LaneLength) * float64(v/r.Served) * float64(r.Served/r.Demanded))
 		road := quantity.Duration(2 * float64(way) / float64(t.speed()))
-		l.Loads = append(l.Loads, TruckLoad{t.Name, r.Route.Name, v, start, out, out + road})
+		load := TruckLoad{t.Name, r.Route.Name, v, start, out, out + road}
+		l.Loads = append(l.Loads, load)
+		l.count(load)
 		if len(l.Loads) == 1 {
 			l.FirstOut = out
 		}
@@ -130,7 +156,8 @@ type StormCost struct {
 func (y *stormYard) cost(p *StormPlan) {
 	c := &p.Cost
 	price := y.r.Prices
-	delivered := y.loaded.Salt / y.r.Plant.RockSalt.sodiumChloride()
+	rock := y.r.Plant.RockSalt
+	delivered := y.loaded.Salt/rock.sodiumChloride() + float64(y.drySalt)
 	water := (y.loaded.Mass - y.loaded.Salt) / 1000 // m3, near enough for its price
 	if price.Salt != nil {
 		c.Salt = money(float64(*price.Salt) * delivered)
@@ -166,7 +193,7 @@ func (y *stormYard) cost(p *StormPlan) {
 		}
 		c.Total += *part
 	}
-	c.Chloride += quantity.Mass(y.loaded.Chloride)
+	c.Chloride += quantity.Mass(y.loaded.Chloride) + chlorideOf(y.drySalt, rock)
 	c.perUnit(p, y.r)
 }
 
@@ -190,8 +217,13 @@ func (c *StormCost) perUnit(p *StormPlan, r StormRequest) {
 	c.ChloridePerArea = float64(c.ChloridePerLane) / float64(laneWidth)
 	if dry := float64(r.Prices.DrySalt) * float64(c.Lanes); dry > 0 && r.Prices.Salt != nil {
 		c.DrySalt = money(float64(*r.Prices.Salt) * dry)
-		c.DrySaltChloride = quantity.Mass(dry * solution.Brine(r.Plant.RockSalt.sodiumChloride()).Chloride())
+		c.DrySaltChloride = chlorideOf(quantity.Mass(dry), r.Plant.RockSalt)
 	}
+}
+
+// chlorideOf is the chloride in rock salt as delivered.
+func chlorideOf(m quantity.Mass, rock RockSalt) quantity.Mass {
+	return quantity.Mass(float64(m) * solution.Brine(rock.sodiumChloride()).Chloride())
 }
 
 func money(x float64) *quantity.Money {

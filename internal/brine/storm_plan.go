@@ -13,13 +13,17 @@ import (
 func (y *stormYard) demand(p *StormPlan) (quantity.Volume, error) {
 	need := y.r.Reserve
 	for _, r := range y.r.Routes {
-		v := r.volume()
-		brine, _, _, err := y.parts(r.Liquid, v)
+		v := r.Volume()
+		brine, other, which, err := y.parts(r.Liquid, v)
 		if err != nil {
 			return 0, err
 		}
 		need += brine
+		if other > 0 {
+			p.want(which, other, y.others[which].left)
+		}
 		p.Demanded += v
+		p.DrySalt += r.Salt()
 		p.Routes = append(p.Routes, RoutePlan{Route: r, Demanded: v, LaneLength: r.Length() * quantity.Length(max(1, r.Passes))})
 	}
 	// By priority, then those that take least for a lane: so most lanes are served.
@@ -33,6 +37,17 @@ func (y *stormYard) demand(p *StormPlan) (quantity.Volume, error) {
 	return need, nil
 }
 
+// want adds to what the routes take of a liquid.
+func (p *StormPlan) want(name string, v, onHand quantity.Volume) {
+	for i := range p.Liquids {
+		if p.Liquids[i].Name == name {
+			p.Liquids[i].Wanted += v
+			return
+		}
+	}
+	p.Liquids = append(p.Liquids, LiquidNeed{Name: name, Wanted: v, OnHand: onHand})
+}
+
 // orLast puts what has no priority behind all that have one.
 func orLast(priority int) int {
 	if priority == 0 {
@@ -41,8 +56,10 @@ func orLast(priority int) int {
 	return priority
 }
 
-// allocate serves the routes in order with what there is, the last one in part.
+// allocate serves the routes in order with what there is, the last one in part. Dry
+// salt for pre-wetting was set aside before the batches; it ends only with the pile.
 func (y *stormYard) allocate(p *StormPlan) {
+	pile := y.r.Plant.Pile
 	for i := range p.Routes {
 		route := &p.Routes[i]
 		brine, other, which, err := y.parts(route.Route.Liquid, route.Demanded)
@@ -53,13 +70,21 @@ func (y *stormYard) allocate(p *StormPlan) {
 		// shortage.
 		const shrinkage = 1e-4
 		share := 1.0
-		if have := y.usable(); brine > 0 && have < brine*(1-shrinkage) {
+		if dry := route.Route.Salt(); dry > pile {
+			share, route.Cause = float64(pile/dry), DrySaltName
+		}
+		if have := y.usable(); brine > 0 && have < brine*quantity.Volume(share)*(1-shrinkage) {
 			share, route.Cause = float64(have/brine), BrineName
 		}
 		if other > 0 && y.others[which].left < other*quantity.Volume(share) {
 			share, route.Cause = float64(y.others[which].left/other), which
 		}
+		if share < 1e-12 {
+			share = 0 // rounding
+		}
 		route.Served = route.Demanded * quantity.Volume(share)
+		pile -= route.Route.Salt() * quantity.Mass(share)
+		y.drySalt += route.Route.Salt() * quantity.Mass(share)
 		y.draw(brine * quantity.Volume(share))
 		if other > 0 {
 			taken := min(other*quantity.Volume(share), y.others[which].left)

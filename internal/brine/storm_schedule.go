@@ -30,6 +30,7 @@ type Production struct {
 	Wanted  quantity.Volume // beyond what stands in store
 	Made    quantity.Volume // by Start
 	Batches int
+	Runs    []MixerRun // of the mixing tanks in use
 	Jobs    []Job
 	Salt    quantity.Mass // as delivered
 	Buckets float64
@@ -47,18 +48,20 @@ type Production struct {
 	IdleFirst, IdleLater quantity.Duration
 }
 
-// mixerRun is what a batch of a mixing tank takes.
-type mixerRun struct {
-	mixer     StormMixer
-	fill, mix quantity.Duration
-	salt      quantity.Mass
-	water     quantity.Volume
+// MixerRun is what a batch of a mixing tank takes.
+type MixerRun struct {
+	Mixer     StormMixer
+	Fill, Mix quantity.Duration
+	Salt      quantity.Mass // as delivered
+	Water     quantity.Volume
+	// The densities that this is reckoned with.
+	Density, WaterDensity quantity.Density
 }
 
 // produce schedules batches until there is brine enough, or salt, room or time end.
 // It tries each choice of mixing tanks and keeps the one that makes most by Start,
 // then the one done first.
-func (y *stormYard) produce(need quantity.Volume) (Production, error) {
+func (y *stormYard) produce(need quantity.Volume, drySalt quantity.Mass) (Production, error) {
 	wanted := max(0, need-y.usable())
 	p := Production{Wanted: wanted, DoneAt: y.r.Now, Latest: y.r.Start}
 	if wanted <= 0 {
@@ -74,13 +77,13 @@ func (y *stormYard) produce(need quantity.Volume) (Production, error) {
 	}
 	best, found := Production{}, false
 	for choice := 1; choice < 1<<len(runs); choice++ {
-		var use []mixerRun
+		var use []MixerRun
 		for i, r := range runs {
 			if choice&(1<<i) != 0 {
 				use = append(use, r)
 			}
 		}
-		if q := y.schedule(use, wanted); !found || betterRun(q, best) {
+		if q := y.schedule(use, wanted, max(0, y.r.Plant.Pile-drySalt)); !found || betterRun(q, best) {
 			best, found = q, true
 		}
 	}
@@ -106,8 +109,8 @@ const mostMixers = 6
 
 // runs works out what a batch of each mixing tank takes. Masses are those of brine on
 // target at the temperature at which volumes are measured, so that they balance.
-func (y *stormYard) runs() ([]mixerRun, error) {
-	var runs []mixerRun
+func (y *stormYard) runs() ([]MixerRun, error) {
+	var runs []MixerRun
 	salt := y.r.Plant.RockSalt
 	water, err := brineDensity(0, y.r.Plant.WaterTemp)
 	if err != nil {
@@ -121,13 +124,13 @@ func (y *stormYard) runs() ([]mixerRun, error) {
 			return nil, bad(FieldSupply, "without the flow of fresh water no batch can be timed; allowed: above 0")
 		}
 		mass := m.PumpOff.Mass(y.density)
-		run := mixerRun{mixer: m, mix: m.MixTime}
-		run.salt = quantity.Mass(float64(mass.Times(y.r.Band.Target)) / salt.sodiumChloride())
-		run.water = (mass.Times(1-y.r.Band.Target) - run.salt.Times(salt.Moisture)).Volume(water)
-		run.fill = run.water.Over(y.r.Plant.Supply)
+		run := MixerRun{Mixer: m, Mix: m.MixTime, Density: y.density, WaterDensity: water}
+		run.Salt = quantity.Mass(float64(mass.Times(y.r.Band.Target)) / salt.sodiumChloride())
+		run.Water = (mass.Times(1-y.r.Band.Target) - run.Salt.Times(salt.Moisture)).Volume(water)
+		run.Fill = run.Water.Over(y.r.Plant.Supply)
 		runs = append(runs, run)
 	}
-	sort.SliceStable(runs, func(i, j int) bool { return runs[i].mixer.PumpOff > runs[j].mixer.PumpOff })
+	sort.SliceStable(runs, func(i, j int) bool { return runs[i].Mixer.PumpOff > runs[j].Mixer.PumpOff })
 	return runs[:min(len(runs), mostMixers)], nil
 }
 
@@ -137,8 +140,8 @@ const mostStormBatches = 5000
 // schedule lays batches on the time line: one supply fills one tank at a time, one
 // pump mixes a tank and pumps it off before it turns to the next. The next batch is
 // always the one that will be done first.
-func (y *stormYard) schedule(runs []mixerRun, wanted quantity.Volume) Production {
-	p := Production{Wanted: wanted, DoneAt: y.r.Now}
+func (y *stormYard) schedule(runs []MixerRun, wanted quantity.Volume, pile quantity.Mass) Production {
+	p := Production{Wanted: wanted, Runs: runs, DoneAt: y.r.Now}
 	free := make([]quantity.Duration, len(runs))
 	for i := range free {
 		free[i] = y.r.Now
@@ -154,14 +157,14 @@ func (y *stormYard) schedule(runs []mixerRun, wanted quantity.Volume) Production
 		limit := ""
 		for i, r := range runs {
 			switch {
-			case saltPlanned+r.salt > y.r.Plant.Pile*(1+1e-12):
+			case saltPlanned+r.Salt > pile*(1+1e-12):
 				limit = "salt"
-			case room-planned <= 1e-9*r.mixer.PumpOff:
+			case room-planned <= 1e-9*r.Mixer.PumpOff:
 				limit = "room"
 			default:
-				filled := max(free[i], supply) + r.fill
-				off := min(r.mixer.PumpOff, room-planned).Over(y.r.Plant.Pump)
-				if end := max(filled, pump) + r.mix + off; end < done {
+				filled := max(free[i], supply) + r.Fill
+				off := min(r.Mixer.PumpOff, room-planned).Over(y.r.Plant.Pump)
+				if end := max(filled, pump) + r.Mix + off; end < done {
 					at, done = i, end
 				}
 			}
@@ -172,15 +175,15 @@ func (y *stormYard) schedule(runs []mixerRun, wanted quantity.Volume) Production
 		}
 		r := runs[at]
 		fill := max(free[at], supply)
-		mix := max(fill+r.fill, pump)
-		off := min(r.mixer.PumpOff, room-planned) // what does not fit stays in the mixer
+		mix := max(fill+r.Fill, pump)
+		off := min(r.Mixer.PumpOff, room-planned) // what does not fit stays in the mixer
 		planned += off
-		saltPlanned += r.salt
+		saltPlanned += r.Salt
 		lastDone = done
 		if done <= y.r.Start+1e-6 {
 			p.batch(r, off, fill, mix, pump, done)
 		}
-		free[at], supply, pump = done, fill+r.fill, done
+		free[at], supply, pump = done, fill+r.Fill, done
 	}
 	if p.Made < planned-1e-12 {
 		p.Limit = "time"
@@ -193,7 +196,7 @@ func (y *stormYard) schedule(runs []mixerRun, wanted quantity.Volume) Production
 }
 
 // batch puts a batch on the time line, of which off is pumped off.
-func (p *Production) batch(r mixerRun, off quantity.Volume, fill, mix, pumpFree, done quantity.Duration) {
+func (p *Production) batch(r MixerRun, off quantity.Volume, fill, mix, pumpFree, done quantity.Duration) {
 	if wait := mix - pumpFree; p.Batches == 0 {
 		p.IdleFirst += wait
 	} else {
@@ -201,12 +204,12 @@ func (p *Production) batch(r mixerRun, off quantity.Volume, fill, mix, pumpFree,
 	}
 	p.PumpTime += done - mix
 	p.Jobs = append(p.Jobs,
-		Job{Fill, r.mixer.Name, fill, fill + r.fill, r.water},
-		Job{Mixing, r.mixer.Name, mix, mix + r.mix, 0},
-		Job{PumpOff, r.mixer.Name, mix + r.mix, done, off})
+		Job{Fill, r.Mixer.Name, fill, fill + r.Fill, r.Water},
+		Job{Mixing, r.Mixer.Name, mix, mix + r.Mix, 0},
+		Job{PumpOff, r.Mixer.Name, mix + r.Mix, done, off})
 	p.Batches++
 	p.Made += off
-	p.Salt += r.salt
-	p.Water += r.water
+	p.Salt += r.Salt
+	p.Water += r.Water
 	p.DoneAt = done
 }

@@ -18,6 +18,7 @@ type stormYard struct {
 
 	start, made, loaded Ledger
 	extra               map[string]quantity.Volume // of liquids other than brine, loaded
+	drySalt             quantity.Mass              // loaded for pre-wetting
 }
 
 // Ledger is kg of liquid, of NaCl in it and of chloride.

@@ -21,6 +21,12 @@ func TestMain(m *testing.M) {
 // demoYard is the yard file of the demo and of the transcripts.
 var demoYard = filepath.Join("..", "..", "testdata", "yard", "thistlewick.toml")
 
+// demoStorm is a storm on it.
+var demoStorm = filepath.Join("..", "..", "testdata", "storm", "first-flake.toml")
+
+// smallYard is that of the worked example.
+var smallYard = filepath.Join("..", "..", "testdata", "storm", "small-yard.toml")
+
 // TestScripts runs the transcripts of testdata/script. With UPDATE_SCRIPTS=1 it
 // writes what the program says now into them, to be read before it is kept.
 func TestScripts(t *testing.T) {
@@ -30,11 +36,16 @@ func TestScripts(t *testing.T) {
 		UpdateScripts:       os.Getenv("UPDATE_SCRIPTS") != "",
 		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"rounded": rounded},
 		Setup: func(e *testscript.Env) error {
-			text, err := os.ReadFile(demoYard)
-			if err != nil {
-				return err
+			for _, path := range []string{demoYard, demoStorm, smallYard} {
+				text, err := os.ReadFile(path)
+				if err != nil {
+					return err
+				}
+				if err := os.WriteFile(filepath.Join(e.WorkDir, filepath.Base(path)), text, 0o644); err != nil {
+					return err
+				}
 			}
-			return os.WriteFile(filepath.Join(e.WorkDir, "thistlewick.toml"), text, 0o644)
+			return nil
 		},
 	})
 }

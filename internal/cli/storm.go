@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"math"
 	"strings"
 
 	"brineyard/internal/brine"
@@ -113,8 +114,11 @@ func (o *stormOptions) request(s *setting, file *yard.Storm) (brine.StormRequest
 		Plant: brine.StormPlant{
 			Supply: valueOr(y.Supply.Flow), Pump: valueOr(y.Pump.Flow), RockSalt: rockSalt(s, none, none),
 			WaterTemp: take(s, brine.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
-			Pile:      valueOr(y.Salt.Pile), Bucket: valueOr(y.Salt.Bucket),
+			Pile:      quantity.Mass(math.Inf(1)), Bucket: valueOr(y.Salt.Bucket),
 		},
+	}
+	if y.Salt.Pile != nil {
+		r.Plant.Pile = *y.Salt.Pile
 	}
 	r.Start = takeFrom(s, brine.FieldStart, o.start, file.Start, from, r.Now+oneLater)
 	if r.Start < r.Now {

@@ -18,6 +18,7 @@ func stormDocument(s *setting, r brine.StormRequest, p brine.StormPlan) *report.
 		Figures:  s.stormFigures(r, p),
 		Tables:   s.stormTables(r.Low, p),
 		Drawings: timeLine(r, p),
+		Working:  stormWorking(s, r, p),
 		Notes:    stormNotes(s, r, p),
 		Cautions: []string{cautionPump, cautionBackflow, cautionDrain, "Axle and gross limits of the trucks are the law's, not this plan's.", cautionLocal},
 	}
@@ -74,17 +75,18 @@ func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report
 	}
 	cost := s.figure("cost", "Cost", p.Cost.Total)
 	if c := p.Cost; c.PerVolume != nil && c.PerLane != nil {
-		cost.Value.Text = s.show("%v, that is %v and %v of lane", c.Total, *c.PerVolume, *c.PerLane)
+		cost.Value.Text = s.show("%v: %v, or %v of lane", c.Total, *c.PerVolume, *c.PerLane)
 	}
 	chloride := s.figure("chloride", "Chloride laid down", p.Cost.Chloride)
 	if p.Cost.ChloridePerLane > 0 {
-		chloride.Value.Text = s.show("%v, that is %v", p.Cost.Chloride, p.Cost.ChloridePerLane)
+		chloride.Value.Text = s.show("%v: %v of lane, ", p.Cost.Chloride, p.Cost.ChloridePerLane) + s.perArea(p.Cost.ChloridePerArea).Text
 	}
 	figures := []report.Figure{
 		pair, quiet(s.figure("loaded", "Loaded", p.Loaded)), quiet(s.figure("short", "Short", p.Short)),
 		quiet(s.figure("made", "Made", pr.Made)),
 		s.figure("batches", "Batches to make", quantity.Count(pr.Batches)),
 		salt, quiet(s.figure("buckets", "Buckets", quantity.Count(pr.Buckets))),
+		quietUnless(p.DrySalt > 0, s.figure("dry_salt", "Dry salt to pre-wet", p.DrySalt)),
 		s.figure("water", "Water to run in", pr.Water),
 		at("done_time", "Last batch done", pr.DoneAt),
 		at("latest_start", "Begin at the latest", pr.Latest),
@@ -104,23 +106,28 @@ func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report
 
 // costFigures are the parts of the cost, and dry salt beside it.
 func (s *setting) costFigures(c brine.StormCost) []report.Figure {
-	perArea := report.Number(c.ChloridePerArea*4046.8564224/0.45359237, "lb/acre", "")
-	if s.system == quantity.Metric {
-		perArea = report.Number(c.ChloridePerArea*1e4, "kg/ha", "")
-	}
 	figures := []report.Figure{
 		quiet(known(s, "cost_salt", "Salt", c.Salt)), quiet(known(s, "cost_water", "Water", c.Water)),
 		quiet(known(s, "cost_additive", "Additive", c.Additive)), quiet(known(s, "cost_labour", "Labour", c.Labour)),
 		quiet(known(s, "cost_driving", "Driving", c.Driving)),
 		quiet(known(s, "cost_per_volume", "Cost of a volume", c.PerVolume)), quiet(known(s, "cost_per_lane", "Cost of a lane", c.PerLane)),
 		quiet(s.figure("chloride_per_lane", "Chloride on a lane", c.ChloridePerLane)),
-		quiet(report.Figure{Key: "chloride_per_area", Label: "Chloride on an area", Value: perArea}),
+		quiet(report.Figure{Key: "chloride_per_area", Label: "Chloride on an area", Value: s.perArea(c.ChloridePerArea)}),
 	}
 	dry := known(s, "cost_dry_salt", "Dry salt on the same lanes", c.DrySalt)
 	if c.DrySalt != nil {
 		dry.Value.Text = s.show("%v for salt alone, with %v of chloride", *c.DrySalt, c.DrySaltChloride)
 	}
 	return append(figures, dry, quiet(s.figure("chloride_dry_salt", "Its chloride", c.DrySaltChloride)))
+}
+
+// perArea shows kg/m2 in the units of the trade.
+func (s *setting) perArea(kg float64) report.Value {
+	x, unit := kg*float64(quantity.Acre)/float64(quantity.Pound), "lb/acre"
+	if s.system == quantity.Metric {
+		x, unit = kg*1e4, "kg/ha"
+	}
+	return report.Number(x, unit, fmt.Sprintf("%.1f %s", x, unit))
 }
 
 func (s *setting) stormTables(low quantity.Temperature, p brine.StormPlan) []report.Table {
@@ -148,7 +155,40 @@ func (s *setting) stormTables(low quantity.Temperature, p brine.StormPlan) []rep
 		}
 		cold.Rows = append(cold.Rows, []report.Value{report.Word(c.Liquid), first, report.Word(yesNo(c.Clear)), melts, diluted, report.Word(yesNo(c.Practice))})
 	}
-	return append([]report.Table{routes, s.supplyTable(p), cold}, s.timeTables(p)...)
+	tables := []report.Table{routes, s.supplyTable(p)}
+	if len(p.Liquids) > 0 {
+		tables = append(tables, s.liquidsTable(p))
+	}
+	if len(p.Loading.Trucks) > 0 {
+		tables = append(tables, s.trucksTable(p))
+	}
+	return append(append(tables, cold), s.timeTables(p)...)
+}
+
+// liquidsTable compares what the routes take of bought liquids with what there is.
+func (s *setting) liquidsTable(p brine.StormPlan) report.Table {
+	t := report.Table{Key: "liquids", Title: "Liquids that are not made here", Columns: []report.Column{
+		{Key: "liquid", Label: "Liquid"}, {Key: "wanted", Label: "Wanted"}, {Key: "on_hand", Label: "There is"}, {Key: "short", Label: "Short"},
+	}}
+	for _, l := range p.Liquids {
+		t.Rows = append(t.Rows, []report.Value{report.Word(l.Name), s.value(l.Wanted), s.value(l.OnHand), s.value(max(0, l.Wanted-l.OnHand))})
+	}
+	return t
+}
+
+// trucksTable sums up each truck's night.
+func (s *setting) trucksTable(p brine.StormPlan) report.Table {
+	t := report.Table{Key: "trucks", Title: "Trucks", Columns: []report.Column{
+		{Key: "truck", Label: "Truck"}, {Key: "loads", Label: "Loads"}, {Key: "volume", Label: "Carries"},
+		{Key: "first_out", Label: "First out"}, {Key: "last_out", Label: "Last out"}, {Key: "back", Label: "Back"},
+	}}
+	for _, d := range p.Loading.Trucks {
+		t.Rows = append(t.Rows, []report.Value{
+			report.Word(d.Truck), s.value(quantity.Count(d.Loads)), s.value(d.Volume),
+			timeValue(d.FirstOut, true), timeValue(d.LastOut, true), timeValue(d.Back, true),
+		})
+	}
+	return t
 }
 
 func yesNo(yes bool) string {
@@ -260,6 +300,9 @@ func stormNotes(s *setting, r brine.StormRequest, p brine.StormPlan) []string {
 	}
 	if len(p.Loading.NoTruck) > 0 {
 		notes = append(notes, "No truck can carry for "+strings.Join(p.Loading.NoTruck, ", ")+".")
+	}
+	if math.IsInf(float64(r.Plant.Pile), 1) {
+		notes = append(notes, "The yard file does not say what the salt pile holds (salt.pile), so salt is taken to suffice.")
 	}
 	if p.Cost.Missing {
 		notes = append(notes, "Some prices are not known, so the cost is that of the rest.")

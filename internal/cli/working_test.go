@@ -35,6 +35,8 @@ var workedLines = []string{
 	"ready 0=12% 15=18.5% 25=20.9% --temp 45F",
 	"truck --tank 1750gal --empty 19300lb --gross 33000lb --flow 165gal/min --rate 42gal/mi --speed 25mph --nozzles 18",
 	"freeze --nacl 12% --cacl2 4% --mgcl2 3% --kcl 2%",
+	"storm STORM --yard YARD",
+	"storm --low -5C --reserve 15kL --yard YARD --units metric",
 }
 
 // Every printed step, put into a calculator, comes to the printed result.
@@ -75,12 +77,17 @@ func TestWorkingReachesTheAnswer(t *testing.T) {
 	}
 }
 
+// demoFields splits a command line, with the demo files in their places.
+func demoFields(line string) []string {
+	return strings.Fields(strings.NewReplacer("YARD", demoYard, "STORM", demoStorm).Replace(line))
+}
+
 type workedStep struct{ What, Formula, Numbers, Result string }
 
 func workingOf(t *testing.T, line string) []workedStep {
 	t.Helper()
 	var d struct{ Working []workedStep }
-	require.NoError(t, json.Unmarshal([]byte(answer(t, append(strings.Fields(line), "--working", "--format", "json")...)), &d))
+	require.NoError(t, json.Unmarshal([]byte(answer(t, append(demoFields(line), "--working", "--format", "json")...)), &d))
 	return d.Working
 }
 
@@ -90,7 +97,7 @@ func figureOf(t *testing.T, line, key string) float64 {
 	var d struct {
 		Figures map[string]struct{ Value any }
 	}
-	require.NoError(t, json.Unmarshal([]byte(answer(t, append(strings.Fields(line), "--format", "json")...)), &d))
+	require.NoError(t, json.Unmarshal([]byte(answer(t, append(demoFields(line), "--format", "json")...)), &d))
 	value, ok := d.Figures[key].Value.(float64)
 	require.True(t, ok, "%s: %s", line, key)
 	return value
@@ -114,7 +121,7 @@ func lastDigit(result string) float64 {
 	return math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-pocketDigits+1)
 }
 
-var unitWords = regexp.MustCompile(`(lb/gal|kg/L|gal/min|L/min|gal/mi|L/km|mph|km/h|gal|lb|kg|L|min|%)`)
+var unitWords = regexp.MustCompile(`(lb/gal|kg/L|gal/min|L/min|min|gal/mi|gal/acre|gal/ton|lb/mi|L/km|L/ha|L/t|kg/km|mph|km/h|acre|ha|mi|km|gal|lb|kg|L|%)`)
 
 // evaluate works out an expression of numbers, + - x / and brackets.
 func evaluate(t *testing.T, text string) float64 {
