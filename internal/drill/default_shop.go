@@ -1,0 +1,53 @@
+package drill
+
+import (
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// DefaultShop is a yard made up for practice, every number invented.
+func DefaultShop() Shop {
+	const gal, lb = quantity.Gallon, quantity.Pound
+	return Shop{
+		Mixing:      []MixingTank{{"mixer", 1500 * gal, 1200 * gal, 1100 * gal}},
+		Storage:     []StorageTank{{"east", 5000 * gal}, {"west", 3000 * gal}},
+		Band:        brine.DefaultBand,
+		Calibration: quantity.Temperature(solution.SixtyF),
+		RockSalt:    brine.RockSalt{Purity: 0.96, Moisture: 0.02},
+		Bucket:      1500 * lb,
+		Liquids:     []Liquid{{"calcium", brine.Liquid{Name: "calcium", Composition: solution.Pure(solution.CaCl2, 0.3)}}},
+		Trucks: []HaulTruck{
+			{"sprayer", 1800 * gal, 19000 * lb, 33000 * lb},
+			{"pickup", 200 * gal, 7000 * lb, 9900 * lb},
+		},
+		PumpFlow: 150 * quantity.GallonPerMinute,
+		Plumbing: defaultPlumbing(),
+	}
+}
+
+// defaultPlumbing has a header on either side of the pump.
+func defaultPlumbing() brine.Plumbing {
+	valve := func(name, side, a, b string) brine.Link {
+		return brine.Link{Name: name, Side: side, A: a, B: b, Valve: true}
+	}
+	const draw, push = "suction", "discharge"
+	fill := valve("F1", "fill", brine.Supply, "mixer")
+	fill.Protected = true
+	return brine.Plumbing{
+		Tanks:   []string{"mixer", "east", "west"},
+		Outlets: []string{"truck-fill"},
+		Links: []brine.Link{
+			{Name: "suction-header", A: "suction-joint", B: brine.PumpIn},
+			{Name: "pressure-header", A: brine.PumpOut, B: "pressure-joint"},
+			valve("S1", draw, "mixer", "suction-joint"),
+			valve("S2", draw, "east", "suction-joint"),
+			valve("S3", draw, "west", "suction-joint"),
+			valve("D1", push, "pressure-joint", "mixer"),
+			valve("D2", push, "pressure-joint", "east"),
+			valve("D3", push, "pressure-joint", "west"),
+			valve("D4", push, "pressure-joint", "truck-fill"),
+			fill,
+		},
+	}
+}

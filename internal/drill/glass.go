@@ -1,0 +1,78 @@
+package drill
+
+import (
+	"math"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// glass is a hydrometer in brine that is not as warm as it is marked for.
+type glass struct {
+	sample  brine.Sample
+	result  brine.ReadingResult
+	reading quantity.Strength
+	rule    quantity.Strength   // by which it shows too much or too little
+	each    quantity.Difference // of temperature
+	byRule  float64             // the strength that a pocket calculator finds
+}
+
+// farFrom is how far from its mark the glass has to be, for the difference to show.
+const farFrom = quantity.Difference(8)
+
+// glass draws a reading behind which there is a strength in a range.
+func (d *draw) glass(low, high quantity.Strength) (glass, error) {
+	i := d.instrument()
+	marked := quantity.Temperature(i.Calibration)
+	coldest, warmest := quantity.Fahrenheit(22), quantity.Fahrenheit(95)
+	// Brine is made in the cold: twice as often as in the heat.
+	t := d.temperature(coldest, marked-quantity.Temperature(farFrom))
+	if d.rng.IntN(3) == 0 {
+		t = d.temperature(marked+quantity.Temperature(farFrom), warmest)
+	}
+	if !(math.Abs(float64(t-marked)) >= float64(farFrom)-0.1) || t < coldest || t > warmest {
+		return glass{}, errUnfit
+	}
+	shows, err := brine.Expected(i, d.strength(low, high), t)
+	if err != nil {
+		return glass{}, err
+	}
+	g := glass{
+		reading: quantity.Strength(math.Round(1000*shows) / 1000), // marks are read to a tenth
+		each:    quantity.Difference(d.in(10*5.0/9, 5)),
+	}
+	g.sample = brine.Sample{Instrument: i, Reading: float64(g.reading), Temperature: t}
+	if g.result, err = brine.Reading(g.sample); err != nil {
+		return glass{}, err
+	}
+	steps := (d.num(marked) - d.num(t)) / d.num(g.each)
+	g.rule = printedStrength((g.reading - g.result.True) / quantity.Strength(steps))
+	g.byRule = float64(g.reading) - float64(g.rule)*steps
+	if g.result.Clamped || g.result.Solid || g.rule <= 0 {
+		return glass{}, errUnfit
+	}
+	return g, nil
+}
+
+// sentence tells what the glass shows.
+func (g glass) sentence() (string, []quantity.Quantity) {
+	marked := quantity.Temperature(g.sample.Instrument.Calibration)
+	text := "The hydrometer, marked for %v, shows %v in it at %v. In such brine it shows %v too much for every %v colder than it is marked for. "
+	if g.sample.Temperature > marked {
+		text = "The hydrometer, marked for %v, shows %v in it at %v. In such brine it shows %v too little for every %v warmer than it is marked for. "
+	}
+	return text, []quantity.Quantity{marked, g.reading, g.sample.Temperature, g.rule, g.each}
+}
+
+// theWrongWay is the strength that correcting the wrong way leads to.
+func (g glass) theWrongWay() quantity.Strength { return 2*g.reading - g.result.True }
+
+// note puts the glass into a problem's working.
+func (g glass) note(w *Working) { w.Glass, w.GlassResult = &g.sample, &g.result }
+
+// waterDensity is the density of fresh water.
+func waterDensity(t quantity.Temperature) (quantity.Density, error) {
+	rho, err := solution.WaterDensity(float64(t))
+	return quantity.Density(rho), err
+}

@@ -1,0 +1,138 @@
+package drill
+
+import (
+	"slices"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+)
+
+// Shop is what a yard has, as far as problems are made from it. What is 0 is not
+// known.
+type Shop struct {
+	Mixing      []MixingTank
+	Storage     []StorageTank
+	Band        brine.Band
+	Calibration quantity.Temperature // for which the hydrometer is marked
+	RockSalt    brine.RockSalt
+	Bucket      quantity.Mass // one load of the loader
+	Liquids     []Liquid
+	Trucks      []HaulTruck
+	PumpFlow    quantity.Flow
+	Plumbing    brine.Plumbing
+}
+
+// MixingTank is a tank in which batches are made.
+type MixingTank struct {
+	Name     string
+	Capacity quantity.Volume
+	Working  quantity.Volume // a full batch; 0 where it is the capacity
+	PumpOff  quantity.Volume // taken out of it; the rest is the heel
+}
+
+// StorageTank is a tank for what is made.
+type StorageTank struct {
+	Name     string
+	Capacity quantity.Volume
+}
+
+// Liquid is one that the yard buys.
+type Liquid struct {
+	Name   string
+	Liquid brine.Liquid
+}
+
+// HaulTruck is a truck with a tank; Gross is the limit of the whole.
+type HaulTruck struct {
+	Name         string
+	Tank         quantity.Volume
+	Empty, Gross quantity.Mass
+}
+
+// Topics lists the topics that the shop has the equipment for.
+func (s Shop) Topics() []Topic {
+	s = s.filled()
+	have := map[Topic]bool{
+		Strong: len(s.tanks()) > 0, Weak: len(s.tanks()) > 0,
+		Reading: true,
+		Heel:    len(s.mixers()) > 0,
+		Blend:   true,
+		Truck:   len(s.haulers()) > 0,
+		Valves:  len(moves(s.Plumbing)) > 0,
+	}
+	return slices.DeleteFunc(Topics(), func(t Topic) bool { return !have[t] })
+}
+
+// filled puts the default shop in the place of what is not known. Equipment is
+// taken from it only where there is none at all, since a yard without a truck has
+// no use for problems about one.
+func (s Shop) filled() Shop {
+	d := DefaultShop()
+	if len(s.Mixing)+len(s.Storage)+len(s.Trucks)+len(s.Plumbing.Links) == 0 {
+		s.Mixing, s.Storage, s.Trucks, s.Plumbing = d.Mixing, d.Storage, d.Trucks, d.Plumbing
+	}
+	if s.Band == (brine.Band{}) {
+		s.Band = d.Band
+	}
+	if s.RockSalt == (brine.RockSalt{}) {
+		s.RockSalt = d.RockSalt
+	}
+	if s.Calibration == 0 {
+		s.Calibration = d.Calibration
+	}
+	if s.Bucket == 0 {
+		s.Bucket = d.Bucket
+	}
+	if s.PumpFlow == 0 {
+		s.PumpFlow = d.PumpFlow
+	}
+	return s
+}
+
+// tank is a tank of either sort: full is a usual filling.
+type tank struct {
+	name           string
+	capacity, full quantity.Volume
+}
+
+// tanks lists all that can hold enough for a sum.
+func (s Shop) tanks() []tank {
+	var all []tank
+	for _, m := range s.mixers() {
+		all = append(all, tank{m.Name, m.Capacity, m.Working})
+	}
+	for _, t := range s.Storage {
+		if t.Capacity >= smallest {
+			all = append(all, tank{t.Name, t.Capacity, t.Capacity})
+		}
+	}
+	return all
+}
+
+// mixers lists the mixing tanks with a working volume.
+func (s Shop) mixers() []MixingTank {
+	var all []MixingTank
+	for _, m := range s.Mixing {
+		if m.Working == 0 || m.Working > m.Capacity {
+			m.Working = m.Capacity
+		}
+		if m.Working >= smallest {
+			all = append(all, m)
+		}
+	}
+	return all
+}
+
+// haulers lists the trucks with a tank and known weights.
+func (s Shop) haulers() []HaulTruck {
+	var all []HaulTruck
+	for _, t := range s.Trucks {
+		if t.Tank >= smallest && t.Empty > 0 && t.Gross > t.Empty {
+			all = append(all, t)
+		}
+	}
+	return all
+}
+
+// smallest is the least tank that round numbers can be drawn for.
+const smallest = 100 * quantity.Gallon
