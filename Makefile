@@ -4,7 +4,7 @@ YARD := testdata/yard/thistlewick.toml
 PROGRAM := bin/brineyard
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.8.2
 
-.PHONY: build demo test bench lint
+.PHONY: build demo test bench endurance lint
 
 build:
 	go build -trimpath -ldflags "-s -w" -o $(PROGRAM) ./cmd/brineyard
@@ -18,6 +18,10 @@ test:
 
 bench:
 	go test -run '^$$' -bench . ./...
+
+# The journal under many processes, kills and full disks, at full length: minutes.
+endurance:
+	BRINEYARD_ENDURANCE=1 go test -timeout 30m -v -run 'Processes|Kills' ./internal/journal
 
 # What a change has to be clean of.
 lint:

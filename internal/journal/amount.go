@@ -1,0 +1,98 @@
+package journal
+
+import (
+	"errors"
+	"strings"
+
+	"brineyard/internal/quantity"
+)
+
+// amount is a column of numbers in a unit: in takes a quantity to the number, of
+// takes it back, and parse reads what another file holds.
+func amount[Q ~float64](
+	name string, units [2]string, field func(*Entry) **Q,
+	in func(Q, quantity.System) float64, of func(float64, quantity.System) Q, parse func(string) (Q, bool, error),
+) column {
+	return column{
+		name:  name,
+		units: units,
+		get: func(e *Entry, sys quantity.System) string {
+			if *field(e) == nil {
+				return ""
+			}
+			return numberText(in(**field(e), sys))
+		},
+		set: func(e *Entry, d *decoder, cell string) error {
+			x, err := plainNumber(cell)
+			if err == nil {
+				q := of(x, d.sys)
+				*field(e) = &q
+			}
+			return err
+		},
+		take: func(e *Entry, c foreign) error {
+			q, bare, err := parse(c.withUnit())
+			switch {
+			case err != nil:
+				return errors.New(quoted(c.text) + ": " + err.Error())
+			case bare && units[quantity.US] != units[quantity.Metric]:
+				return errors.New(quoted(c.text) + " has no unit; allowed: one in the cell, in the heading, or in the mapping, like " +
+					name + "=HEADING:" + units[quantity.US])
+			}
+			*field(e) = &q
+			return nil
+		},
+	}
+}
+
+// withUnit gives a number that stands alone its unit.
+func (c foreign) withUnit() string {
+	if c.text != "" && strings.ContainsRune("0123456789.", rune(c.text[len(c.text)-1])) {
+		return c.text + c.unit
+	}
+	return c.text
+}
+
+func volume(name string, field func(*Entry) **quantity.Volume) column {
+	return amount(name, [2]string{"gal", "L"}, field, shown, volumeOf, quantity.ParseVolume)
+}
+
+func strength(name string, field func(*Entry) **quantity.Strength) column {
+	of := func(x float64, _ quantity.System) quantity.Strength { return quantity.Strength(x / 100) }
+	return amount(name, [2]string{"%", "%"}, field, shown, of, quantity.ParseStrength)
+}
+
+// shown is the full number that a quantity has in a system of units.
+func shown[Q quantity.Quantity](q Q, sys quantity.System) float64 { return q.In(sys).Value }
+
+func volumeOf(x float64, sys quantity.System) quantity.Volume {
+	if sys == quantity.Metric {
+		return quantity.Volume(x) * quantity.Liter
+	}
+	return quantity.Volume(x) * quantity.Gallon
+}
+
+func massOf(x float64, sys quantity.System) quantity.Mass {
+	if sys == quantity.Metric {
+		return quantity.Mass(x) * quantity.Kilogram
+	}
+	return quantity.Mass(x) * quantity.Pound
+}
+
+func temperatureOf(x float64, sys quantity.System) quantity.Temperature {
+	if sys == quantity.Metric {
+		return quantity.Celsius(x)
+	}
+	return quantity.Fahrenheit(x)
+}
+
+// A reading and a cost are the same number in every system.
+
+func asItIs(x float64, _ quantity.System) float64 { return x }
+
+func ofItself[Q ~float64](x float64, _ quantity.System) Q { return Q(x) }
+
+func parsePlain[Q ~float64](text string) (Q, bool, error) {
+	x, err := plainNumber(text)
+	return Q(x), true, err
+}

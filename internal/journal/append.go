@@ -1,0 +1,165 @@
+package journal
+
+import (
+	"errors"
+	"fmt"
+	"os"
+
+	"brineyard/internal/quantity"
+)
+
+// Added tells what an addition did.
+type Added struct {
+	Numbers  []int  // of the entries, in their order
+	Created  bool   // the file was not there before, or was empty
+	SetAside string // the file to which a torn last line went; empty if none was torn
+	Torn     int64  // how many bytes went there
+}
+
+// Append adds entries to the journal at path and numbers them. It returns when they
+// are on the disk; with an error, none of them is in the file. The units are those
+// of the file; sys is for a file that is yet to be made.
+//
+// A last line that was torn, by a loss of power, is moved to PATH.torn first. The
+// numbers go on from the last row; if rows near the end are damaged or out of order,
+// from the highest number that any row of the file has: to be able to record matters
+// more than a tidy file, and Verify tells of the damage.
+func Append(path string, sys quantity.System, entries []Entry) (Added, error) {
+	return add(path, sys, entries, nil)
+}
+
+// add is Append under a condition that is checked once the lock is held.
+func add(path string, sys quantity.System, entries []Entry, allowed func(*book) error) (Added, error) {
+	real, _, err := resolve(path)
+	if err != nil {
+		return Added{}, err
+	}
+	release, err := exclusive(real)
+	if err != nil {
+		return Added{}, err
+	}
+	defer release()
+	b, err := open(real, sys)
+	if err != nil {
+		return Added{}, fmt.Errorf("%s: %w", path, err)
+	}
+	defer b.close()
+	if allowed != nil {
+		if err := allowed(b); err != nil {
+			return Added{}, fmt.Errorf("%s: %w", path, err)
+		}
+	}
+	added, err := b.add(entries)
+	if err != nil {
+		return added, fmt.Errorf("%s: %w", path, err)
+	}
+	return added, nil
+}
+
+// checkEntries makes sure that what will be written can be read again.
+func checkEntries(entries []Entry, sys quantity.System) error {
+	enc, dec := newEncoder(), newDecoder(sys)
+	for i, e := range entries {
+		e.Number = mostEntries
+		line := enc.row(&e, sys)
+		_, err := dec.row(line)
+		switch {
+		case e.Time.IsZero():
+			err = errors.New("time is missing")
+		case len(line)+1 > mostLine:
+			err = fmt.Errorf("its text takes %d bytes; allowed: up to %d", len(line)+1, mostLine)
+		}
+		if err != nil {
+			return fmt.Errorf("entry %d of %d cannot be added: %w", i+1, len(entries), err)
+		}
+	}
+	return nil
+}
+
+// add sets a torn line aside and writes the entries behind the rest.
+func (b *book) add(entries []Entry) (Added, error) {
+	var a Added
+	if err := checkEntries(entries, b.sys); err != nil {
+		return a, err
+	}
+	if b.last > mostEntries-len(entries) {
+		return a, fmt.Errorf("its last entry number is %d; allowed: up to %d", b.last, mostEntries)
+	}
+	if b.torn > 0 {
+		if err := b.setAside(); err != nil {
+			return a, fmt.Errorf("nothing was added: %w", err)
+		}
+		a.SetAside, a.Torn = b.path+tornSuffix, b.torn
+	}
+	a.Created = b.fresh
+	rows, numbers := b.rows(entries)
+	if err := b.write(rows); err != nil {
+		return a, err
+	}
+	a.Numbers = numbers
+	return a, nil
+}
+
+// rows makes the text that is to be written, the header or a missing line end
+// included.
+func (b *book) rows(entries []Entry) (text []byte, numbers []int) {
+	if b.fresh {
+		text = append(text, headerLine(b.sys)...)
+	}
+	if b.unended {
+		text = append(text, '\n')
+	}
+	enc := newEncoder()
+	for i, e := range entries {
+		e.Number = b.last + 1 + i
+		text = append(append(text, enc.row(&e, b.sys)...), '\n')
+		numbers = append(numbers, e.Number)
+	}
+	return text, numbers
+}
+
+// write writes text at the end in one go and waits until the disk has it. If
+// anything fails, the file is left as it was.
+func (b *book) write(text []byte) error {
+	if len(text) == 0 {
+		return nil
+	}
+	if b.f == nil {
+		f, err := os.OpenFile(b.path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
+		if err != nil {
+			return reason(err)
+		}
+		b.f, b.made = f, true
+	}
+	_, err := b.f.WriteAt(text, b.size)
+	if err == nil {
+		err = b.f.Sync()
+	}
+	if err == nil && b.made {
+		err = b.syncDir()
+	}
+	if err != nil {
+		return b.takeBack(reason(err))
+	}
+	b.size += int64(len(text))
+	return nil
+}
+
+// takeBack undoes a write that failed and says how that went.
+func (b *book) takeBack(cause error) error {
+	if b.made {
+		b.close()
+		if err := os.Remove(b.path); err != nil {
+			return fmt.Errorf("nothing was recorded: %w; and the new file could not be removed: %v", cause, reason(err))
+		}
+		return fmt.Errorf("nothing was recorded: %w", cause)
+	}
+	err := b.f.Truncate(b.size)
+	if err == nil {
+		err = b.f.Sync()
+	}
+	if err != nil {
+		return fmt.Errorf("recording failed: %w; and the file could not be put back to %d bytes: %v", cause, b.size, reason(err))
+	}
+	return fmt.Errorf("nothing was recorded: %w", cause)
+}

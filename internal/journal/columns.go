@@ -1,0 +1,141 @@
+package journal
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+	"time"
+
+	"brineyard/internal/quantity"
+)
+
+// column is a column of the file: how its cell is made of an entry and how an entry
+// takes it. The table of columns drives header, rows and import.
+type column struct {
+	name  string
+	units [2]string // by system; empty for none
+	get   func(e *Entry, sys quantity.System) string
+	set   func(e *Entry, d *decoder, cell string) error
+	take  func(e *Entry, c foreign) error // of another file; nil if it is never imported
+}
+
+// foreign is a cell of a file that is no journal.
+type foreign struct {
+	text string
+	unit string // for a number that stands alone; empty if none is known
+	loc  *time.Location
+}
+
+// title is the first heading; the cells under it are the entry numbers.
+const title, version = "brineyard journal", "1"
+
+// columns are the columns in the order of the file. The check stands behind them.
+var columns = []column{
+	counter(title+" "+version, func(e *Entry) *int { return &e.Number }),
+	{name: "time", get: getTime, set: setTime, take: takeTime},
+	{name: "kind", get: getKind, set: setKind, take: takeKind},
+	text("tank", func(e *Entry) *string { return &e.Tank }),
+	text("from", func(e *Entry) *string { return &e.From }),
+	text("liquid", func(e *Entry) *string { return &e.Liquid }),
+	volume("volume", func(e *Entry) **quantity.Volume { return &e.Volume }),
+	strength("nacl", func(e *Entry) **quantity.Strength { return &e.NaCl }),
+	strength("kcl", func(e *Entry) **quantity.Strength { return &e.KCl }),
+	strength("cacl2", func(e *Entry) **quantity.Strength { return &e.CaCl2 }),
+	strength("mgcl2", func(e *Entry) **quantity.Strength { return &e.MgCl2 }),
+	amount("temp", [2]string{"F", "C"}, func(e *Entry) **quantity.Temperature { return &e.Temp }, shown, temperatureOf, quantity.ParseTemperature),
+	text("scale", func(e *Entry) *string { return &e.Scale }),
+	amount("reading", [2]string{}, func(e *Entry) **float64 { return &e.Reading }, asItIs, ofItself[float64], parsePlain[float64]),
+	amount("salt", [2]string{"lb", "kg"}, func(e *Entry) **quantity.Mass { return &e.Salt }, shown, massOf, quantity.ParseMass),
+	volume("water", func(e *Entry) **quantity.Volume { return &e.Water }),
+	text("operator", func(e *Entry) *string { return &e.Operator }),
+	text("truck", func(e *Entry) *string { return &e.Truck }),
+	text("route", func(e *Entry) *string { return &e.Route }),
+	amount("cost", [2]string{}, func(e *Entry) **quantity.Money { return &e.Cost }, shown, ofItself[quantity.Money], parsePlain[quantity.Money]),
+	counter("cancels", func(e *Entry) *int { return &e.Cancels }),
+	text("note", func(e *Entry) *string { return &e.Note }),
+}
+
+// heading is the column's name with its unit in brackets.
+func (c *column) heading(sys quantity.System) string {
+	if c.units[sys] == "" {
+		return c.name
+	}
+	return c.name + " [" + c.units[sys] + "]"
+}
+
+// counter is a column of entry numbers, 0 for none.
+func counter(name string, field func(*Entry) *int) column {
+	return column{
+		name: name,
+		get: func(e *Entry, _ quantity.System) string {
+			if *field(e) == 0 {
+				return ""
+			}
+			return strconv.Itoa(*field(e))
+		},
+		set: func(e *Entry, _ *decoder, cell string) (err error) {
+			*field(e), err = entryNumber(cell)
+			return err
+		},
+	}
+}
+
+// text is a column of words.
+func text(name string, field func(*Entry) *string) column {
+	return column{
+		name: name,
+		get:  func(e *Entry, _ quantity.System) string { return encodeText(*field(e)) },
+		set: func(e *Entry, d *decoder, cell string) error {
+			t, err := decodeText(cell)
+			*field(e) = d.keep(t)
+			return err
+		},
+		take: func(e *Entry, c foreign) error {
+			*field(e) = c.text
+			return nil
+		},
+	}
+}
+
+func getTime(e *Entry, _ quantity.System) string {
+	t := e.Time
+	if _, offset := t.Zone(); offset%60 != 0 {
+		t = t.UTC() // the form has no seconds in its zone
+	}
+	return t.Format(time.RFC3339)
+}
+
+func setTime(e *Entry, _ *decoder, cell string) error {
+	t, err := time.Parse(time.RFC3339, cell)
+	if err != nil {
+		return fmt.Errorf("%s is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00", quoted(cell))
+	}
+	e.Time = t
+	return nil
+}
+
+// takeTime reads a time of another file, month first where it is written with
+// slashes; one without a zone is of the place.
+func takeTime(e *Entry, c foreign) error {
+	for _, layout := range []string{time.RFC3339, "2006-01-02 15:04", "2006-01-02", "1/2/2006 15:04", "1/2/2006"} {
+		if t, err := time.ParseInLocation(layout, c.text, c.loc); err == nil {
+			e.Time = t
+			return nil
+		}
+	}
+	return fmt.Errorf("%s is no time; allowed: one like 2026-01-15 06:40 or 1/15/2026 6:40 (month first), or a date alone", quoted(c.text))
+}
+
+func getKind(e *Entry, _ quantity.System) string { return encodeText(string(e.Kind)) }
+
+func setKind(e *Entry, _ *decoder, cell string) (err error) {
+	e.Kind, err = kindNamed(cell, Kinds())
+	return err
+}
+
+// takeKind takes all kinds but undo, which would need the numbers of another file.
+func takeKind(e *Entry, c foreign) (err error) {
+	all := Kinds()
+	e.Kind, err = kindNamed(strings.ToLower(c.text), all[:len(all)-1])
+	return err
+}

@@ -1,0 +1,109 @@
+package journal
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+
+	"brineyard/internal/quantity"
+)
+
+func at(text string) time.Time {
+	t, err := time.Parse(time.RFC3339, text)
+	if err != nil {
+		panic(err)
+	}
+	return t
+}
+
+func to[T any](x T) *T { return &x }
+
+// batch is a row with something in most columns.
+func batch() Entry {
+	return Entry{
+		Time: at("2026-01-15T06:40:00-05:00"), Kind: Batch, Tank: "mixer",
+		Volume: to(1095 * quantity.Gallon), NaCl: to(23.3 * quantity.Percent), Temp: to(quantity.Fahrenheit(41)),
+		Scale: "hydrometer", Reading: to(23.3), Operator: "ines", Note: "first of the day, all well",
+	}
+}
+
+func load() Entry {
+	return Entry{
+		Time: at("2026-01-15T07:10:00-05:00"), Kind: Load, From: "north", Volume: to(400 * quantity.Gallon),
+		Truck: "truck 2", Route: "ridge-road", Operator: "ines",
+	}
+}
+
+// note is a short row.
+func note(text string) Entry {
+	return Entry{Time: at("2026-01-15T08:00:00-05:00"), Kind: Note, Note: text}
+}
+
+// fresh is the path of a journal that is yet to be made.
+func fresh(t testing.TB) string { return filepath.Join(t.TempDir(), "north.csv") }
+
+// made is a journal with entries.
+func made(t testing.TB, entries ...Entry) string {
+	t.Helper()
+	path := fresh(t)
+	mustAppend(t, path, entries...)
+	return path
+}
+
+func mustAppend(t testing.TB, path string, entries ...Entry) Added {
+	t.Helper()
+	a, err := Append(path, quantity.US, entries)
+	require.NoError(t, err)
+	return a
+}
+
+func mustRead(t testing.TB, path string) *Journal {
+	t.Helper()
+	j, err := Read(path)
+	require.NoError(t, err)
+	return j
+}
+
+func mustVerify(t testing.TB, path string) *Audit {
+	t.Helper()
+	a, err := Verify(path)
+	require.NoError(t, err)
+	return a
+}
+
+// requireSound checks that nothing is wrong with a journal of n entries.
+func requireSound(t testing.TB, path string, n int) *Audit {
+	t.Helper()
+	a := mustVerify(t, path)
+	require.True(t, a.Sound(), "faults %v, missing %v, torn %d", a.Faults, a.Missing, a.Torn)
+	require.Len(t, a.Entries, n)
+	for i, e := range a.Entries {
+		require.Equal(t, i+1, e.Number)
+	}
+	return a
+}
+
+func content(t testing.TB, path string) string {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	return string(text)
+}
+
+func write(t testing.TB, path, text string) string {
+	t.Helper()
+	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+	return path
+}
+
+// faultTexts lists faults as they are told.
+func faultTexts(faults []Fault) []string {
+	var out []string
+	for _, f := range faults {
+		out = append(out, f.String())
+	}
+	return out
+}

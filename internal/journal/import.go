@@ -1,0 +1,182 @@
+package journal
+
+import (
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+	"time"
+)
+
+// mostImport is the size in bytes beyond which a file is not imported.
+const mostImport = 16 << 20
+
+// Import makes entries of a CSV file with other headings. Times without a zone are
+// taken to be in loc; dates with slashes are month first. A number takes its unit
+// from the cell, else from the mapping, else from brackets in the heading; one that
+// could mean two units is a fault. The faults are of all rows at once, and the
+// entries those of the rows without fault: whoever wants all or nothing looks at the
+// faults first. Entries have no numbers yet.
+func Import(r io.Reader, m Mapping, loc *time.Location) ([]Entry, []Fault, error) {
+	if err := m.check(); err != nil {
+		return nil, nil, err
+	}
+	limited := &io.LimitedReader{R: r, N: mostImport + 1}
+	in := csv.NewReader(limited)
+	in.FieldsPerRecord = -1
+	in.ReuseRecord = true
+	head, err := in.Read()
+	if err != nil {
+		return nil, nil, fmt.Errorf("line 1: no headings: %w", importReason(err))
+	}
+	takers, err := m.takers(head, loc)
+	if err != nil {
+		return nil, nil, err
+	}
+	entries, faults, err := importRows(in, takers, len(head))
+	if limited.N == 0 {
+		return nil, nil, fmt.Errorf("too large to be imported; allowed: up to %d MiB", mostImport>>20)
+	}
+	return entries, faults, err
+}
+
+// importRows reads the rows behind the headings; width counts these.
+func importRows(in *csv.Reader, takers []taker, width int) ([]Entry, []Fault, error) {
+	var entries []Entry
+	var faults []Fault
+	for {
+		cells, err := in.Read()
+		var syntax *csv.ParseError
+		switch {
+		case err == io.EOF:
+			return entries, faults, nil
+		case errors.As(err, &syntax):
+			faults = append(faults, Fault{syntax.StartLine, 0, importReason(err).Error()})
+			continue
+		case err != nil:
+			return nil, nil, err
+		case strings.Join(cells, "") == "":
+			continue
+		}
+		line, _ := in.FieldPos(0)
+		e, wrong := takeRow(takers, cells, width, line)
+		faults = append(faults, wrong...)
+		if len(wrong) == 0 {
+			entries = append(entries, e)
+		}
+	}
+}
+
+// importReason says in our words where CSV is broken.
+func importReason(err error) error {
+	var syntax *csv.ParseError
+	switch {
+	case err == io.EOF:
+		return errors.New("the file is empty")
+	case errors.As(err, &syntax):
+		return errors.New("a quote is out of place")
+	}
+	return err
+}
+
+// taker puts a cell of another file into an entry.
+type taker struct {
+	*column
+	source Source
+	index  int // of the cell; -1 for a value that is the same in every row
+	unit   string
+	loc    *time.Location
+}
+
+// takers finds the headings of a mapping.
+func (m Mapping) takers(head []string, loc *time.Location) ([]taker, error) {
+	if len(head) > 0 {
+		head[0] = strings.TrimPrefix(head[0], byteOrderMark)
+	}
+	var out []taker
+	for _, s := range m {
+		t := taker{columnNamed(s.Column), s, -1, s.Unit, loc}
+		if s.Heading != "" {
+			var unit string
+			var err error
+			if t.index, unit, err = t.findHeading(head); err != nil {
+				return nil, err
+			}
+			if t.unit == "" {
+				t.unit = unit
+			}
+		}
+		out = append(out, t)
+	}
+	return out, nil
+}
+
+// findHeading finds the heading of a source, with or without the unit in its
+// brackets, and that unit.
+func (t *taker) findHeading(head []string) (index int, unit string, err error) {
+	index = -1
+	for i, h := range head {
+		h = strings.TrimSpace(h)
+		bare, u := t.cutBrackets(h)
+		if !strings.EqualFold(h, t.source.Heading) && !strings.EqualFold(bare, t.source.Heading) {
+			continue
+		}
+		if index >= 0 {
+			return 0, "", fmt.Errorf("line 1: the heading %s is there twice; allowed: once", quoted(t.source.Heading))
+		}
+		index, unit = i, u
+	}
+	if index < 0 {
+		var names []string
+		for _, h := range head {
+			names = append(names, quoted(strings.TrimSpace(h)))
+		}
+		return 0, "", fmt.Errorf("line 1: no heading %s for %s; the file has %s", quoted(t.source.Heading), t.name, strings.Join(names, ", "))
+	}
+	return index, unit, nil
+}
+
+// cutBrackets cuts a known unit in brackets off a heading.
+func (t *taker) cutBrackets(heading string) (bare, unit string) {
+	at := strings.LastIndexAny(heading, "[(")
+	if at < 0 || !strings.HasSuffix(heading, "]") && !strings.HasSuffix(heading, ")") {
+		return heading, ""
+	}
+	unit = strings.TrimSpace(heading[at+1 : len(heading)-1])
+	if !t.knowsUnit(unit) {
+		return heading, ""
+	}
+	return strings.TrimSpace(heading[:at]), unit
+}
+
+// takeRow makes an entry of a row, or tells all that is wrong with it.
+func takeRow(takers []taker, cells []string, width, line int) (Entry, []Fault) {
+	var e Entry
+	var faults []Fault
+	wrong := func(place string, err error) {
+		faults = append(faults, Fault{line, 0, place + ": " + err.Error()})
+	}
+	if len(cells) > width {
+		faults = append(faults, Fault{line, 0, fmt.Sprintf("%d cells; expected up to %d, as there are headings", len(cells), width)})
+	}
+	for _, t := range takers {
+		text, place := t.source.Value, t.source.Column
+		if t.index >= 0 {
+			text, place = "", t.source.Heading
+			if t.index < len(cells) {
+				text = unguard(strings.TrimSpace(cells[t.index]))
+			}
+		}
+		if text == "" {
+			if t.name == "time" || t.name == "kind" {
+				wrong(place, errors.New("empty; a row needs its "+t.name))
+			}
+			continue
+		}
+		if err := t.take(&e, foreign{strings.Clone(text), t.unit, t.loc}); err != nil {
+			wrong(place, err)
+		}
+	}
+	return e, faults
+}

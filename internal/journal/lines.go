@@ -1,0 +1,60 @@
+package journal
+
+import (
+	"bufio"
+	"bytes"
+	"fmt"
+	"io"
+)
+
+// mostLine is the longest line, with its end, that a journal may have; it bounds the
+// memory that any file can take.
+const mostLine = 64 << 10
+
+// mostTorn is the most bytes without a line end that a loss of power may have left
+// behind. A file with more is not taken for a journal.
+const mostTorn = 16 << 20
+
+// lines reads a file line by line in little memory.
+type lines struct {
+	in     *bufio.Reader
+	number int    // of the line, from 1
+	text   []byte // without its end, LF or CR LF; holds until the next call
+	length int64  // in bytes, with the end
+	long   bool   // longer than mostLine; text is nothing
+	ended  bool   // by a line end
+}
+
+func newLines(r io.Reader) *lines { return &lines{in: bufio.NewReaderSize(r, mostLine)} }
+
+// next goes to the next line; io.EOF when there is none.
+func (l *lines) next() error {
+	text, err := l.in.ReadSlice('\n')
+	if err == io.EOF && len(text) == 0 {
+		return io.EOF
+	}
+	l.number++
+	l.length, l.long = int64(len(text)), false
+	for err == bufio.ErrBufferFull {
+		if l.length > mostTorn {
+			return fmt.Errorf("line %d does not end within %d MiB: not a journal", l.number, mostTorn>>20)
+		}
+		l.long = true
+		text, err = l.in.ReadSlice('\n')
+		l.length += int64(len(text))
+	}
+	if err != nil && err != io.EOF {
+		return err
+	}
+	l.ended = err == nil
+	l.text = nil
+	if !l.long {
+		l.text = trimEnd(text)
+	}
+	return nil
+}
+
+// trimEnd cuts off the end of a line.
+func trimEnd(line []byte) []byte {
+	return bytes.TrimSuffix(bytes.TrimSuffix(line, []byte("\n")), []byte("\r"))
+}

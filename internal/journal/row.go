@@ -1,0 +1,169 @@
+package journal
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"hash/crc32"
+	"io"
+	"strings"
+
+	"brineyard/internal/quantity"
+)
+
+// checkOf is the check of a row's text: CRC-32C in letters, since a spreadsheet may
+// take digits for a number.
+func checkOf(line []byte) string {
+	sum := crc32.Checksum(line, crc32.MakeTable(crc32.Castagnoli))
+	letters := make([]byte, 8)
+	for i := range letters {
+		letters[i] = 'a' + byte(sum>>(28-4*i))&0xf
+	}
+	return string(letters)
+}
+
+// sound tells whether a line, without its end, closes with the check of what stands
+// before.
+func sound(line []byte) bool {
+	at := bytes.LastIndexByte(line, ',')
+	return at >= 0 && checkOf(line[:at]) == string(line[at+1:])
+}
+
+// encoder makes lines of entries.
+type encoder struct {
+	buf   bytes.Buffer
+	out   *csv.Writer
+	cells []string
+}
+
+func newEncoder() *encoder {
+	c := &encoder{}
+	c.out = csv.NewWriter(&c.buf)
+	return c
+}
+
+// line makes a line without an end; it holds until the next call.
+func (c *encoder) line(cells []string) []byte {
+	c.buf.Reset()
+	// Neither fails: the buffer takes everything.
+	_ = c.out.Write(cells)
+	c.out.Flush()
+	return bytes.TrimSuffix(c.buf.Bytes(), []byte("\n"))
+}
+
+// row makes the line of an entry, with its check and without an end; it holds until
+// the next call.
+func (c *encoder) row(e *Entry, sys quantity.System) []byte {
+	c.cells = c.cells[:0]
+	for i := range columns {
+		c.cells = append(c.cells, columns[i].get(e, sys))
+	}
+	line := c.line(c.cells)
+	return append(append(line, ','), checkOf(line)...)
+}
+
+// decoder takes lines back to entries.
+type decoder struct {
+	sys   quantity.System
+	rest  []byte // of the line, for the CSV reader
+	in    *csv.Reader
+	words map[string]string
+	again *encoder
+}
+
+func newDecoder(sys quantity.System) *decoder {
+	d := &decoder{sys: sys, words: map[string]string{}, again: newEncoder()}
+	d.restart()
+	return d
+}
+
+func (d *decoder) restart() {
+	d.in = csv.NewReader(d)
+	d.in.FieldsPerRecord = -1
+	d.in.ReuseRecord = true
+}
+
+// Read hands the CSV reader one line and then an end, so that a quote left open
+// swallows no further rows.
+func (d *decoder) Read(p []byte) (int, error) {
+	if len(d.rest) == 0 {
+		return 0, io.EOF
+	}
+	n := copy(p, d.rest)
+	d.rest = d.rest[n:]
+	return n, nil
+}
+
+// split cuts a line, without its end, into cells; they hold until the next call.
+func (d *decoder) split(line []byte) ([]string, error) {
+	d.rest = line
+	cells, err := d.in.Read()
+	if err != nil {
+		d.restart() // whatever of the line it still has is not to reach the next
+	}
+	return cells, err
+}
+
+// keep returns a copy of text that does not hold on to its line. Names come again and
+// again, and are kept once.
+func (d *decoder) keep(text string) string {
+	const name = 32
+	if text == "" {
+		return ""
+	}
+	if len(text) > name {
+		return strings.Clone(text)
+	}
+	if known, ok := d.words[text]; ok {
+		return known
+	}
+	text = strings.Clone(text)
+	d.words[text] = text
+	return text
+}
+
+// errChanged is the fault of a row whose check alone is wrong.
+var errChanged = errors.New("the check does not fit the row: it was changed outside this program")
+
+// row reads a line without its end. With errChanged the entry is good all the same;
+// with another error its number may be known.
+func (d *decoder) row(line []byte) (Entry, error) {
+	var e Entry
+	if len(line) == 0 {
+		return e, errors.New("an empty line")
+	}
+	cells, err := d.split(line)
+	if err != nil {
+		return e, errors.New("not a row of comma-separated cells: a quote is out of place")
+	}
+	if len(cells) != len(columns)+1 {
+		e.Number, _ = entryNumber(cells[0])
+		return e, fmt.Errorf("%d cells; expected %d", len(cells), len(columns)+1)
+	}
+	if err := d.take(&e, cells); err != nil {
+		return e, err
+	}
+	// A spreadsheet may set quotes otherwise; that alone is no change.
+	last := len(columns)
+	if !sound(line) && checkOf(d.again.line(cells[:last])) != cells[last] {
+		return e, errChanged
+	}
+	return e, nil
+}
+
+// take fills an entry from the cells of a row.
+func (d *decoder) take(e *Entry, cells []string) error {
+	for i := range columns {
+		if cells[i] == "" && i > 2 {
+			continue
+		}
+		if err := columns[i].set(e, d, cells[i]); err != nil {
+			return fmt.Errorf("%s: %w", columns[i].heading(d.sys), err)
+		}
+	}
+	if (e.Kind == Undo) != (e.Cancels > 0) {
+		return fmt.Errorf("cancels: %d in an entry of kind %s; allowed: the number of an entry with undo, none with other kinds", e.Cancels, e.Kind)
+	}
+	return nil
+}
