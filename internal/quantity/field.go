@@ -283,5 +283,13 @@ func (p PricePerLength) In(sys System) Shown {
 // Money is an amount in the yard's own currency.
 type Money float64
 
+var moneyDim = dimension{
+	name: "an amount of money", example: "1790", low: 0, high: 1e9,
+	units: []unit{{scale: 1}},
+}
+
+// ParseMoney reads an amount like 1790, passing over a dollar sign in front.
+func ParseMoney(text string) (Money, bool, error) { return parsePrice[Money](&moneyDim, text) }
+
 // In shows whole units.
 func (m Money) In(System) Shown { return shown(float64(m), "", whole) }

@@ -77,6 +77,18 @@ func plain(v Value) string {
 	return v.Word
 }
 
+// inert keeps a spreadsheet from running a cell of words as a formula, by the apostrophe
+// that spreadsheets take for "this is text".
+func inert(cell string) string {
+	if cell == "" || !strings.ContainsRune("=+-@", rune(cell[0])) {
+		return cell
+	}
+	if _, err := strconv.ParseFloat(cell, 64); err == nil {
+		return cell
+	}
+	return "'" + cell
+}
+
 // cleanAll makes every cell safe to show, since a file may be listed on a terminal.
 // A line break is kept: CSV quotes it.
 func cleanAll(rows [][]string) [][]string {
@@ -86,7 +98,7 @@ func cleanAll(rows [][]string) [][]string {
 			for j := range lines {
 				lines[j] = clean(lines[j])
 			}
-			row[i] = strings.Join(lines, "\n")
+			row[i] = inert(strings.Join(lines, "\n"))
 		}
 	}
 	return rows

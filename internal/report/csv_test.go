@@ -86,3 +86,11 @@ func TestCSVFullPrecision(t *testing.T) {
 		}
 	})
 }
+
+// A word that a spreadsheet would run is text to it; a number stays a number.
+func TestCSVRunsNothing(t *testing.T) {
+	d := &Document{Verdict: "=2+2", Notes: []string{"+1", "-cmd", "@sum", "plain"}, Figures: []Figure{{Key: "low", Value: Number(-6.1, "F", "-6.1 F")}}}
+	var out strings.Builder
+	require.NoError(t, CSV(&out, d))
+	require.Equal(t, "figure,value,unit\nverdict,'=2+2,\nlow,-6.1,F\nnote,+1,\nnote,'-cmd,\nnote,'@sum,\nnote,plain,\n", out.String())
+}

@@ -4,6 +4,8 @@
 // nothing.
 package report
 
+import "brineyard/internal/chart"
+
 // Document is the answer to one question.
 type Document struct {
 	Command  string // the words that asked, like "check"
@@ -11,9 +13,10 @@ type Document struct {
 	Verdict  string // one plain sentence, first in every format
 	Figures  []Figure
 	Tables   []Table
-	Charts   []Chart  // drawn by text and markdown; their numbers stand in tables
-	Drawings []string // lines drawn likewise; what they show stands in tables
-	Working  []Step   // empty unless asked for
+	Charts   []chart.Chart // drawn by text and markdown; their numbers stand in tables
+	ASCII    bool          // charts are drawn with characters of ASCII alone
+	Drawings []string      // lines drawn likewise; what they show stands in tables
+	Working  []Step        // empty unless asked for
 	Notes    []string
 	Cautions []string
 }

@@ -30,7 +30,7 @@ func Markdown(w io.Writer, d *Document) error {
 		grid(m, head, rows)
 	}
 	for i := range d.Charts {
-		m.WriteString("\n```text\n" + block(d.Charts[i].draw()) + "```\n")
+		m.WriteString("\n```text\n" + block(d.Charts[i].Lines(d.ASCII)) + "```\n")
 	}
 	if len(d.Drawings) > 0 {
 		m.WriteString("\n```text\n" + block(d.Drawings) + "```\n")

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -24,7 +25,7 @@ func Text(w io.Writer, d *Document) error {
 	}
 	for i := range d.Charts {
 		t.line("")
-		for _, line := range d.Charts[i].draw() {
+		for _, line := range d.Charts[i].Lines(d.ASCII) {
 			t.line("%s", clean(line))
 		}
 	}
@@ -197,9 +198,9 @@ func breakWords(text string, room int) string {
 	return strings.Join(append(lines, line), "\n")
 }
 
-// rightAligned is true for a column of numbers.
+// rightAligned is true for a column of numbers, where some may be missing.
 func rightAligned(table *Table, column int) bool {
-	return len(table.Rows) > 0 && table.Rows[0][column].Number != nil
+	return slices.ContainsFunc(table.Rows, func(row []Value) bool { return row[column].Number != nil })
 }
 
 func (t *textWriter) working(steps []Step) {

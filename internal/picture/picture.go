@@ -1,0 +1,130 @@
+// Package picture draws charts as SVG or PNG, black on white, for a wall or a report.
+//
+// It draws with the canvases of gonum's plot and with axes of its own: the plot package
+// itself would add a millisecond to the start of every command.
+package picture
+
+import (
+	"bytes"
+	"errors"
+	"image/color"
+	"io"
+
+	"brineyard/internal/chart"
+
+	"gonum.org/v1/plot/font"
+	"gonum.org/v1/plot/font/liberation"
+	"gonum.org/v1/plot/text"
+	"gonum.org/v1/plot/vg"
+	"gonum.org/v1/plot/vg/draw"
+	"gonum.org/v1/plot/vg/vgimg"
+	"gonum.org/v1/plot/vg/vgsvg"
+)
+
+// Each chart takes this room; several stand below each other.
+const (
+	width  = 9 * vg.Inch
+	height = 5.5 * vg.Inch
+)
+
+// SVG writes charts as a scalable picture.
+func SVG(w io.Writer, charts []chart.Chart) error {
+	if len(charts) == 0 {
+		return ErrNone
+	}
+	c := vgsvg.New(width, height*vg.Length(len(charts)))
+	return drawAll(w, c, c, charts)
+}
+
+// PNG writes charts in dots, 150 to an inch.
+func PNG(w io.Writer, charts []chart.Chart) error {
+	if len(charts) == 0 {
+		return ErrNone
+	}
+	c := vgimg.NewWith(vgimg.UseWH(width, height*vg.Length(len(charts))), vgimg.UseDPI(150), vgimg.UseBackgroundColor(color.White))
+	return drawAll(w, c, vgimg.PngCanvas{Canvas: c}, charts)
+}
+
+// ErrNone is returned where there is nothing to draw.
+var ErrNone = errors.New("no chart to draw")
+
+// drawAll draws on a canvas and writes it out whole, or not at all.
+func drawAll(w io.Writer, canvas vg.CanvasSizer, out io.WriterTo, charts []chart.Chart) error {
+	all := draw.New(canvas)
+	fonts := text.Plain{Fonts: font.NewCache(liberation.Collection())}
+	for i := range charts {
+		top := all.Max.Y - height*vg.Length(i)
+		p := &page{Canvas: all, fonts: fonts, chart: &charts[i], top: top}
+		p.frame = vg.Rectangle{
+			Min: vg.Point{X: all.Min.X + 0.9*vg.Inch, Y: top - height + 0.9*vg.Inch},
+			Max: vg.Point{X: all.Max.X - 0.3*vg.Inch, Y: top - 0.7*vg.Inch},
+		}
+		p.draw()
+	}
+	var whole bytes.Buffer
+	if _, err := out.WriteTo(&whole); err != nil {
+		return err
+	}
+	_, err := w.Write(whole.Bytes())
+	return err
+}
+
+// page is one chart on the canvas.
+type page struct {
+	draw.Canvas
+	fonts text.Handler
+	chart *chart.Chart
+	top   vg.Length
+	frame vg.Rectangle // within the axes
+}
+
+func (p *page) draw() {
+	p.words(p.chart.Title, 18, vg.Point{X: (p.frame.Min.X + p.frame.Max.X) / 2, Y: p.top - 0.4*vg.Inch}, draw.XCenter, draw.YCenter)
+	if len(p.chart.Bars) > 0 {
+		p.bars()
+		return
+	}
+	p.curves()
+}
+
+// words writes text at a point of it.
+func (p *page) words(s string, size font.Length, at vg.Point, x draw.XAlignment, y draw.YAlignment) {
+	p.FillText(draw.TextStyle{
+		Color: color.Black, Font: font.Font{Typeface: "Liberation", Variant: "Sans", Size: size}, XAlign: x, YAlign: y, Handler: p.fonts,
+	}, at, s)
+}
+
+// line draws a straight line.
+func (p *page) line(style draw.LineStyle, from, to vg.Point) {
+	p.StrokeLine2(style, from.X, from.Y, to.X, to.Y)
+}
+
+var (
+	solid = draw.LineStyle{Color: color.Black, Width: vg.Points(1)}
+	faint = draw.LineStyle{Color: color.Gray{Y: 190}, Width: vg.Points(0.5)}
+)
+
+// numbersSize is that of the numbers on axes, in points.
+const numbersSize = 13
+
+// upright draws the y axis with its numbers, and a faint line for each.
+func (p *page) upright(y chart.Scale) {
+	for i := range y.Steps + 1 {
+		at := p.frame.Min.Y + (p.frame.Max.Y-p.frame.Min.Y)*vg.Length(i)/vg.Length(y.Steps)
+		p.line(faint, vg.Point{X: p.frame.Min.X, Y: at}, vg.Point{X: p.frame.Max.X, Y: at})
+		p.words(chart.Number(y.Tick(i)), numbersSize, vg.Point{X: p.frame.Min.X - 6, Y: at}, draw.XRight, draw.YCenter)
+	}
+	p.words(p.chart.Y.Label, numbersSize+1, vg.Point{X: p.frame.Min.X - 6, Y: p.frame.Max.Y + 12}, draw.XRight, draw.YBottom)
+	p.line(solid, p.frame.Min, vg.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
+	p.line(solid, p.frame.Min, vg.Point{X: p.frame.Max.X, Y: p.frame.Min.Y})
+}
+
+// level draws the x axis likewise.
+func (p *page) level(x chart.Scale) {
+	for i := range x.Steps + 1 {
+		at := p.frame.Min.X + (p.frame.Max.X-p.frame.Min.X)*vg.Length(i)/vg.Length(x.Steps)
+		p.line(faint, vg.Point{X: at, Y: p.frame.Min.Y}, vg.Point{X: at, Y: p.frame.Max.Y})
+		p.words(chart.Number(x.Tick(i)), numbersSize, vg.Point{X: at, Y: p.frame.Min.Y - 6}, draw.XCenter, draw.YTop)
+	}
+	p.words(p.chart.X.Label, numbersSize+1, vg.Point{X: (p.frame.Min.X + p.frame.Max.X) / 2, Y: p.frame.Min.Y - 0.38*vg.Inch}, draw.XCenter, draw.YTop)
+}
