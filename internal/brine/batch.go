@@ -96,9 +96,9 @@ func (b *Batch) fill(r BatchRequest) error {
 	b.HeelMass = r.HeelVolume.Mass(heel)
 	b.BrineMass = r.Volume.Mass(b.BrineDensity)
 	b.SaltDissolved = b.BrineMass.Times(r.Target) - b.HeelMass.Times(r.HeelStrength)
-	b.SaltToUse = quantity.Mass(float64(b.SaltDissolved) / r.RockSalt.sodiumChloride())
+	b.SaltToUse = quantity.Mass(float64(b.SaltDissolved) / r.RockSalt.SodiumChloride())
 	b.SaltToLoad = b.SaltToUse + r.Bed
-	b.Insolubles = quantity.Mass(r.RockSalt.insoluble() * float64(b.SaltToUse))
+	b.Insolubles = quantity.Mass(r.RockSalt.Insoluble() * float64(b.SaltToUse))
 	b.SaltWater = b.SaltToLoad.Times(r.RockSalt.Moisture)
 	b.WaterMass = b.BrineMass.Times(1-r.Target) - b.HeelMass.Times(1-r.HeelStrength) - b.SaltWater
 	b.Water = b.WaterMass.Volume(b.WaterDensity)
@@ -168,7 +168,7 @@ func (b *Batch) describe(r BatchRequest) error {
 		b.PumpedOff = min(r.PumpOff, r.Volume)
 	}
 	pumped := b.PumpedOff.Mass(b.BrineDensity)
-	b.Recharge = quantity.Mass(float64(pumped.Times(r.Target)) / r.RockSalt.sodiumChloride())
+	b.Recharge = quantity.Mass(float64(pumped.Times(r.Target)) / r.RockSalt.SodiumChloride())
 	wet := b.Recharge.Times(r.RockSalt.Moisture)
 	b.RechargeWater = (pumped.Times(1-r.Target) - wet).Volume(b.WaterDensity)
 	if r.Supply > 0 {

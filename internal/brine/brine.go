@@ -133,8 +133,8 @@ func (s RockSalt) check() error {
 	return nil
 }
 
-// sodiumChloride is the mass of NaCl in one kg as delivered.
-func (s RockSalt) sodiumChloride() float64 { return float64((1 - s.Moisture) * s.Purity) }
+// SodiumChloride returns the mass of NaCl in one kg as delivered.
+func (s RockSalt) SodiumChloride() float64 { return float64((1 - s.Moisture) * s.Purity) }
 
-// insoluble is the mass of insoluble matter in one kg as delivered.
-func (s RockSalt) insoluble() float64 { return float64((1 - s.Moisture) * (1 - s.Purity)) }
+// Insoluble returns the mass of insoluble matter in one kg as delivered.
+func (s RockSalt) Insoluble() float64 { return float64((1 - s.Moisture) * (1 - s.Purity)) }

@@ -110,7 +110,7 @@ func Correct(r CorrectRequest) (Correction, error) {
 		c.BleedFirst = quantity.Volume(float64(r.Volume) * (1 - share))
 	}
 	c.scale(quantity.Mass(share*float64(mass)), perKilogram)
-	c.Insoluble = quantity.Mass(r.RockSalt.insoluble() * float64(c.Salt))
+	c.Insoluble = quantity.Mass(r.RockSalt.Insoluble() * float64(c.Salt))
 	return c, nil
 }
 
@@ -130,7 +130,7 @@ func (r CorrectRequest) add(c *Correction) (addition, error) {
 		a.water = w/target - 1
 		a.total = 1 + a.water
 	case Salt:
-		pure, moisture := r.RockSalt.sodiumChloride(), float64(r.RockSalt.Moisture)
+		pure, moisture := r.RockSalt.SodiumChloride(), float64(r.RockSalt.Moisture)
 		a.salt = (target - w) / (pure - target*(pure+moisture))
 		a.total = 1 + a.salt*(pure+moisture)
 	case Stock:
@@ -237,7 +237,7 @@ func (c Correction) Balances(r CorrectRequest) (before, drawn, added, after Bala
 	case Stock:
 		added = of(c.Stock, c.AddDensity, r.Stock)
 	case Salt:
-		pure := r.RockSalt.sodiumChloride()
+		pure := r.RockSalt.SodiumChloride()
 		added.SodiumChloride = quantity.Mass(pure * float64(c.Salt))
 		added.Brine = quantity.Mass((pure + float64(r.RockSalt.Moisture)) * float64(c.Salt))
 	}

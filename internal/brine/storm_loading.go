@@ -157,7 +157,7 @@ func (y *stormYard) cost(p *StormPlan) {
 	c := &p.Cost
 	price := y.r.Prices
 	rock := y.r.Plant.RockSalt
-	delivered := y.loaded.Salt/rock.sodiumChloride() + float64(y.drySalt)
+	delivered := y.loaded.Salt/rock.SodiumChloride() + float64(y.drySalt)
 	water := (y.loaded.Mass - y.loaded.Salt) / 1000 // m3, near enough for its price
 	if price.Salt != nil {
 		c.Salt = money(float64(*price.Salt) * delivered)
@@ -223,7 +223,7 @@ func (c *StormCost) perUnit(p *StormPlan, r StormRequest) {
 
 // chlorideOf is the chloride in rock salt as delivered.
 func chlorideOf(m quantity.Mass, rock RockSalt) quantity.Mass {
-	return quantity.Mass(float64(m) * solution.Brine(rock.sodiumChloride()).Chloride())
+	return quantity.Mass(float64(m) * solution.Brine(rock.SodiumChloride()).Chloride())
 }
 
 func money(x float64) *quantity.Money {

@@ -125,7 +125,7 @@ func (y *stormYard) runs() ([]MixerRun, error) {
 		}
 		mass := m.PumpOff.Mass(y.density)
 		run := MixerRun{Mixer: m, Mix: m.MixTime, Density: y.density, WaterDensity: water}
-		run.Salt = quantity.Mass(float64(mass.Times(y.r.Band.Target)) / salt.sodiumChloride())
+		run.Salt = quantity.Mass(float64(mass.Times(y.r.Band.Target)) / salt.SodiumChloride())
 		run.Water = (mass.Times(1-y.r.Band.Target) - run.Salt.Times(salt.Moisture)).Volume(water)
 		run.Fill = run.Water.Over(y.r.Plant.Supply)
 		runs = append(runs, run)

@@ -216,9 +216,9 @@ func requireWater(t *testing.T, r StormRequest, p StormPlan) {
 	water, err := brineDensity(0, r.Plant.WaterTemp)
 	require.NoError(t, err)
 	salt := float64(p.Production.Salt)
-	in := float64(p.Production.Water.Mass(water)) + salt*float64(r.Plant.RockSalt.Moisture) + salt*r.Plant.RockSalt.sodiumChloride()
+	in := float64(p.Production.Water.Mass(water)) + salt*float64(r.Plant.RockSalt.Moisture) + salt*r.Plant.RockSalt.SodiumChloride()
 	require.InEpsilon(t, p.Balance.Made.Mass, in, 1e-9)
-	require.InEpsilon(t, p.Balance.Made.Salt, salt*r.Plant.RockSalt.sodiumChloride(), 1e-9)
+	require.InEpsilon(t, p.Balance.Made.Salt, salt*r.Plant.RockSalt.SodiumChloride(), 1e-9)
 }
 
 // requireTanks follows the tanks through production and loading.

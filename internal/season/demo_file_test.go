@@ -1,0 +1,71 @@
+package season
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"brineyard/internal/journal"
+	"brineyard/internal/quantity"
+
+	"github.com/stretchr/testify/require"
+)
+
+var demoJournal = filepath.Join("..", "..", "testdata", "season", "thistlewick.csv")
+
+// The journal of the demo is what the generator makes. UPDATE_SEASON=1 writes it anew.
+func TestDemoJournal(t *testing.T) {
+	entries := newDemoSeason(11, 18)
+	fresh := filepath.Join(t.TempDir(), "journal.csv")
+	_, err := journal.Append(fresh, quantity.US, entries)
+	require.NoError(t, err)
+	want, err := os.ReadFile(fresh)
+	require.NoError(t, err)
+	if os.Getenv("UPDATE_SEASON") != "" {
+		require.NoError(t, os.MkdirAll(filepath.Dir(demoJournal), 0o755))
+		require.NoError(t, os.WriteFile(demoJournal, want, 0o644))
+	}
+	got, err := os.ReadFile(demoJournal)
+	require.NoError(t, err)
+	require.Equal(t, string(want), string(got))
+	// What was written says the same as what was meant.
+	j, err := journal.Read(demoJournal)
+	require.NoError(t, err)
+	require.Empty(t, j.Faults)
+	meant, _ := Season(Request{Shop: demoShop()}, journal.Effective(entries))
+	read, _ := Season(Request{Shop: demoShop()}, journal.Effective(j.Entries))
+	require.InEpsilon(t, float64(meant.Total.Laid), float64(read.Total.Laid), 1e-9)
+	require.InEpsilon(t, float64(meant.Total.Chlorides), float64(read.Total.Chlorides), 1e-9)
+	require.Equal(t, meant.Band, read.Band)
+}
+
+// To take back every entry leads to the opening state, and to take that back again to
+// where it was.
+func TestUndoOfEverything(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "journal.csv")
+	entries := newDemoSeason(2, 2)
+	_, err := journal.Append(path, quantity.US, entries)
+	require.NoError(t, err)
+	stand := func() (Report, *Replay) {
+		j, err := journal.Read(path)
+		require.NoError(t, err)
+		require.Empty(t, j.Faults)
+		return Season(Request{Shop: demoShop()}, journal.Effective(j.Entries))
+	}
+	before, _ := stand()
+	for i := len(entries); i >= 1; i-- {
+		_, err := journal.Reverse(path, quantity.US, i, journal.Entry{Time: entries[0].Time})
+		require.NoError(t, err)
+	}
+	report, replay := stand()
+	require.Zero(t, report.Entries)
+	require.Empty(t, replay.Tanks())
+	require.Zero(t, replay.Pile)
+	for i := len(entries) + 1; i <= 2*len(entries); i++ {
+		_, err := journal.Reverse(path, quantity.US, i, journal.Entry{Time: entries[0].Time})
+		require.NoError(t, err)
+	}
+	after, _ := stand()
+	require.Equal(t, before.Total, after.Total)
+	require.Equal(t, before.Closing, after.Closing)
+}

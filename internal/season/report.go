@@ -1,0 +1,310 @@
+package season
+
+import (
+	"cmp"
+	"iter"
+	"slices"
+	"time"
+
+	"brineyard/internal/journal"
+	"brineyard/internal/quantity"
+)
+
+// Request asks what happened from a time (zero for the beginning) up to another (zero
+// for the end).
+type Request struct {
+	Shop     Shop
+	From, To time.Time
+	Now      time.Time // for when the next cleaning is due; zero for the last entry
+	Zone     *time.Location
+}
+
+// Report is a season.
+type Report struct {
+	First, Last time.Time // entries in it
+	Entries     int
+	Months      []Line // by month and liquid
+	Total       Line
+	Batches     []BatchMade
+	Band        BandCount
+	Operators   []Operator
+	Routes      []Route
+	Salt        SaltBalance
+	Cleanings   []Due // of the tanks in which brine was made
+	Opening     Masses
+	Closing     Masses
+	Across      Masses // that went into the tanks, less what left: Closing - Opening
+	Paid        quantity.Money
+	// Reckoned is the salt and water used at the yard's prices; nil without them.
+	Reckoned *quantity.Money
+	Problems []Problem
+}
+
+// Line sums up a month and a liquid.
+type Line struct {
+	Month           time.Time // its first day; zero for a total
+	Liquid          string
+	Made, Laid      quantity.Volume
+	Delivered       quantity.Volume
+	Salt            quantity.Mass // off the pile, as delivered
+	Water           quantity.Volume
+	NaCl, Chlorides quantity.Mass // laid; Chlorides is of chloride ion
+}
+
+// BatchMade is a batch and the strength that was measured.
+type BatchMade struct {
+	Entry    int
+	Time     time.Time
+	Tank     string
+	Strength quantity.Strength
+}
+
+// BandCount counts batches.
+type BandCount struct{ In, Weak, Strong int }
+
+// Operator sums up what a person recorded.
+type Operator struct {
+	Name    string
+	Batches int
+	InBand  int
+	Loads   int
+	Entries int
+}
+
+// Route sums up what a route was given. Rate is 0 where its lanes are not known.
+type Route struct {
+	Name      string
+	Loads     int
+	Volume    quantity.Volume
+	Chlorides quantity.Mass
+	Rate      quantity.MassPerLength // of chloride on a lane
+}
+
+// Season replays entries, which come in the order of the file with those taken back left
+// out, and sums up the period.
+func Season(r Request, entries iter.Seq[*journal.Entry]) (Report, *Replay) {
+	s := newSummary(r)
+	for e := range entries {
+		in := !e.Time.Before(r.From) && (r.To.IsZero() || e.Time.Before(r.To))
+		if in && s.report.Entries == 0 {
+			s.open()
+		}
+		if !r.To.IsZero() && !e.Time.Before(r.To) {
+			continue // later ones do not belong to the state at the end
+		}
+		before := len(s.replay.Problems)
+		flow := s.replay.Apply(e)
+		if in {
+			s.add(e, flow)
+			s.report.Problems = append(s.report.Problems, s.replay.Problems[before:]...)
+		}
+	}
+	return s.finish(r), s.replay
+}
+
+// summary collects a report.
+type summary struct {
+	shop      *Shop
+	zone      *time.Location
+	replay    *Replay
+	report    Report
+	lines     map[lineKey]*Line
+	operators map[string]*Operator
+	routes    map[string]*Route
+	salt      saltCount
+	began     time.Time // first entry of all
+}
+
+type lineKey struct {
+	year   int
+	month  time.Month
+	liquid string
+}
+
+func newSummary(r Request) *summary {
+	s := &summary{
+		shop: &r.Shop, zone: r.Zone, replay: NewReplay(r.Shop),
+		lines: map[lineKey]*Line{}, operators: map[string]*Operator{}, routes: map[string]*Route{},
+	}
+	if s.zone == nil {
+		s.zone = time.UTC
+	}
+	return s
+}
+
+// stand sums up the tanks.
+func (s *summary) stand() Masses {
+	var m Masses
+	for _, t := range s.replay.Tanks() {
+		m = m.Plus(t.Masses())
+	}
+	return m
+}
+
+func (s *summary) open() {
+	s.report.Opening = s.stand()
+	s.salt.opening = s.replay.Pile
+}
+
+func (s *summary) add(e *journal.Entry, f Flow) {
+	p := &s.report
+	if p.Entries == 0 {
+		p.First = e.Time
+	}
+	p.Entries++
+	p.Last = e.Time
+	p.Across = p.Across.Plus(f.Into)
+	if e.Cost != nil {
+		p.Paid += *e.Cost
+	}
+	s.salt.add(e, f)
+	s.addOperator(e)
+	switch e.Kind {
+	case journal.Batch:
+		s.addBatch(e, f)
+	case journal.Correction:
+		l := s.line(e, f.Liquid)
+		l.Salt += f.Salt
+		l.Water += f.Water
+	case journal.Load:
+		s.addLoad(e, f)
+	case journal.Delivery:
+		if e.Salt == nil {
+			s.line(e, f.Liquid).Delivered += f.Volume
+		}
+	}
+}
+
+// line finds that of an entry's month and a liquid.
+func (s *summary) line(e *journal.Entry, liquid string) *Line {
+	at := e.Time.In(s.zone)
+	key := lineKey{at.Year(), at.Month(), liquid}
+	l := s.lines[key]
+	if l == nil {
+		l = &Line{Month: time.Date(key.year, key.month, 1, 0, 0, 0, 0, s.zone), Liquid: liquid}
+		s.lines[key] = l
+	}
+	return l
+}
+
+func (s *summary) addBatch(e *journal.Entry, f Flow) {
+	l := s.line(e, f.Liquid)
+	l.Made += f.Volume
+	l.Salt += f.Salt
+	l.Water += f.Water
+	strength, ok := s.replay.strengthRead(e)
+	if !ok {
+		return
+	}
+	s.report.Batches = append(s.report.Batches, BatchMade{e.Number, e.Time, e.Tank, strength})
+	o := s.operators[e.Operator]
+	switch band := s.shop.Band; {
+	case strength < band.Low:
+		s.report.Band.Weak++
+	case strength > band.High:
+		s.report.Band.Strong++
+	default:
+		s.report.Band.In++
+		if o != nil {
+			o.InBand++
+		}
+	}
+}
+
+func (s *summary) addLoad(e *journal.Entry, f Flow) {
+	l := s.line(e, f.Liquid)
+	chloride := quantity.Mass(-f.Into.Chloride())
+	l.Laid += f.Volume
+	l.NaCl -= quantity.Mass(f.Into.NaCl)
+	l.Chlorides += chloride
+	if e.Route == "" {
+		return
+	}
+	r := s.routes[e.Route]
+	if r == nil {
+		r = &Route{Name: e.Route}
+		s.routes[e.Route] = r
+	}
+	r.Loads++
+	r.Volume += f.Volume
+	r.Chlorides += chloride
+}
+
+func (s *summary) addOperator(e *journal.Entry) {
+	if e.Operator == "" {
+		return
+	}
+	o := s.operators[e.Operator]
+	if o == nil {
+		o = &Operator{Name: e.Operator}
+		s.operators[e.Operator] = o
+	}
+	o.Entries++
+	switch e.Kind {
+	case journal.Batch:
+		o.Batches++
+	case journal.Load:
+		o.Loads++
+	}
+}
+
+// finish puts the parts in order.
+func (s *summary) finish(r Request) Report {
+	p := s.report
+	if p.Entries == 0 {
+		s.open()
+		p = s.report
+	}
+	p.Closing = s.stand()
+	for _, l := range s.lines {
+		p.Months = append(p.Months, *l)
+	}
+	slices.SortFunc(p.Months, func(a, b Line) int {
+		return cmp.Or(a.Month.Compare(b.Month), cmp.Compare(a.Liquid, b.Liquid))
+	})
+	for i := range p.Months {
+		p.Total.add(&p.Months[i])
+	}
+	for _, o := range s.operators {
+		p.Operators = append(p.Operators, *o)
+	}
+	slices.SortFunc(p.Operators, func(a, b Operator) int { return cmp.Compare(a.Name, b.Name) })
+	for _, route := range s.routes {
+		if lanes := s.shop.Lanes[route.Name]; lanes > 0 {
+			route.Rate = quantity.MassPerLength(float64(route.Chlorides) / float64(lanes))
+		}
+		p.Routes = append(p.Routes, *route)
+	}
+	slices.SortFunc(p.Routes, func(a, b Route) int { return cmp.Compare(a.Name, b.Name) })
+	p.Salt = s.salt.balance(s.shop, s.replay.Pile)
+	p.Reckoned = s.reckon(p.Total)
+	now := r.Now
+	if now.IsZero() {
+		now = p.Last
+	}
+	for _, t := range s.replay.Tanks() {
+		if t.Made > 0 || len(t.Cleanings) > 0 {
+			p.Cleanings = append(p.Cleanings, t.due(s.shop.CleanEvery, p.First, now))
+		}
+	}
+	return p
+}
+
+func (l *Line) add(o *Line) {
+	l.Made += o.Made
+	l.Laid += o.Laid
+	l.Delivered += o.Delivered
+	l.Salt += o.Salt
+	l.Water += o.Water
+	l.NaCl += o.NaCl
+	l.Chlorides += o.Chlorides
+}
+
+// reckon prices salt and water.
+func (s *summary) reckon(total Line) *quantity.Money {
+	if s.shop.SaltPrice == nil || s.shop.WaterPrice == nil {
+		return nil
+	}
+	m := quantity.Money(float64(*s.shop.SaltPrice)*float64(total.Salt) + float64(*s.shop.WaterPrice)*float64(total.Water))
+	return &m
+}
