@@ -19,6 +19,7 @@ type batchOptions struct {
 	purity, moisture *input[quantity.Strength]
 	bed              *input[quantity.Mass]
 	supply           *input[quantity.Flow]
+	record           *recordFlags
 }
 
 func newBatch(env *Env, g *globals) *cobra.Command {
@@ -45,6 +46,7 @@ func newBatch(env *Env, g *globals) *cobra.Command {
 	o.bed = massFlag(f, "bed", "undissolved salt wanted on the bed, as delivered; none unless given")
 	o.supply = flowFlag(f, "supply", "flow of the water supply")
 	o.cal = temperatureFlag(f, "cal", "temperature for which the hydrometer is marked; 60F unless given")
+	o.record = addRecordFlags(f)
 	return cmd
 }
 
@@ -61,6 +63,9 @@ func runBatch(env *Env, g *globals, o *batchOptions) error {
 	if err != nil {
 		return s.inputError(err)
 	}
+	if err := s.record(o.record, "batch", batchEntry(o.tank.name.value, r, b)); err != nil {
+		return err
+	}
 	return s.write(batchDocument(s, r, b))
 }
 
@@ -69,6 +74,9 @@ var coldTap = quantity.Fahrenheit(50)
 
 func (o *batchOptions) request(s *setting) (brine.BatchRequest, error) {
 	r := brine.BatchRequest{}
+	if err := o.record.check(o.tank.name.value); err != nil {
+		return r, err
+	}
 	tank, volume, capacity, err := o.tank.tank(s)
 	if err != nil {
 		return r, err

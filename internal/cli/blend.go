@@ -21,6 +21,7 @@ type blendOptions struct {
 	iceAt     *input[quantity.Temperature]
 	keepClear *input[quantity.Temperature]
 	into      text
+	record    *recordFlags
 }
 
 func newBlend(env *Env, g *globals) *cobra.Command {
@@ -44,6 +45,7 @@ func newBlend(env *Env, g *globals) *cobra.Command {
 	o.cal = temperatureFlag(f, "cal", "temperature for which the hydrometer is marked; 60F unless given")
 	o.iceAt = temperatureFlag(f, "ice-at", "find the share of the last part that has this ice point")
 	o.keepClear = temperatureFlag(f, "keep-clear", "find the strength of the first part at which no salt falls out down to this temperature")
+	o.record = addRecordFlags(f)
 	f.Var(&o.into, "additive-into", "`tank` of the yard file whose contents are the base, the shares given being of the blend in percent")
 	return cmd
 }
@@ -66,12 +68,20 @@ func runBlend(env *Env, g *globals, o *blendOptions, args []string) error {
 		if err != nil {
 			return s.inputError(err)
 		}
-		return s.write(o.document(s, r, b, nil, tank))
+		return o.finish(s, r, b, nil, tank)
 	}
 	if base := solved.Request.Parts[0].Amount; tank != nil && base < 0.01 {
 		return usagef("%s: that takes next to nothing of what stands in the tank; allowed: a warmer ice point", s.origin[brine.FieldIceAt])
 	}
-	return s.write(o.document(s, solved.Request, solved.Blend, solved, tank))
+	return o.finish(s, solved.Request, solved.Blend, solved, tank)
+}
+
+// finish records the blend, if that was asked for, and shows it.
+func (o *blendOptions) finish(s *setting, r brine.BlendRequest, b brine.Blend, solved *brine.Solved, tank *intoTank) error {
+	if err := s.record(o.record, "blend", s.blendEntries(r, b, tank)...); err != nil {
+		return err
+	}
+	return s.write(o.document(s, r, b, solved, tank))
 }
 
 // solve finds what was asked for; nil when nothing was.
@@ -114,6 +124,12 @@ func (o *blendOptions) request(s *setting, args []string) (brine.BlendRequest, *
 	r := brine.BlendRequest{ByWeight: o.by.value == "weight"}
 	s.origin[brine.FieldParts] = "the parts"
 	s.origin[brine.FieldLiquid] = "the blend"
+	if err := o.record.check(o.into.value); err != nil {
+		if o.record.on {
+			err = usagef("--record: the journal needs to know which tank this is; allowed: with --additive-into and a tank of the yard file")
+		}
+		return r, nil, err
+	}
 	for _, text := range args {
 		p, err := s.part(text)
 		if err != nil {

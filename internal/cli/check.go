@@ -18,6 +18,7 @@ type checkOptions struct {
 	to         *input[quantity.Strength]
 	low, high  *input[quantity.Strength]
 	agent      *agentFlags
+	record     *recordFlags
 	gate       bool
 }
 
@@ -42,6 +43,7 @@ func newCheck(env *Env, g *globals) *cobra.Command {
 	o.low = strengthFlag(f, "low", "lowest true strength that may be pumped")
 	o.high = strengthFlag(f, "high", "highest true strength that may be pumped")
 	o.agent = addAgentFlags(f)
+	o.record = addRecordFlags(f)
 	f.BoolVar(&o.gate, "gate", false, "exit with status 3 when the tank is not to be pumped")
 	return cmd
 }
@@ -59,6 +61,11 @@ func runCheck(env *Env, g *globals, o *checkOptions) error {
 	if err != nil {
 		return s.inputError(err)
 	}
+	e := readingEntry(o.tank.name.value, c.Reading)
+	e.Note = c.Decision.String()
+	if err := s.record(o.record, "check", e); err != nil {
+		return err
+	}
 	if err := s.write(checkDocument(s, r, c)); err != nil {
 		return err
 	}
@@ -70,7 +77,10 @@ func runCheck(env *Env, g *globals, o *checkOptions) error {
 
 func (o *checkOptions) request(s *setting) (brine.CheckRequest, error) {
 	r := brine.CheckRequest{}
-	var err error
+	err := o.record.check(o.tank.name.value)
+	if err != nil {
+		return r, err
+	}
 	if r.Sample, err = o.instrument.sample(s, o.temp); err != nil {
 		return r, err
 	}

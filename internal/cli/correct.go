@@ -156,6 +156,7 @@ type correctOptions struct {
 	to         *input[quantity.Strength]
 	temp       *input[quantity.Temperature]
 	agent      *agentFlags
+	record     *recordFlags
 }
 
 func newCorrect(env *Env, g *globals) *cobra.Command {
@@ -178,6 +179,7 @@ func newCorrect(env *Env, g *globals) *cobra.Command {
 	o.temp = temperatureFlag(f, "temp", "temperature of the brine; 60F unless given with --strength")
 	o.instrument = addReadingFlags(f)
 	o.agent = addAgentFlags(f)
+	o.record = addRecordFlags(f)
 	return cmd
 }
 
@@ -194,6 +196,9 @@ func runCorrect(env *Env, g *globals, o *correctOptions) error {
 	if err != nil {
 		return s.inputError(err)
 	}
+	if err := s.record(o.record, "correct", correctionEntries(o.tank.name.value, r, c)...); err != nil {
+		return err
+	}
 	return s.write(correctDocument(s, r, c, sample))
 }
 
@@ -201,7 +206,10 @@ func runCorrect(env *Env, g *globals, o *correctOptions) error {
 // strength, nil when the strength was given.
 func (o *correctOptions) request(s *setting) (brine.CorrectRequest, *brine.ReadingResult, error) {
 	r := brine.CorrectRequest{}
-	var err error
+	err := o.record.check(o.tank.name.value)
+	if err != nil {
+		return r, nil, err
+	}
 	if _, r.Volume, r.Capacity, err = o.tank.tank(s); err != nil {
 		return r, nil, err
 	}

@@ -6,12 +6,14 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"time"
 )
 
 // Env is what the program touches of the outside world.
 type Env struct {
 	Out, Err io.Writer
 	Getenv   func(string) string
+	Now      func() time.Time
 	Open     func(string) (fs.File, error)
 	// Create writes a file that is not there yet; fs.ErrExist when it is.
 	Create func(path string, text []byte) error
@@ -23,6 +25,7 @@ func System() Env {
 		Out:    os.Stdout,
 		Err:    os.Stderr,
 		Getenv: os.Getenv,
+		Now:    time.Now,
 		Open:   func(path string) (fs.File, error) { return os.Open(path) },
 		Create: createFile,
 	}

@@ -30,8 +30,26 @@ func (e usageError) Error() string { return e.message }
 
 func usagef(format string, args ...any) error { return usageError{fmt.Sprintf(format, args...)} }
 
-// held ends check --gate on a tank that is not to be pumped.
-var errHeld = errors.New("not to be pumped")
+// errHeld ends check --gate on a tank that is not to be pumped, errUnsound a journal
+// verify that found something. Both were answered, and say no more.
+var (
+	errHeld    = errors.New("not to be pumped")
+	errUnsound = errors.New("not sound")
+)
+
+// faultList is an error that is shown with a line for each fault of a file.
+type faultList struct{ faults []error }
+
+func (f faultList) Error() string { return errors.Join(f.faults...).Error() }
+
+// listOf takes over the faults of a yard or storm file.
+func listOf(faults yard.Faults) faultList {
+	var list faultList
+	for _, f := range faults {
+		list.faults = append(list.faults, f)
+	}
+	return list
+}
 
 // allowed says what may be given instead.
 func allowed(problem string, words []string) error {
@@ -85,12 +103,13 @@ func oneLine(text string) string {
 func status(err error) int {
 	var usage usageError
 	var file *yard.Error
+	var list faultList
 	switch {
 	case err == nil:
 		return statusAnswered
 	case errors.Is(err, errHeld):
 		return statusHold
-	case errors.As(err, &usage), errors.As(err, &file):
+	case errors.As(err, &usage), errors.As(err, &file), errors.As(err, &list):
 		return statusInput
 	}
 	return statusFailed

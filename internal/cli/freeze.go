@@ -19,6 +19,7 @@ type freezeOptions struct {
 	volume   *input[quantity.Volume]
 	temp     *input[quantity.Temperature]
 	curve    bool
+	ascii    *bool
 }
 
 // saltFlags name the flags of the salts.
@@ -48,6 +49,7 @@ func newFreeze(env *Env, g *globals) *cobra.Command {
 	o.volume = volumeFlag(f, "volume", "what stands in the tank, for --at")
 	o.temp = temperatureFlag(f, "temp", "temperature at which its volume is measured; 60F unless given")
 	f.BoolVar(&o.curve, "curve", false, "the freezing diagram, as a table and a chart")
+	o.ascii = asciiFlag(f)
 	return cmd
 }
 
@@ -64,7 +66,9 @@ func runFreeze(env *Env, g *globals, o *freezeOptions) error {
 	if err != nil {
 		return s.inputError(err)
 	}
-	return s.write(freezeDocument(s, r, f))
+	d := freezeDocument(s, r, f)
+	d.ASCII = *o.ascii
+	return s.write(d)
 }
 
 func (o *freezeOptions) request(s *setting) (brine.FreezeRequest, error) {

@@ -19,8 +19,13 @@ var allowedImports = map[string]struct {
 	"solution": {"root", true},
 	"gauge":    {"root solution quantity", true},
 	"brine":    {"root gauge solution quantity", true},
-	"report":   {"quantity", false},
+	"chart":    {"", true},
+	"picture":  {"chart", false},
+	"report":   {"chart", false},
 	"yard":     {"root brine gauge solution quantity", false},
+	"journal":  {"quantity", false},
+	"season":   {"journal root brine gauge solution quantity", false},
+	"drill":    {"root brine gauge solution quantity", true},
 }
 
 // Imports point one way, and the core stays clear of the outside world.

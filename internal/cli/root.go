@@ -21,7 +21,7 @@ func Run(env Env, args []string) int {
 	if n, _ := fmt.Sscanf(errorText(err), "unknown command %q", &word); n == 1 {
 		err = unknownCommand(root, word)
 	}
-	if err == nil || errors.Is(err, errHeld) || errors.Is(err, syscall.EPIPE) {
+	if err == nil || errors.Is(err, errHeld) || errors.Is(err, errUnsound) || errors.Is(err, syscall.EPIPE) {
 		return status(err)
 	}
 	var list faultList
@@ -73,11 +73,15 @@ func newRoot(env *Env) *cobra.Command {
 		newStorm(env, g),
 		newTruck(env, g),
 		newLineup(env, g),
+		newJournal(env, g),
 		newYard(env, g),
 	)
 	root.SetHelpCommand(newHelp(root))
 	// Help fits the narrowest terminal too.
-	root.SetUsageTemplate(strings.ReplaceAll(root.UsageTemplate(), ".FlagUsages", ".FlagUsagesWrapped 80"))
+	root.SetUsageTemplate(strings.NewReplacer(
+		".FlagUsages", ".FlagUsagesWrapped 80",
+		`Use "{{.CommandPath}} [command] --help" for more information about a command.`, "{{.CommandPath}} COMMAND --help tells more of a command.",
+	).Replace(root.UsageTemplate()))
 	return root
 }
 

@@ -27,6 +27,9 @@ var demoStorm = filepath.Join("..", "..", "testdata", "storm", "first-flake.toml
 // smallYard is that of the worked example.
 var smallYard = filepath.Join("..", "..", "testdata", "storm", "small-yard.toml")
 
+// demoSeason is a winter's journal.
+var demoSeason = filepath.Join("..", "..", "testdata", "season", "thistlewick.csv")
+
 // TestScripts runs the transcripts of testdata/script. With UPDATE_SCRIPTS=1 it
 // writes what the program says now into them, to be read before it is kept.
 func TestScripts(t *testing.T) {
@@ -36,12 +39,14 @@ func TestScripts(t *testing.T) {
 		UpdateScripts:       os.Getenv("UPDATE_SCRIPTS") != "",
 		Cmds:                map[string]func(*testscript.TestScript, bool, []string){"rounded": rounded},
 		Setup: func(e *testscript.Env) error {
-			for _, path := range []string{demoYard, demoStorm, smallYard} {
+			for path, name := range map[string]string{
+				demoYard: "thistlewick.toml", demoStorm: "first-flake.toml", smallYard: "small-yard.toml", demoSeason: "winter.csv",
+			} {
 				text, err := os.ReadFile(path)
 				if err != nil {
 					return err
 				}
-				if err := os.WriteFile(filepath.Join(e.WorkDir, filepath.Base(path)), text, 0o644); err != nil {
+				if err := os.WriteFile(filepath.Join(e.WorkDir, name), text, 0o644); err != nil {
 					return err
 				}
 			}

@@ -5,6 +5,7 @@ import (
 
 	"brineyard/internal/brine"
 	"brineyard/internal/gauge"
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 
@@ -17,6 +18,7 @@ type storeOptions struct {
 	temp     *input[quantity.Temperature]
 	cal      *input[quantity.Temperature]
 	batches  int
+	record   *recordFlags
 }
 
 func newStore(env *Env, g *globals) *cobra.Command {
@@ -38,6 +40,7 @@ func newStore(env *Env, g *globals) *cobra.Command {
 	o.capacity = volumeFlag(f, "capacity", "what the tank can hold; the yard file's for a tank by name")
 	o.temp = temperatureFlag(f, "temp", "temperature of it all; 60F unless given")
 	o.cal = temperatureFlag(f, "cal", "temperature for which the hydrometer is marked; 60F unless given")
+	o.record = addRecordFlags(f)
 	f.Var(&count{&o.batches}, "batches", "add the last lot so many times, and show the tank after each")
 	return cmd
 }
@@ -79,6 +82,9 @@ func runStore(env *Env, g *globals, o *storeOptions, args []string) error {
 	if err != nil {
 		return s.inputError(err)
 	}
+	if err := s.record(o.record, "store", s.storeEntries(args, r, out)...); err != nil {
+		return err
+	}
 	return s.write(storeDocument(s, r, out))
 }
 
@@ -88,6 +94,9 @@ func (o *storeOptions) request(s *setting, args []string) (brine.StoreRequest, e
 	s.origin[brine.FieldBatches] = "--batches " + strconv.Itoa(o.batches)
 	if len(args) == 0 {
 		return r, usagef("no lots; allowed: like 6000gal@23.1%% 800gal@25%%, or the name of a storage tank")
+	}
+	if err := o.recordable(s, args); err != nil {
+		return r, err
 	}
 	for _, text := range args {
 		lot, err := s.lot(text)
@@ -123,6 +132,41 @@ func (o *storeOptions) request(s *setting, args []string) (brine.StoreRequest, e
 	reading := readingFlags{cal: o.cal}
 	r.Instrument, err = reading.instrument(s, gauge.PercentSalt)
 	return r, err
+}
+
+// recordable refuses to record what has no tank to go into.
+func (o *storeOptions) recordable(s *setting, args []string) error {
+	tank := ""
+	if s.isTank(args[0]) {
+		tank = args[0]
+	}
+	switch err := o.record.check(tank); {
+	case err != nil && o.record.on:
+		return usagef("--record: the journal needs to know which tank this is; allowed: with the name of a tank in the yard file as the first lot")
+	case err != nil:
+		return err
+	case o.record.on && len(args) == 1 && !o.to.given:
+		return usagef("--record: nothing goes into %s; allowed: with further lots, or with --to and --with", quoted(tank))
+	}
+	return nil
+}
+
+// storeEntries are the lots that went into the first one's tank, and what brought it to
+// target.
+func (s *setting) storeEntries(args []string, r brine.StoreRequest, out brine.StoreResult) []journal.Entry {
+	var entries []journal.Entry
+	for range max(1, r.Batches) {
+		if r.Batches > 1 && len(entries) > 0 {
+			last := len(args) - 1
+			entries = append(entries, s.lotEntries(args[0], args[last:], r.Lots[last:])...)
+			continue
+		}
+		entries = s.lotEntries(args[0], args[1:], r.Lots[1:])
+	}
+	if out.Correction != nil {
+		entries = append(entries, correctionEntries(args[0], r.Correction(out), *out.Correction)...)
+	}
+	return entries
 }
 
 func storeDocument(s *setting, r brine.StoreRequest, out brine.StoreResult) *report.Document {

@@ -83,7 +83,7 @@ func runStorm(env *Env, g *globals, o *stormOptions, args []string) error {
 // asList shows all faults of a file.
 func asList(err error) error {
 	if faults, ok := err.(yard.Faults); ok {
-		return faultList{faults}
+		return listOf(faults)
 	}
 	return err
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io/fs"
 	"sort"
+	"strings"
 
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
@@ -59,16 +60,24 @@ func newYardInit(env *Env, g *globals) *cobra.Command {
 
 // writeExample creates the file, and leaves nothing behind when that fails.
 func writeExample(env *Env, path string) error {
-	switch err := env.Create(path, yard.Example); {
-	case errors.Is(err, fs.ErrExist):
-		return usagef("%s: there is one already, and it is left as it is; allowed: another name", quoted(path))
-	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrPermission):
-		return usagef("%s: cannot be written there: %v; allowed: a folder that is there and can be written to", quoted(path), reasonOf(err))
-	case err != nil:
+	if err := createNew(env, "", path, yard.Example); err != nil {
 		return err
 	}
 	_, err := fmt.Fprintf(env.Err, "brineyard yard init: wrote %s; put your own yard's numbers in it\n", quoted(path))
 	return err
+}
+
+// createNew writes a file that is not there yet; flag is what named it.
+func createNew(env *Env, flag, path string, text []byte) error {
+	place := strings.TrimSpace(flag + " " + quoted(path))
+	switch err := env.Create(path, text); {
+	case errors.Is(err, fs.ErrExist):
+		return usagef("%s: there is one already, and it is left as it is; allowed: another name", place)
+	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrPermission):
+		return usagef("%s: cannot be written there: %v; allowed: a folder that is there and can be written to", place, reasonOf(err))
+	default:
+		return err
+	}
 }
 
 // reasonOf is the cause of a failure, without the path again.
@@ -103,7 +112,7 @@ func checkYard(env *Env, g *globals) error {
 	var faults yard.Faults
 	switch {
 	case errors.As(err, &faults):
-		return faultList{faults}
+		return listOf(faults)
 	case err != nil:
 		return err
 	case s.yard == nil:
@@ -123,14 +132,6 @@ func checkYard(env *Env, g *globals) error {
 		},
 	})
 }
-
-// faultList is an error that is shown with a line for each fault.
-type faultList struct{ faults yard.Faults }
-
-func (f faultList) Error() string { return f.faults.Error() }
-
-// Unwrap gives the faults, for the exit status.
-func (f faultList) Unwrap() error { return f.faults }
 
 func newYardShow(env *Env, g *globals) *cobra.Command {
 	return &cobra.Command{

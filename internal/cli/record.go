@@ -1,0 +1,178 @@
+package cli
+
+import (
+	"fmt"
+	"strconv"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/gauge"
+	"brineyard/internal/journal"
+	"brineyard/internal/quantity"
+
+	"github.com/spf13/pflag"
+)
+
+// recordFlags let a command write what it concluded into the journal.
+type recordFlags struct {
+	on       bool
+	journal  *text
+	operator text
+}
+
+func addRecordFlags(f *pflag.FlagSet) *recordFlags {
+	r := &recordFlags{}
+	f.BoolVar(&r.on, "record", false, "write what this concludes into the journal")
+	r.journal = journalFlag(f)
+	f.Var(&r.operator, "operator", "who records it")
+	return r
+}
+
+// check refuses flags that mean nothing without --record, and --record without a tank.
+func (r *recordFlags) check(tank string) error {
+	switch {
+	case r.on && tank == "":
+		return usagef("--record: the journal needs to know which tank this is; allowed: with --tank and a name from the yard file")
+	case !r.on && r.journal.given:
+		return usagef("--journal %s: nothing is recorded without --record; allowed: both", quoted(r.journal.value))
+	case !r.on && r.operator.given:
+		return usagef("--operator %s: nothing is recorded without --record; allowed: both", quoted(r.operator.value))
+	}
+	return nil
+}
+
+// record writes entries, if that was asked for.
+func (s *setting) record(r *recordFlags, command string, entries ...journal.Entry) error {
+	if !r.on {
+		return nil
+	}
+	for i := range entries {
+		entries[i].Time, entries[i].Operator = s.env.Now(), r.operator.value
+	}
+	return s.keep(s.journalPath(r.journal), command, entries...)
+}
+
+// tell writes a line to the error stream.
+func (s *setting) tell(format string, args ...any) error {
+	_, err := fmt.Fprintln(s.env.Err, oneLine(fmt.Sprintf(format, args...)))
+	return err
+}
+
+func itoa(n int) string { return strconv.Itoa(n) }
+
+// entryNumber reads the number of an entry.
+func entryNumber(text string) (int, error) {
+	n, err := strconv.ParseUint(text, 10, 31)
+	if err != nil || n == 0 {
+		return 0, usagef("%s: not the number of an entry; allowed: like 14; journal list shows them", quoted(text))
+	}
+	return int(n), nil
+}
+
+// pointer makes optional what a row may leave out.
+func pointer[T any](x T) *T { return &x }
+
+// compositionInto notes what a liquid is.
+func compositionInto(e *journal.Entry, l brine.Liquid) {
+	c := l.Composition
+	for _, p := range []struct {
+		to **quantity.Strength
+		w  float64
+	}{{&e.NaCl, c.NaCl}, {&e.KCl, c.KCl}, {&e.CaCl2, c.CaCl2}, {&e.MgCl2, c.MgCl2}} {
+		if p.w > 0 {
+			*p.to = pointer(quantity.Strength(p.w))
+		}
+	}
+	if _, plain := l.Strength(); plain && e.NaCl == nil {
+		e.NaCl = pointer(quantity.Strength(0)) // water
+	}
+}
+
+// readingEntry is a reading in a tank.
+func readingEntry(tank string, r brine.ReadingResult) journal.Entry {
+	return journal.Entry{
+		Kind: journal.Reading, Tank: tank, Scale: scaleNames[r.Sample.Instrument.Scale], Reading: pointer(rowReading(r.Sample)),
+		Temp: pointer(r.Sample.Temperature), NaCl: pointer(r.True),
+	}
+}
+
+// rowReading is a reading as a row holds it: strengths in percent and weights in lb/gal,
+// as they are read.
+func rowReading(s brine.Sample) float64 {
+	switch s.Instrument.Scale {
+	case gauge.PercentSalt:
+		return 100 * s.Reading
+	case gauge.Weighed:
+		return quantity.Density(s.Reading).In(quantity.US).Value
+	}
+	return s.Reading
+}
+
+// batchEntry is a batch that was made as planned.
+func batchEntry(tank string, r brine.BatchRequest, b brine.Batch) journal.Entry {
+	return journal.Entry{
+		Kind: journal.Batch, Tank: tank, Volume: pointer(r.Volume), NaCl: pointer(r.Target),
+		Salt: pointer(b.SaltToLoad), Water: pointer(b.Water),
+	}
+}
+
+// correctionEntries are what a correction put in, after what it drew off.
+func correctionEntries(tank string, r brine.CorrectRequest, c brine.Correction) []journal.Entry {
+	var entries []journal.Entry
+	if c.BleedFirst > 0 {
+		entries = append(entries, journal.Entry{Kind: journal.Load, From: tank, Volume: pointer(c.BleedFirst), Note: "drawn off before a correction"})
+	}
+	e := journal.Entry{Kind: journal.Correction, Tank: tank}
+	switch c.Agent {
+	case brine.Auto:
+		e = journal.Entry{Kind: journal.Note, Tank: tank, Note: "on target, nothing added"}
+	case brine.Water:
+		e.Water = pointer(c.Water)
+	case brine.Salt:
+		e.Salt = pointer(c.Salt)
+	default:
+		e.Volume, e.NaCl = pointer(c.Stock), pointer(r.Stock)
+	}
+	return append(entries, e)
+}
+
+// lotEntries are lots that went into a tank: out of other tanks of the yard, or from
+// outside.
+func (s *setting) lotEntries(tank string, names []string, lots []brine.Lot) []journal.Entry {
+	var entries []journal.Entry
+	for i, lot := range lots {
+		e := journal.Entry{Kind: journal.Correction, Tank: tank, Volume: pointer(lot.Volume)}
+		if s.isTank(names[i]) {
+			e.Kind, e.From = journal.Transfer, names[i]
+		} else {
+			compositionInto(&e, lot.Liquid)
+			if _, plain := lot.Liquid.Strength(); !plain {
+				e.Liquid = lot.Liquid.Name
+			}
+		}
+		entries = append(entries, e)
+	}
+	return entries
+}
+
+func (s *setting) isTank(name string) bool {
+	if s.yard == nil {
+		return false
+	}
+	_, ok := s.yard.Tank(name)
+	return ok
+}
+
+// blendEntries are the additives that went into a tank.
+func (s *setting) blendEntries(r brine.BlendRequest, b brine.Blend, tank *intoTank) []journal.Entry {
+	if tank == nil {
+		return nil
+	}
+	var entries []journal.Entry
+	scale := tank.contents / b.Amounts[0]
+	for i, part := range r.Parts[1:] {
+		e := journal.Entry{Kind: journal.Correction, Tank: tank.name, Liquid: part.Liquid.Name, Volume: pointer(b.Amounts[i+1] * scale)}
+		compositionInto(&e, part.Liquid)
+		entries = append(entries, e)
+	}
+	return entries
+}
