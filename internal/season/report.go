@@ -112,7 +112,6 @@ type summary struct {
 	operators map[string]*Operator
 	routes    map[string]*Route
 	salt      saltCount
-	began     time.Time // first entry of all
 }
 
 type lineKey struct {
