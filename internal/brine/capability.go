@@ -35,6 +35,9 @@ type Plant struct {
 	Batches     int               // that the pile makes
 	FromPile    quantity.Volume
 	Clean       int // batches between cleanings; 0 when not known
+	// The densities that this is reckoned with, and the temperature of the brine.
+	Density, WaterDensity quantity.Density
+	BrineTemp             quantity.Temperature
 	// SaltCost is for a volume of brine; nil when not known.
 	SaltCost *quantity.PricePerVolume
 }
@@ -49,7 +52,8 @@ func CanDo(r PlantRequest) (Plant, error) {
 	if err != nil {
 		return Plant{}, err
 	}
-	p := Plant{PumpOff: b.PumpedOff, SaltABatch: b.Recharge, Water: b.RechargeWater, Fill: b.RechargeTime}
+	p := Plant{PumpOff: b.PumpedOff, SaltABatch: b.Recharge, Water: b.RechargeWater, Fill: b.RechargeTime,
+		Density: b.BrineDensity, WaterDensity: b.WaterDensity, BrineTemp: b.BrineTemp}
 	if r.Pump > 0 {
 		p.PumpOffTime = p.PumpOff.Over(r.Pump)
 	}

@@ -7,7 +7,14 @@ type Chart struct {
 	Title  string
 	X, Y   Axis
 	Series []Series
-	Bars   []Bar // drawn instead of series
+	Labels []Label // words within the grid
+	Bars   []Bar   // drawn instead of series
+}
+
+// Label is a word that begins at a place on a chart.
+type Label struct {
+	At   Point
+	Text string // ASCII
 }
 
 // Axis names an axis and its unit.

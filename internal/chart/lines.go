@@ -34,6 +34,11 @@ func (c *Chart) curves(set *signs) []string {
 			}
 		}
 	}
+	for _, l := range c.Labels {
+		for i := range len(l.Text) {
+			plot(grid, x.At(l.At.X)*(gridWidth-1)+float64(i), (1-y.At(l.At.Y))*float64(rows), l.Text[i])
+		}
+	}
 	lines := []string{c.Title, c.Y.Label}
 	for i, cells := range grid {
 		label := ""

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"brineyard/internal/brine"
-	"brineyard/internal/chart"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
@@ -172,30 +171,11 @@ func (s *setting) addCurve(d *report.Document, r brine.FreezeRequest, f brine.Fr
 			{Key: "salt_out_temp", Label: "Salt out"}, {Key: "first_solid", Label: "First"}, {Key: "this_liquid", Label: ""},
 		},
 	}
-	ice := chart.Series{Name: "ice forms", Mark: 'i', Line: true}
-	salt := chart.Series{Name: "salt falls out", Mark: 's', Line: true}
-	own := chart.Series{Name: "this liquid", Mark: 'X'}
 	for _, p := range f.Curve {
 		t.Rows = append(t.Rows, s.curveRow(p))
-		first := p.Cold.First()
-		x, y := 100*float64(p.Strength), temperatureOf(first).In(s.system).Value
-		if p.IsLiquid && first.Found {
-			own.Points = append(own.Points, chart.Point{X: x, Y: y})
-		}
-		if p.Cold.Ice.Found && (first.Solid == solution.Ice || len(salt.Points) == 0) {
-			ice.Points = append(ice.Points, chart.Point{X: x, Y: temperatureOf(p.Cold.Ice).In(s.system).Value})
-		}
-		if first.Found && first.Solid != solution.Ice && !p.Saturated {
-			salt.Points = append(salt.Points, chart.Point{X: x, Y: y})
-		}
 	}
 	d.Tables = append(d.Tables, t)
-	d.Charts = append(d.Charts, chart.Chart{
-		Title:  "What comes first on cooling",
-		X:      chart.Axis{Label: "strength, % of salt by weight"},
-		Y:      chart.Axis{Label: quantity.Temperature(0).In(s.system).Unit},
-		Series: []chart.Series{ice, salt, own},
-	})
+	d.Charts = append(d.Charts, s.freezingChart(f.Curve))
 }
 
 // curveRow is a row of the diagram's table.

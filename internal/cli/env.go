@@ -11,6 +11,7 @@ import (
 
 // Env is what the program touches of the outside world.
 type Env struct {
+	In       io.Reader
 	Out, Err io.Writer
 	Getenv   func(string) string
 	Now      func() time.Time
@@ -22,6 +23,7 @@ type Env struct {
 // System returns the real world.
 func System() Env {
 	return Env{
+		In:     os.Stdin,
 		Out:    os.Stdout,
 		Err:    os.Stderr,
 		Getenv: os.Getenv,

@@ -104,6 +104,7 @@ func seasonDocument(s *setting, p season.Report, band brine.Band) *report.Docume
 		}
 	}
 	d.Charts = s.seasonCharts(p, band)
+	d.Working = s.seasonWorking(p)
 	return d
 }
 
@@ -136,6 +137,24 @@ func (s *setting) seasonFigures(p season.Report) []report.Figure {
 		s.figure("paid", "Paid, as recorded", p.Paid),
 	}
 	return append(figures, known(s, "reckoned", "Salt and water at the yard's prices", p.Reckoned))
+}
+
+// seasonWorking is the salt balance.
+func (s *setting) seasonWorking(p season.Report) []report.Step {
+	b, rock, k := p.Salt, s.cardSalt(), &pocket{system: s.system}
+	if p.Entries == 0 {
+		return nil
+	}
+	had, delivered, left, inBrine := k.of(b.Opening), k.of(b.Delivered), k.of(b.Closing), k.of(b.InBrine)
+	gone := k.step("Salt gone from the pile", "had + delivered - left", "{} + {} - {}", []term{had, delivered, left}, had.value+delivered.value-left.value, had.unit)
+	moisture, purity := k.share(rock.Moisture), k.share(rock.Purity)
+	wet := k.step("Water in it", "salt gone x moisture", "{} x {}", []term{gone, moisture}, gone.value*moisture.value, had.unit)
+	sludge := k.step("What does not dissolve", "salt gone x (1 - moisture) x (1 - purity)", "{} x (1 - {}) x (1 - {})",
+		[]term{gone, moisture, purity}, gone.value*(1-moisture.value)*(1-purity.value), had.unit)
+	k.read("NaCl in the brine made, and added in corrections", "volumes x densities x strengths of the entries", inBrine)
+	k.step("Not explained", "gone - water - insolubles - in the brine", "{} - {} - {} - {}",
+		[]term{gone, wet, sludge, inBrine}, gone.value-wet.value-sludge.value-inBrine.value, had.unit)
+	return k.steps
 }
 
 func (s *setting) monthsTable(p season.Report) report.Table {

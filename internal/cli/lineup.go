@@ -114,6 +114,7 @@ func (s *setting) moveDocument(p brine.Plumbing, m brine.Move) *report.Document 
 		Figures:  s.openFigures(m.Setting),
 		Tables:   []report.Table{stepTable("steps", "In this order", moveSteps(p, m))},
 		Drawings: []string{diagram(m)},
+		Working:  pathSteps(m),
 		Cautions: lineupCautions(m),
 	}
 }
@@ -202,6 +203,23 @@ func closedValves(p brine.Plumbing, m brine.Move) []string {
 		}
 	}
 	return closed
+}
+
+// pathSteps follow the liquid from place to place.
+func pathSteps(m brine.Move) []report.Step {
+	var steps []report.Step
+	at := m.From
+	for _, h := range m.Path {
+		way := "line " + h.Link.Name
+		if h.Link.Valve {
+			way = "valve " + h.Link.Name + ", open"
+		}
+		steps = append(steps, report.Step{What: "From " + at + " to " + h.To, Formula: way})
+		if at = h.To; at == brine.PumpIn {
+			at = "the pump"
+		}
+	}
+	return steps
 }
 
 // diagram draws the way of the liquid in a line.

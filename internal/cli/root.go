@@ -74,6 +74,8 @@ func newRoot(env *Env) *cobra.Command {
 		newTruck(env, g),
 		newLineup(env, g),
 		newJournal(env, g),
+		newCard(env, g),
+		newDrill(env, g),
 		newYard(env, g),
 	)
 	root.SetHelpCommand(newHelp(root))

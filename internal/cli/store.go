@@ -2,12 +2,14 @@ package cli
 
 import (
 	"strconv"
+	"strings"
 
 	"brineyard/internal/brine"
 	"brineyard/internal/gauge"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/solution"
 
 	"github.com/spf13/cobra"
 )
@@ -278,35 +280,61 @@ func (s *setting) eachTable(r brine.StoreRequest, out brine.StoreResult) report.
 	return t
 }
 
-// storeWorking adds up the weights of plain brine.
+// storeWorking adds up weights and salts of the lots.
 func storeWorking(s *setting, r brine.StoreRequest, out brine.StoreResult) []report.Step {
 	p := &pocket{system: s.system}
-	if r.Batches > 1 {
-		return nil
-	}
-	text, weights, salts := "", []term(nil), []term(nil)
-	total, salt := 0.0, 0.0
+	var weights []term
+	salts := map[solution.Salt][]term{}
 	for i, lot := range r.Lots {
-		w, plain := lot.Liquid.Strength()
-		rho, err := lot.Liquid.Density(r.Temperature)
-		if !plain || err != nil {
-			return nil
+		weight, ok := p.lotStep(s, r, i)
+		if !ok {
+			return nil // of a product only the data sheet is known
 		}
-		volume, strength := p.of(lot.Volume), p.share(w)
-		density := p.read(s.show("Density of %v brine", w), s.show("at %v, Laliberte (2009)", r.Temperature), p.density(rho))
-		weight := p.weigh(s.show("Weight of lot %d", i+1), volume, density)
-		mass := p.step("Salt in it", "weight x strength", "{} x {}", []term{weight, strength}, weight.value*strength.value, weight.unit)
-		weights, salts = append(weights, weight), append(salts, mass)
-		total, salt = total+weight.value, salt+mass.value
-		if i > 0 {
-			text += " + "
+		weights = append(weights, weight)
+		for salt := range saltFlags {
+			k := solution.Salt(salt)
+			if w := lot.Liquid.Composition.Fraction(k); w > 0 {
+				share := p.share(quantity.Strength(w))
+				salts[k] = append(salts[k], p.step(k.String()+" in it", "weight x strength", "{} x {}", []term{weight, share}, weight.value*share.value, weight.unit))
+			}
 		}
-		text += "{}"
 	}
-	all := p.step("Weight of all", "sum", text, weights, total, p.massUnit())
-	dissolved := p.step("Salt in all", "sum", text, salts, salt, p.massUnit())
-	p.step("Strength of the mix", "100 x salt / weight", "100 x {} / {}", []term{dissolved, all}, 100*dissolved.value/all.value, "%")
+	all := p.sum("Weight of all", weights)
+	for salt := range saltFlags {
+		k := solution.Salt(salt)
+		if len(salts[k]) == 0 {
+			continue
+		}
+		dissolved := p.sum(k.String()+" in all", salts[k])
+		p.step("Strength of the mix in "+k.String(), "100 x salt / weight", "100 x {} / {}", []term{dissolved, all}, 100*dissolved.value/all.value, "%")
+	}
 	end := p.read("Density of the mix", s.show("at %v, Laliberte (2009)", r.Temperature), p.density(out.Density))
 	p.step("Volume of the mix", "weight / density", "{} / {}", []term{all, end}, all.value/end.value, p.volumeUnit())
 	return p.steps
+}
+
+// lotStep is the weight of a lot, so many times as it is pumped in; false where its
+// density is that of a product.
+func (p *pocket) lotStep(s *setting, r brine.StoreRequest, i int) (term, bool) {
+	lot := r.Lots[i]
+	rho, err := lot.Liquid.Density(r.Temperature)
+	if err != nil || len(lot.Liquid.Products) > 0 {
+		return term{}, false
+	}
+	volume := p.of(lot.Volume)
+	if r.Batches > 1 && i == len(r.Lots)-1 {
+		times := number(float64(r.Batches), "")
+		volume = p.step(s.show("Lot %d, in all", i+1), "volume x batches", "{} x {}", []term{volume, times}, volume.value*times.value, volume.unit)
+	}
+	density := p.read("Density of "+s.contents(lot.Liquid), s.show("at %v, Laliberte (2009)", r.Temperature), p.density(rho))
+	return p.weigh(s.show("Weight of lot %d", i+1), volume, density), true
+}
+
+// sum adds terms of one unit.
+func (p *pocket) sum(what string, terms []term) term {
+	total := 0.0
+	for _, t := range terms {
+		total += t.value
+	}
+	return p.step(what, "sum", strings.TrimSuffix(strings.Repeat("{} + ", len(terms)), " + "), terms, total, terms[0].unit)
 }

@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"strings"
-
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -18,21 +16,21 @@ func stormWorking(s *setting, r brine.StormRequest, p brine.StormPlan) []report.
 	wanted := k.of(p.Production.Wanted)
 	k.read("Salt brine to make", "brine of all routes and the reserve, less what is usable in store", wanted)
 	for _, run := range p.Production.Runs {
-		k.runSteps(s, r, run)
+		k.chargeSteps(s, charge{
+			name: run.Mixer.Name, off: run.Mixer.PumpOff, mix: run.Mix, target: r.Band.Target, at: r.Temperature, rock: r.Plant.RockSalt,
+			waterAt: r.Plant.WaterTemp, supply: r.Plant.Supply, pump: r.Plant.Pump, density: run.Density, waterDensity: run.WaterDensity,
+		})
 	}
 	return k.steps
 }
 
 // demandSteps multiplies out each route and adds up.
 func (k *pocket) demandSteps(p brine.StormPlan) {
-	var sum []term
-	total := 0.0
+	var all []term
 	for _, route := range p.Routes {
-		t := k.routeStep(route.Route)
-		sum = append(sum, t)
-		total += t.value
+		all = append(all, k.routeStep(route.Route))
 	}
-	k.step("Wanted in all", "sum", strings.TrimSuffix(strings.Repeat("{} + ", len(sum)), " + "), sum, total, k.volumeUnit())
+	k.sum("Wanted in all", all)
 }
 
 // routeStep is what a route takes: rate x length or area x passes, or liquid on salt.
@@ -56,33 +54,4 @@ func (k *pocket) routeStep(r brine.StormRoute) term {
 	}
 	rate, lanes := k.of(r.Rate), k.of(r.Lanes)
 	return k.step(r.Name, "rate x lanes x passes", "{} x {} x {}", []term{rate, lanes, passes}, rate.value*lanes.value*passes.value, k.volumeUnit())
-}
-
-// runSteps is a batch of a mixing tank: salt, water, and how long it takes.
-func (k *pocket) runSteps(s *setting, r brine.StormRequest, run brine.MixerRun) {
-	off, target := k.of(run.Mixer.PumpOff), k.share(r.Band.Target)
-	rho := k.read(run.Mixer.Name+": density of brine on target", s.show("%v at %v, Laliberte (2009)", r.Band.Target, r.Temperature), k.density(run.Density))
-	weight := k.weigh("Weight of a batch", off, rho)
-	salt := k.step("Salt in it", "weight x strength", "{} x {}", []term{weight, target}, weight.value*target.value, weight.unit)
-	delivered := salt
-	if rock := r.Plant.RockSalt; rock != brine.PureSalt {
-		purity, moisture := k.share(rock.Purity), k.share(rock.Moisture)
-		delivered = k.step("Salt as delivered", "salt / (purity x (1 - moisture))", "{} / ({} x (1 - {}))",
-			[]term{salt, purity, moisture}, salt.value/(purity.value*(1-moisture.value)), weight.unit)
-	}
-	moisture := k.share(r.Plant.RockSalt.Moisture)
-	water := k.step("Water to run in, by weight", "weight - salt - water in the salt as delivered", "{} - {} - {} x {}",
-		[]term{weight, salt, delivered, moisture}, weight.value-salt.value-delivered.value*moisture.value, weight.unit)
-	fresh := k.read("Density of the water", s.show("at %v", r.Plant.WaterTemp), k.density(run.WaterDensity))
-	volume := k.step("Water to run in", "weight / density", "{} / {}", []term{water, fresh}, water.value/fresh.value, k.volumeUnit())
-	k.timeSteps(r, run, volume, off)
-}
-
-// timeSteps is how long a batch takes.
-func (k *pocket) timeSteps(r brine.StormRequest, run brine.MixerRun, water, off term) {
-	supply, pump, mix := k.of(r.Plant.Supply), k.of(r.Plant.Pump), k.of(run.Mix)
-	fill := k.step("Filling takes", "water / flow of the supply", "{} / {}", []term{water, supply}, water.value/supply.value, "min")
-	pumpOff := k.step("Pumping off takes", "batch / flow of the pump", "{} / {}", []term{off, pump}, off.value/pump.value, "min")
-	k.step("A batch takes, from fresh water to store", "fill + mix + pump off", "{} + {} + {}",
-		[]term{fill, mix, pumpOff}, fill.value+mix.value+pumpOff.value, "min")
 }

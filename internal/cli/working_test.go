@@ -36,6 +36,11 @@ var workedLines = []string{
 	"truck --tank 1750gal --empty 19300lb --gross 33000lb --flow 165gal/min --rate 42gal/mi --speed 25mph --nozzles 18",
 	"freeze --nacl 12% --cacl2 4% --mgcl2 3% --kcl 2%",
 	"storm STORM --yard YARD",
+	"store 6000gal@23.1% 800gal@25% --batches 3",
+	"store 6000L@23.1% 900L:cacl2@32% --units metric",
+	"yard show --yard YARD",
+	"yard show --yard YARD --units metric",
+	"journal season --yard YARD --journal SEASON",
 	"storm --low -5C --reserve 15kL --yard YARD --units metric",
 }
 
@@ -79,7 +84,7 @@ func TestWorkingReachesTheAnswer(t *testing.T) {
 
 // demoFields splits a command line, with the demo files in their places.
 func demoFields(line string) []string {
-	return strings.Fields(strings.NewReplacer("YARD", demoYard, "STORM", demoStorm).Replace(line))
+	return strings.Fields(strings.NewReplacer("YARD", demoYard, "STORM", demoStorm, "SEASON", demoSeason).Replace(line))
 }
 
 type workedStep struct{ What, Formula, Numbers, Result string }

@@ -228,7 +228,26 @@ func (s *setting) yardDocument(plants []brine.Plant) *report.Document {
 		d.Notes = append(d.Notes, "The mixing tanks share one pump and one supply, which bound what they make together.")
 	}
 	d.Figures = append(d.Figures, s.saltFigures(plants)...)
+	d.Working = s.yardWorking(plants)
 	return d
+}
+
+// yardWorking follows a batch of each mixing tank.
+func (s *setting) yardWorking(plants []brine.Plant) []report.Step {
+	y, none := s.yard, &input[quantity.Strength]{}
+	k := &pocket{system: s.system}
+	for i, m := range y.MixingTanks {
+		p := plants[i]
+		if p.PumpOff == 0 {
+			continue
+		}
+		k.chargeSteps(s, charge{
+			name: m.Name, off: p.PumpOff, mix: valueOr(m.MixTime), target: s.band(none, none, none).Target, at: p.BrineTemp, rock: rockSalt(s, none, none),
+			waterAt: take(s, brine.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
+			supply:  valueOr(y.Supply.Flow), pump: valueOr(y.Pump.Flow), density: p.Density, waterDensity: p.WaterDensity,
+		})
+	}
+	return k.steps
 }
 
 // perHour is what the yard makes in an hour, when that is known.

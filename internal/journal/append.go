@@ -3,6 +3,7 @@ package journal
 import (
 	"errors"
 	"fmt"
+	"io"
 	"os"
 
 	"brineyard/internal/quantity"
@@ -30,9 +31,14 @@ func Append(path string, sys quantity.System, entries []Entry) (Added, error) {
 
 // add is Append under a condition that is checked once the lock is held.
 func add(path string, sys quantity.System, entries []Entry, allowed func(*book) error) (Added, error) {
-	real, _, err := resolve(path)
+	real, found, err := resolve(path)
 	if err != nil {
 		return Added{}, err
+	}
+	if found {
+		if err := refuseOthers(real); err != nil {
+			return Added{}, fmt.Errorf("%s: %w", path, err)
+		}
 	}
 	release, err := exclusive(real)
 	if err != nil {
@@ -54,6 +60,24 @@ func add(path string, sys quantity.System, entries []Entry, allowed func(*book) 
 		return added, fmt.Errorf("%s: %w", path, err)
 	}
 	return added, nil
+}
+
+// refuseOthers stops before a lock is made beside a file that is no journal. What it
+// cannot read is left for later to tell.
+func refuseOthers(path string) error {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil
+	}
+	defer f.Close()
+	l := newLines(io.LimitReader(f, mostLine+1))
+	if l.next() != nil {
+		return nil
+	}
+	if _, err := parseHeader(l.text); err != nil && l.ended {
+		return err
+	}
+	return nil
 }
 
 // checkEntries makes sure that what will be written can be read again.

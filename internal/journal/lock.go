@@ -44,11 +44,10 @@ func exclusive(path string) (release func(), err error) {
 }
 
 // shared waits for the lock that a reader takes, so that it never sees a row half
-// written. Where there is no lock to be had, as in a folder that may only be read, it
-// does without.
+// written. Where there is no lock file nobody has written yet, or the file came without
+// it; it does without, and makes none: to read changes nothing.
 func shared(path string) (release func()) {
 	if regularIfThere(path+lockSuffix) == nil {
-		_ = makeLock(path)
 		l := flock.New(path+lockSuffix, flock.SetFlag(os.O_RDONLY))
 		if l.RLock() == nil {
 			return func() { _ = l.Unlock() }

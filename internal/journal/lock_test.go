@@ -2,7 +2,11 @@ package journal
 
 import (
 	"os"
+	"path/filepath"
 	"testing"
+	"time"
+
+	"brineyard/internal/quantity"
 
 	"github.com/gofrs/flock"
 	"github.com/stretchr/testify/require"
@@ -45,4 +49,15 @@ func TestLockOfRemovedFile(t *testing.T) {
 	require.False(t, current(l))
 	release()
 	require.NoError(t, l.Unlock())
+}
+
+// Reading makes nothing, and neither does an attempt to add to a file that is no journal.
+func TestNoLockBesideOthers(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "yard.toml")
+	require.NoError(t, os.WriteFile(path, []byte("name = \"yard\"\n"), 0o644))
+	_, err := Read(path)
+	require.ErrorContains(t, err, "not a journal")
+	_, err = Append(path, quantity.US, []Entry{{Time: time.Now(), Kind: Note, Note: "x"}})
+	require.ErrorContains(t, err, "not a journal")
+	require.NoFileExists(t, path+lockSuffix)
 }

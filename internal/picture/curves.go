@@ -30,13 +30,10 @@ func (p *page) curves() {
 			Y: p.frame.Min.Y + (p.frame.Max.Y-p.frame.Min.Y)*vg.Length(y.At(q.Y)),
 		}
 	}
-	shown := 0
-	for _, s := range p.chart.Series {
-		if len(s.Points) > 0 {
-			shown++
-		}
+	for _, l := range p.chart.Labels {
+		p.words(l.Text, numbersSize, place(l.At), draw.XLeft, draw.YCenter)
 	}
-	each, n := (p.frame.Max.X-p.frame.Min.X)/vg.Length(max(1, shown)), 0
+	left := p.frame.Min.X
 	for i, s := range p.chart.Series {
 		if len(s.Points) == 0 {
 			continue
@@ -46,8 +43,7 @@ func (p *page) curves() {
 			points = append(points, place(q))
 		}
 		p.series(s.Line, i, points)
-		p.legend(s, i, vg.Point{X: p.frame.Min.X + each*vg.Length(n), Y: p.frame.Min.Y - 0.74*vg.Inch})
-		n++
+		left = p.legend(s, i, vg.Point{X: left, Y: p.frame.Min.Y - 0.74*vg.Inch})
 	}
 }
 
@@ -62,8 +58,8 @@ func (p *page) series(joined bool, i int, points []vg.Point) {
 	}
 }
 
-// legend shows a piece of a series with its name.
-func (p *page) legend(s chart.Series, i int, at vg.Point) {
+// legend shows a piece of a series with its name, and returns where the next begins.
+func (p *page) legend(s chart.Series, i int, at vg.Point) vg.Length {
 	const piece = 30
 	if s.Line {
 		p.series(true, i, []vg.Point{at, {X: at.X + piece, Y: at.Y}})
@@ -71,6 +67,7 @@ func (p *page) legend(s chart.Series, i int, at vg.Point) {
 		p.series(false, i, []vg.Point{{X: at.X + piece/2, Y: at.Y}})
 	}
 	p.words(s.Name, numbersSize, vg.Point{X: at.X + piece + 6, Y: at.Y}, draw.XLeft, draw.YCenter)
+	return at.X + piece + 6 + p.style(numbersSize).Width(s.Name) + 24
 }
 
 // bars draws a bar for each amount, from nothing up.

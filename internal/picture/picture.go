@@ -89,9 +89,13 @@ func (p *page) draw() {
 
 // words writes text at a point of it.
 func (p *page) words(s string, size font.Length, at vg.Point, x draw.XAlignment, y draw.YAlignment) {
-	p.FillText(draw.TextStyle{
-		Color: color.Black, Font: font.Font{Typeface: "Liberation", Variant: "Sans", Size: size}, XAlign: x, YAlign: y, Handler: p.fonts,
-	}, at, s)
+	style := p.style(size)
+	style.XAlign, style.YAlign = x, y
+	p.FillText(style, at, s)
+}
+
+func (p *page) style(size font.Length) draw.TextStyle {
+	return draw.TextStyle{Color: color.Black, Font: font.Font{Typeface: "Liberation", Variant: "Sans", Size: size}, Handler: p.fonts}
 }
 
 // line draws a straight line.
@@ -105,7 +109,7 @@ var (
 )
 
 // numbersSize is that of the numbers on axes, in points.
-const numbersSize = 13
+const numbersSize = 15
 
 // upright draws the y axis with its numbers, and a faint line for each.
 func (p *page) upright(y chart.Scale) {

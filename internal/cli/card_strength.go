@@ -1,0 +1,199 @@
+package cli
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+)
+
+// The sheets about strength: what a reading means, and what corrects a tank.
+
+// sampleTemperatures are those of the temperature sheet.
+func (s *setting) sampleTemperatures() []quantity.Temperature {
+	var all []quantity.Temperature
+	if s.system == quantity.Metric {
+		for c := -5.0; c <= 30; c += 5 {
+			all = append(all, quantity.Celsius(c))
+		}
+		return all
+	}
+	for f := 20.0; f <= 90; f += 10 {
+		all = append(all, quantity.Fahrenheit(f))
+	}
+	return all
+}
+
+// temperatureSheet is the true strength for readings and temperatures.
+func (s *setting) temperatureSheet() ([]*report.Document, error) {
+	glass, err := (&readingFlags{cal: &input[quantity.Temperature]{}}).instrument(s, gauge.PercentSalt)
+	if err != nil {
+		return nil, err
+	}
+	t := report.Table{Key: "temperature", Title: "True strength for a reading (left) at a temperature of the sample (above)", Columns: []report.Column{{Key: "reading", Label: "Reading"}}}
+	temps := s.sampleTemperatures()
+	for _, at := range temps {
+		shown := at.In(s.system)
+		t.Columns = append(t.Columns, report.Column{
+			Key: "at_" + strings.ReplaceAll(shown.Digits, "-", "minus_") + "_" + strings.ToLower(shown.Unit), Label: shown.String(),
+		})
+	}
+	for percent := 18.0; percent <= 27; percent += 0.5 {
+		shown := quantity.Strength(percent / 100)
+		row := []report.Value{s.value(shown)}
+		for _, at := range temps {
+			cell := report.Nothing("%", "-")
+			if r, err := brine.Reading(brine.Sample{Instrument: glass, Reading: float64(shown), Temperature: at}); err == nil && !r.Clamped && !r.Solid {
+				cell = s.hundredths(r.True)
+			}
+			row = append(row, cell)
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	cal := quantity.Temperature(glass.Calibration)
+	return []*report.Document{{
+		Command: "card", Title: s.forShop("what the hydrometer means"),
+		Verdict:  s.show("Cold brine reads too strong, warm brine too weak. The hydrometer is marked for %v; target %v.", cal, s.cardBand().Target),
+		Tables:   []report.Table{t},
+		Notes:    []string{"Take the sample's temperature when you read. A dash: no clear brine shows that."},
+		Cautions: []string{cautionLocal},
+	}}, nil
+}
+
+// hundredths shows a strength with as many digits as its neighbours in a column.
+func (s *setting) hundredths(w quantity.Strength) report.Value {
+	v := s.value(w)
+	v.Text = quantity.Fixed(*v.Number, 2) + v.Unit
+	return v
+}
+
+func (s *setting) cardBand() brine.Band {
+	none := &input[quantity.Strength]{}
+	return s.band(none, none, none)
+}
+
+// cardTank is a mixing tank as a card needs it.
+type cardTank struct {
+	name             string
+	volume, capacity quantity.Volume
+}
+
+// cardTanks are the yard's mixing tanks, or a round volume where there is no yard file.
+func (s *setting) cardTanks() []cardTank {
+	var tanks []cardTank
+	if s.yard != nil {
+		for _, t := range s.yard.Tanks() {
+			if t.Mixing && t.Usual > 0 {
+				tanks = append(tanks, cardTank{t.Name, t.Usual, t.Capacity})
+			}
+		}
+	}
+	if len(tanks) == 0 {
+		round := cardTank{name: "any tank", volume: 1000 * quantity.Gallon}
+		if s.system == quantity.Metric {
+			round.volume = 1000 * quantity.Liter
+		}
+		tanks = append(tanks, round)
+	}
+	return tanks
+}
+
+// tanksOnSheet is how many stand beside each other on paper.
+const tanksOnSheet = 3
+
+// correctionSheets are what brings a full mixing tank to target.
+func (s *setting) correctionSheets() ([]*report.Document, error) {
+	var docs []*report.Document
+	tanks, band := s.cardTanks(), s.cardBand()
+	for first := 0; first < len(tanks); first += tanksOnSheet {
+		some := tanks[first:min(first+tanksOnSheet, len(tanks))]
+		t, err := s.correctionTable(some, band)
+		if err != nil {
+			return nil, err
+		}
+		if first > 0 {
+			t.Key = fmt.Sprintf("%s_%d", t.Key, first/tanksOnSheet+1)
+		}
+		docs = append(docs, &report.Document{
+			Command: "card", Title: s.forShop("what corrects a full mixing tank"),
+			Verdict: s.show("To %v; pump between %v and %v. Go by true strength, from the temperature sheet.", band.Target, band.Low, band.High),
+			Tables:  []report.Table{t},
+			Notes: []string{
+				s.show("Salt of %v purity and %v moisture, as delivered; brine and water at %v.", s.cardSalt().Purity, s.cardSalt().Moisture, quantity.Fahrenheit(60)),
+				"What is drawn off first goes to storage. Mix, let the temperature settle, and read again before pumping.",
+			},
+			Cautions: []string{cautionEntry, cautionBackflow, cautionPump, cautionDrain, cautionLocal},
+		})
+	}
+	return docs, nil
+}
+
+func (s *setting) cardSalt() brine.RockSalt {
+	none := &input[quantity.Strength]{}
+	return rockSalt(s, none, none)
+}
+
+func (s *setting) correctionTable(tanks []cardTank, band brine.Band) (report.Table, error) {
+	t := report.Table{Key: "correction", Title: "By true strength", Columns: []report.Column{{Key: "strength", Label: "True"}}}
+	var strengths []quantity.Strength
+	for percent := 17.0; percent <= 26; percent += 0.5 {
+		strengths = append(strengths, quantity.Strength(percent/100))
+		t.Rows = append(t.Rows, []report.Value{s.value(quantity.Strength(percent / 100))})
+	}
+	for _, tank := range tanks {
+		all, err := s.corrections(tank, band, strengths)
+		if err != nil {
+			return t, err
+		}
+		key := strings.ReplaceAll(tank.name, " ", "_")
+		bleeds := slices.ContainsFunc(all, func(c brine.Correction) bool { return c.BleedFirst > 0 })
+		if bleeds {
+			t.Columns = append(t.Columns, report.Column{Key: key + "_draw_off", Label: "Draw off"})
+		}
+		t.Columns = append(t.Columns, report.Column{Key: key + "_add", Label: s.show("%s, %v: add", tank.name, tank.volume)}, report.Column{Key: key + "_of", Label: "of"})
+		for i, c := range all {
+			t.Rows[i] = append(t.Rows[i], s.correctionCells(c, bleeds)...)
+		}
+	}
+	return t, nil
+}
+
+// corrections are what brings a full tank of each strength to target.
+func (s *setting) corrections(tank cardTank, band brine.Band, strengths []quantity.Strength) ([]brine.Correction, error) {
+	var all []brine.Correction
+	for _, w := range strengths {
+		c, err := brine.Correct(brine.CorrectRequest{
+			Volume: tank.volume, Capacity: tank.capacity, Strength: w, Target: band.Target,
+			Temperature: quantity.Fahrenheit(60), RockSalt: s.cardSalt(), Instrument: gauge.Instrument{Calibration: gauge.DefaultCalibration},
+		})
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, c)
+	}
+	return all, nil
+}
+
+// correctionCells are what to draw off (where the tank ever needs that), how much to
+// add, and of what.
+func (s *setting) correctionCells(c brine.Correction, bleeds bool) []report.Value {
+	var cells []report.Value
+	add, of := report.Nothing("", "-"), report.Word("on target")
+	switch draw := s.value(c.BleedFirst); {
+	case bleeds && c.BleedFirst > 0:
+		cells = append(cells, draw)
+	case bleeds:
+		cells = append(cells, report.Nothing(draw.Unit, "-"))
+	}
+	switch c.Agent {
+	case brine.Water:
+		add, of = s.value(c.Water), report.Word("water")
+	case brine.Salt:
+		add, of = s.value(c.Salt), report.Word("salt")
+	}
+	return append(cells, add, of)
+}

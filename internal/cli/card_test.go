@@ -1,0 +1,234 @@
+package cli
+
+import (
+	"encoding/csv"
+	"encoding/json"
+	"html"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// cardGrid is a table of a card as a format shows it: heads and cells, as text.
+type cardGrid struct {
+	heads []string
+	rows  [][]string
+}
+
+// cardGrids reads the tables back out of a format. Each gives the same cells.
+var cardGrids = map[string]func(*testing.T, string) []cardGrid{
+	"text": func(_ *testing.T, out string) []cardGrid {
+		var grids []cardGrid
+		lines := strings.Split(out, "\n")
+		for i, line := range lines {
+			if !strings.HasPrefix(line, "  ---") {
+				continue
+			}
+			g := cardGrid{heads: columns(lines[i-1])}
+			for _, row := range lines[i+1:] {
+				if row == "" {
+					break
+				}
+				g.rows = append(g.rows, columns(row))
+			}
+			grids = append(grids, g)
+		}
+		return grids
+	},
+	"markdown": func(_ *testing.T, out string) []cardGrid {
+		var grids []cardGrid
+		in := false
+		for _, line := range strings.Split(out, "\n") {
+			if !strings.HasPrefix(line, "| ") {
+				in = false
+				continue
+			}
+			var cells []string
+			for _, c := range strings.Split(strings.Trim(line, "|"), "|") {
+				cells = append(cells, strings.TrimSpace(strings.ReplaceAll(c, `\`, "")))
+			}
+			switch {
+			case !in:
+				grids, in = append(grids, cardGrid{heads: cells}), true
+			case strings.Trim(cells[0], "-:") == "" && cells[0] != "":
+			default:
+				g := &grids[len(grids)-1]
+				g.rows = append(g.rows, cells)
+			}
+		}
+		return grids
+	},
+	"html": func(_ *testing.T, out string) []cardGrid {
+		var grids []cardGrid
+		for _, table := range regexp.MustCompile(`(?s)<table>.*?</table>`).FindAllString(out, -1) {
+			g := cardGrid{heads: elements(table, "th")}
+			for _, row := range regexp.MustCompile(`<tr><td.*?</tr>`).FindAllString(table, -1) {
+				g.rows = append(g.rows, elements(row, "td"))
+			}
+			grids = append(grids, g)
+		}
+		return grids
+	},
+}
+
+func columns(line string) []string {
+	return regexp.MustCompile(` {2,}`).Split(strings.TrimSpace(line), -1)
+}
+
+func elements(text, name string) []string {
+	var out []string
+	for _, m := range regexp.MustCompile(`<`+name+`[^>]*>(.*?)</`+name+`>`).FindAllStringSubmatch(text, -1) {
+		out = append(out, html.UnescapeString(m[1]))
+	}
+	return out
+}
+
+// shownNumber is a number of a cell, with the worth of half its last digit.
+func shownNumber(t *testing.T, cell string) (x, half float64) {
+	t.Helper()
+	digits := strings.ReplaceAll(regexp.MustCompile(`-?[0-9][0-9.,]*`).FindString(cell), ",", "")
+	x, err := strconv.ParseFloat(digits, 64)
+	require.NoError(t, err, "%q", cell)
+	decimals := 0
+	if _, after, ok := strings.Cut(digits, "."); ok {
+		decimals = len(after)
+	}
+	return x, 0.5000001 * math.Pow(10, -float64(decimals))
+}
+
+// requireShown checks that a cell shows a number: pounds to 5 above 20, as they are loaded.
+func requireShown(t *testing.T, cell string, want float64, about string) {
+	t.Helper()
+	x, half := shownNumber(t, cell)
+	if strings.HasSuffix(cell, " lb") && x >= 20 {
+		half = 2.5000001
+	}
+	if unit := strings.TrimLeft(cell, "-0123456789.,"); (unit == "%" || unit == " F" || unit == " C") && half > 0.05 {
+		half = 0.0500001 // a whole number of these stands for tenths that are nothing
+	}
+	require.InDelta(t, want, x, half, about)
+}
+
+// Every number on the card is what the commands answer to the same question, in each
+// format that people read.
+func TestCardAgreesWithCommands(t *testing.T) {
+	for _, system := range []string{"us", "metric"} {
+		for format, read := range cardGrids {
+			grids := read(t, answer(t, "card", "--yard", demoYard, "--format", format, "--units", system))
+			require.Len(t, grids, 4, format)
+			about := format + " " + system
+			requireTemperatures(t, grids[0], system, about)
+			requireCorrections(t, grids[1], system, about)
+			requireFreezing(t, grids[2], system, about)
+			requireBlends(t, grids[3], system, about)
+		}
+	}
+}
+
+func requireTemperatures(t *testing.T, g cardGrid, system, about string) {
+	t.Helper()
+	dashes, numbers := 0, 0
+	for _, row := range g.rows {
+		for i, cell := range row[1:] {
+			line := "reading --hydrometer " + row[0] + " --temp " + strings.ReplaceAll(g.heads[i+1], " ", "") + " --units " + system + " --yard " + demoYard
+			if cell == "-" {
+				dashes++
+				continue
+			}
+			numbers++
+			requireShown(t, cell, figureOf(t, line, "true_strength"), about+": "+line)
+		}
+	}
+	require.Greater(t, numbers, 100)
+	require.Greater(t, dashes, 3)
+}
+
+func requireCorrections(t *testing.T, g cardGrid, system, about string) {
+	t.Helper()
+	require.Len(t, g.heads, 5, g.heads)
+	for _, row := range g.rows {
+		for i, tank := range []string{"mixer", "tote"} {
+			line := "correct --tank " + tank + " --strength " + row[0] + " --units " + system + " --yard " + demoYard
+			key := map[string]string{"salt": "salt_to_add", "water": "water_to_add"}[row[2+2*i]]
+			require.NotEmpty(t, key, row)
+			require.True(t, strings.HasPrefix(g.heads[1+2*i], tank), g.heads)
+			requireShown(t, row[1+2*i], figureOf(t, line, key), about+": "+line)
+			require.Zero(t, figureOf(t, line, "bleed_first"))
+		}
+	}
+}
+
+func requireFreezing(t *testing.T, g cardGrid, system, about string) {
+	t.Helper()
+	require.Len(t, g.rows, len(tableStrengths))
+	for _, row := range g.rows {
+		line := "reading --hydrometer " + row[0] + " --temp 60F --units " + system + " --yard " + demoYard
+		requireShown(t, row[1], figureOf(t, line, "specific_gravity"), about+": "+line)
+		requireShown(t, row[3], figureOf(t, line, "salt_per_volume"), about+": "+line)
+		requireShown(t, row[4], figureOf(t, line, "first_solid_temp"), about+": "+line)
+		degrees, _ := shownNumber(t, row[2])
+		strength, _ := shownNumber(t, row[0])
+		back := figureOf(t, "reading --salometer "+strconv.FormatFloat(degrees, 'f', 1, 64)+" --temp 60F", "true_strength")
+		require.InDelta(t, strength, back, 0.05*0.264+1e-6, about)
+		ice := figureOf(t, "freeze --nacl "+row[0]+" --units "+system, "ice_point")
+		first, _ := shownNumber(t, row[4])
+		require.Equal(t, row[5] == "ice", math.Abs(ice-first) < 0.06, "%s: %v", about, row)
+	}
+}
+
+func requireBlends(t *testing.T, g cardGrid, system, about string) {
+	t.Helper()
+	row := g.rows[0]
+	require.Equal(t, "cold-mix", row[0])
+	line := "blend 85:brine@23.3% 15:cal31 --units " + system + " --yard " + demoYard
+	requireShown(t, row[3], figureOf(t, line, "ice_point"), about)
+	requireShown(t, row[4], figureOf(t, line, "salt_out_temp"), about)
+	requireShown(t, row[5], figureOf(t, line, "density"), about)
+}
+
+// CSV and JSON carry the same numbers in full.
+func TestCardInFull(t *testing.T) {
+	reader := csv.NewReader(strings.NewReader(answer(t, "card", "--yard", demoYard, "--sheet", "temperature", "--format", "csv")))
+	reader.FieldsPerRecord = -1
+	rows, err := reader.ReadAll()
+	require.NoError(t, err)
+	var head []string
+	checked := 0
+	for _, row := range rows {
+		switch {
+		case row[0] == "table":
+			head = row
+		case row[0] == "temperature":
+			for i, name := range head {
+				if name == "at_40_f" && row[i] != "" {
+					x, err := strconv.ParseFloat(row[i], 64)
+					require.NoError(t, err)
+					require.InEpsilon(t, figureOf(t, "reading --hydrometer "+row[1]+" --temp 40F --yard "+demoYard, "true_strength"), x, 1e-12)
+					checked++
+				}
+			}
+		}
+	}
+	require.Greater(t, checked, 10)
+	var d struct{ Tables map[string][]map[string]any }
+	require.NoError(t, json.Unmarshal([]byte(answer(t, "card", "--yard", demoYard, "--format", "json")), &d))
+	require.Len(t, d.Tables, 4)
+}
+
+// Without a yard file the card is that of a round volume.
+func TestCardWithoutYard(t *testing.T) {
+	require.Contains(t, answer(t, "card", "--sheet", "correction"), "any tank, 1,000 gal")
+	require.Contains(t, answer(t, "card", "--sheet", "correction", "--units", "metric"), "any tank, 1,000 L")
+	require.NotContains(t, answer(t, "card"), "Blend")
+}
+
+// The diagram alone is a picture.
+func TestCardDiagram(t *testing.T) {
+	require.Contains(t, answer(t, "card", "--format", "svg"), "</svg>")
+	require.True(t, strings.HasPrefix(answer(t, "card", "--format", "png"), "\x89PNG"))
+	require.NotContains(t, answer(t, "card", "--sheet", "freezing", "--ascii"), "│")
+}
