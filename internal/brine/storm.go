@@ -103,7 +103,7 @@ type StormPlan struct {
 	Routes     []RoutePlan // in the order in which they are served
 	Supply     []SupplyLine
 	Liquids    []LiquidNeed
-	DrySalt    quantity.Mass // for pre-wetting, as delivered, off the pile
+	DrySalt    quantity.Mass // for pre-wetting the routes that are served, as delivered
 	Production Production
 	Loading    Loading
 	Cold       []ColdLine
@@ -123,11 +123,18 @@ type RoutePlan struct {
 	Served   quantity.Volume
 	// LaneLength is that of all passes, an area counted as lanes of 12 feet.
 	LaneLength quantity.Length
-	Cause      string // what is short: the name of a liquid, or DrySaltName; empty when served in full
+	Cause      string // what is short: the name of a liquid, DrySaltName or TruckName; empty when served in full
+
+	brine, other quantity.Volume // that Demanded takes
+	which        string          // the other liquid
+	density      quantity.Density
 }
 
-// DrySaltName is the cause where the pile is too small for a pre-wetted route.
-const DrySaltName = "salt"
+// What a route can lack besides a liquid: salt to pre-wet, and a truck that carries it.
+const (
+	DrySaltName = "salt"
+	TruckName   = "truck"
+)
 
 // LiquidNeed is what the routes take of a liquid that is not made in the yard.
 type LiquidNeed struct {
@@ -148,17 +155,23 @@ func PlanStorm(r StormRequest) (StormPlan, error) {
 		return StormPlan{}, err
 	}
 	p := StormPlan{Supply: y.lines}
-	need, err := y.demand(&p)
+	if err := y.demand(&p); err != nil {
+		return StormPlan{}, err
+	}
+	runs, err := y.runs()
 	if err != nil {
 		return StormPlan{}, err
 	}
-	if p.Production, err = y.produce(need, p.DrySalt); err != nil {
-		return StormPlan{}, err
+	y.order(&p, runs)
+	need, drySalt := y.claims(&p, runs)
+	p.Production = y.produce(runs, need, drySalt)
+	for _, j := range p.Production.Jobs {
+		if j.Kind == PumpOff {
+			y.store(j.Volume)
+		}
 	}
 	y.allocate(&p)
-	if err := y.load(&p); err != nil {
-		return StormPlan{}, err
-	}
+	y.load(&p)
 	if err := y.cold(&p); err != nil {
 		return StormPlan{}, err
 	}

@@ -15,8 +15,6 @@ type Loading struct {
 	Driven            quantity.Length   // there and back
 	OnTheRoad         quantity.Duration // of all trucks
 	Trucks            []TruckDay
-	// NoTruck names the routes that no truck of the yard can serve.
-	NoTruck []string
 }
 
 // TruckLoad is a load on its way.
@@ -36,8 +34,15 @@ type TruckDay struct {
 	Back              quantity.Duration
 }
 
-// count adds a load to its truck's day.
-func (l *Loading) count(load TruckLoad) {
+// count adds a load, and to its truck's day.
+func (l *Loading) count(load TruckLoad, way quantity.Length) {
+	if len(l.Loads) == 0 {
+		l.FirstOut = load.Out
+	}
+	l.Loads = append(l.Loads, load)
+	l.LastOut = load.Out
+	l.Driven += 2 * way
+	l.OnTheRoad += load.Back - load.Out
 	at := slices.IndexFunc(l.Trucks, func(d TruckDay) bool { return d.Truck == load.Truck })
 	if at < 0 {
 		at = len(l.Trucks)
@@ -53,75 +58,102 @@ func (l *Loading) count(load TruckLoad) {
 // no source.
 const usualSpeed = 30 * quantity.MilePerHour
 
-// load sends out what the routes were given.
-func (y *stormYard) load(p *StormPlan) error {
+// load sends out what the routes were given: at each moment the load that can start
+// first, and of those the one for the route that comes first.
+func (y *stormYard) load(p *StormPlan) {
 	l := &p.Loading
 	free := make([]quantity.Duration, len(y.r.Trucks))
 	for i := range free {
 		free[i] = y.r.Start
 	}
-	fillPoint := y.r.Start
-	for _, r := range p.Routes {
-		if r.Served <= 0 {
+	left := make([]quantity.Volume, len(p.Routes))
+	for i, r := range p.Routes {
+		left[i] = r.Served
+		if len(y.r.Trucks) == 0 || r.Cause == TruckName {
+			left[i] = 0
+		}
+	}
+	for fillPoint := y.r.Start; len(l.Loads) < mostLoads; {
+		route, truck := y.next(p, left, free, fillPoint)
+		if route < 0 {
+			return
+		}
+		r := &p.Routes[route]
+		v := min(left[route], y.r.Trucks[truck].carries(r))
+		load := y.trip(r, truck, v, max(fillPoint, free[truck]))
+		l.count(load, r.laneOf(v))
+		fillPoint, free[truck] = load.Out, load.Back
+		if left[route] -= v; left[route] < r.Served*1e-9 {
+			left[route] = 0
+		}
+	}
+}
+
+// mostLoads bounds the work for a truck that carries next to nothing.
+const mostLoads = 20000
+
+// next finds the load that can start first; -1 when all is out.
+func (y *stormYard) next(p *StormPlan, left []quantity.Volume, free []quantity.Duration, fillPoint quantity.Duration) (route, truck int) {
+	route, truck = -1, -1
+	best := quantity.Duration(math.Inf(1))
+	for i := range p.Routes {
+		if left[i] <= 0 {
 			continue
 		}
-		liquid, err := y.liquid(r.Route.Liquid)
-		if err != nil {
-			return err
-		}
-		rho, err := liquid.Density(y.r.Temperature)
-		if err != nil {
-			return err
-		}
-		if !l.route(y, r, rho, free, &fillPoint) {
-			l.NoTruck = append(l.NoTruck, r.Route.Name)
-		}
-	}
-	return nil
-}
-
-// route loads trucks for a route until all of its volume is out; false when no truck
-// can carry it.
-func (l *Loading) route(y *stormYard, r RoutePlan, rho quantity.Density, free []quantity.Duration, fillPoint *quantity.Duration) bool {
-	left := r.Served
-	for left > r.Served*1e-9 {
-		truck, takes := -1, quantity.Volume(0)
-		for i, t := range y.r.Trucks {
-			if r.Route.Truck != "" && r.Route.Truck != t.Name {
+		for k := range y.r.Trucks {
+			if !y.mayServe(k, &p.Routes[i]) {
 				continue
 			}
-			if v := t.carries(rho); v > 0 && (truck < 0 || free[i] < free[truck]) {
-				truck, takes = i, v
+			if start := max(fillPoint, free[k]); start < best {
+				route, truck, best = i, k, start
 			}
 		}
-		if truck < 0 {
-			return false
+		if best <= fillPoint {
+			break // nothing starts sooner, and no later route comes first
 		}
-		t, v := y.r.Trucks[truck], min(left, takes)
-		start := max(*fillPoint, free[truck])
-		out := start + v.Over(y.r.Plant.Pump)
-		way := quantity.Length(float64(r.LaneLength) * float64(v/r.Served) * float64(r.Served/r.Demanded))
-		road := quantity.Duration(2 * float64(way) / float64(t.speed()))
-		load := TruckLoad{t.Name, r.Route.Name, v, start, out, out + road}
-		l.Loads = append(l.Loads, load)
-		l.count(load)
-		if len(l.Loads) == 1 {
-			l.FirstOut = out
-		}
-		l.LastOut = out
-		l.Driven += 2 * way
-		l.OnTheRoad += road
-		*fillPoint, free[truck] = out, out+road
-		left -= v
 	}
-	return true
+	return route, truck
 }
 
-// carries is what a truck takes of a liquid, by tank and by weight.
-func (t StormTruck) carries(rho quantity.Density) quantity.Volume {
+// mayServe tells whether a truck can carry anything for a route, and may.
+func (y *stormYard) mayServe(truck int, r *RoutePlan) bool {
+	t := y.r.Trucks[truck]
+	return (r.Route.Truck == "" || r.Route.Truck == t.Name) && t.carries(r) > 0
+}
+
+// carried tells whether any truck serves a route.
+func (y *stormYard) carried(r *RoutePlan) bool {
+	for k := range y.r.Trucks {
+		if y.mayServe(k, r) {
+			return true
+		}
+	}
+	return false
+}
+
+// trip is a load on its way, there and back.
+func (y *stormYard) trip(r *RoutePlan, truck int, v quantity.Volume, start quantity.Duration) TruckLoad {
+	t := y.r.Trucks[truck]
+	out := start + v.Over(y.r.Plant.Pump)
+	road := quantity.Duration(2 * float64(r.laneOf(v)) / float64(t.speed()))
+	return TruckLoad{t.Name, r.Route.Name, v, start, out, out + road}
+}
+
+// laneOf is the length of lanes that a volume serves.
+func (r *RoutePlan) laneOf(v quantity.Volume) quantity.Length {
+	return r.LaneLength * quantity.Length(v/r.Demanded)
+}
+
+// carries is what a truck takes for a route, by tank and by weight; a pre-wetted route's
+// salt rides along.
+func (t StormTruck) carries(r *RoutePlan) quantity.Volume {
 	v := t.Tank
 	if t.Gross > 0 {
-		v = min(v, (t.Gross - t.Empty).Volume(rho))
+		weight := r.density
+		if r.Route.Prewet > 0 {
+			weight += quantity.Density(1 / float64(r.Route.Prewet))
+		}
+		v = min(v, (t.Gross - t.Empty).Volume(weight))
 	}
 	return max(0, v)
 }
@@ -157,7 +189,7 @@ func (y *stormYard) cost(p *StormPlan) {
 	c := &p.Cost
 	price := y.r.Prices
 	rock := y.r.Plant.RockSalt
-	delivered := y.loaded.Salt/rock.SodiumChloride() + float64(y.drySalt)
+	delivered := y.loaded.Salt/rock.SodiumChloride() + float64(p.DrySalt)
 	water := (y.loaded.Mass - y.loaded.Salt) / 1000 // m3, near enough for its price
 	if price.Salt != nil {
 		c.Salt = money(float64(*price.Salt) * delivered)
@@ -193,7 +225,7 @@ func (y *stormYard) cost(p *StormPlan) {
 		}
 		c.Total += *part
 	}
-	c.Chloride += quantity.Mass(y.loaded.Chloride) + chlorideOf(y.drySalt, rock)
+	c.Chloride += quantity.Mass(y.loaded.Chloride) + chlorideOf(p.DrySalt, rock)
 	c.perUnit(p, y.r)
 }
 

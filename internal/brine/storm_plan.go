@@ -1,40 +1,35 @@
 package brine
 
 import (
+	"cmp"
 	"math"
-	"sort"
+	"slices"
 
 	"brineyard/internal/quantity"
-	"brineyard/internal/solution"
 )
 
-// demand puts the routes in order, and returns the salt brine that they take with
-// the reserve.
-func (y *stormYard) demand(p *StormPlan) (quantity.Volume, error) {
-	need := y.r.Reserve
+// demand works out what each route takes, and of which liquids.
+func (y *stormYard) demand(p *StormPlan) error {
 	for _, r := range y.r.Routes {
-		v := r.Volume()
-		brine, other, which, err := y.parts(r.Liquid, v)
+		route := RoutePlan{Route: r, Demanded: r.Volume(), LaneLength: r.Length() * quantity.Length(max(1, r.Passes))}
+		var err error
+		if route.brine, route.other, route.which, err = y.parts(r.Liquid, route.Demanded); err != nil {
+			return err
+		}
+		liquid, err := y.liquid(r.Liquid)
 		if err != nil {
-			return 0, err
+			return err
 		}
-		need += brine
-		if other > 0 {
-			p.want(which, other, y.others[which].left)
+		if route.density, err = liquid.Density(y.r.Temperature); err != nil {
+			return err
 		}
-		p.Demanded += v
-		p.DrySalt += r.Salt()
-		p.Routes = append(p.Routes, RoutePlan{Route: r, Demanded: v, LaneLength: r.Length() * quantity.Length(max(1, r.Passes))})
+		if route.other > 0 {
+			p.want(route.which, route.other, y.others[route.which].left)
+		}
+		p.Demanded += route.Demanded
+		p.Routes = append(p.Routes, route)
 	}
-	// By priority, then those that take least for a lane: so most lanes are served.
-	sort.SliceStable(p.Routes, func(i, j int) bool {
-		a, b := p.Routes[i], p.Routes[j]
-		if pa, pb := orLast(a.Route.Priority), orLast(b.Route.Priority); pa != pb {
-			return pa < pb
-		}
-		return float64(a.Demanded)/float64(a.LaneLength) < float64(b.Demanded)/float64(b.LaneLength)
-	})
-	return need, nil
+	return nil
 }
 
 // want adds to what the routes take of a liquid.
@@ -48,6 +43,39 @@ func (p *StormPlan) want(name string, v, onHand quantity.Volume) {
 	p.Liquids = append(p.Liquids, LiquidNeed{Name: name, Wanted: v, OnHand: onHand})
 }
 
+// order sorts the routes: by priority, and among equals those first that take least of
+// what is scarce for a lane, so that most lanes are served.
+func (y *stormYard) order(p *StormPlan, runs []MixerRun) {
+	wanted := quantity.Volume(0)
+	for _, r := range p.Routes {
+		wanted += r.brine
+	}
+	have := max(0, y.usable()-y.r.Reserve) + y.produce(runs, wanted+y.r.Reserve, 0).Made
+	scarcity := map[string]float64{BrineName: excess(wanted, have)}
+	for _, l := range p.Liquids {
+		scarcity[l.Name] = excess(l.Wanted, l.OnHand)
+	}
+	cost := func(r *RoutePlan) float64 {
+		c := float64(r.brine)*scarcity[BrineName] + float64(r.other)*scarcity[r.which]
+		if c == 0 {
+			c = 1e-9 * float64(r.Demanded) // nothing is scarce
+		}
+		return c / float64(r.LaneLength)
+	}
+	slices.SortStableFunc(p.Routes, func(a, b RoutePlan) int {
+		return cmp.Or(cmp.Compare(orLast(a.Route.Priority), orLast(b.Route.Priority)), cmp.Compare(cost(&a), cost(&b)))
+	})
+}
+
+// excess weighs a liquid of which more is wanted than there is; 0 for one that
+// suffices.
+func excess(wanted, have quantity.Volume) float64 {
+	if wanted <= have {
+		return 0
+	}
+	return 1 / float64(max(have, wanted*1e-6))
+}
+
 // orLast puts what has no priority behind all that have one.
 func orLast(priority int) int {
 	if priority == 0 {
@@ -56,47 +84,104 @@ func orLast(priority int) int {
 	return priority
 }
 
-// allocate serves the routes in order with what there is, the last one in part. Dry
-// salt for pre-wetting was set aside before the batches; it ends only with the pile.
-func (y *stormYard) allocate(p *StormPlan) {
-	pile := y.r.Plant.Pile
+// claims goes through the routes in order and notes what each can have at best of what
+// is not made here: trucks, bought liquids, and the pile, from which both brine and
+// pre-wetting draw. It returns the brine that is worth making, with the reserve, and the
+// salt to be set aside.
+func (y *stormYard) claims(p *StormPlan, runs []MixerRun) (need quantity.Volume, drySalt quantity.Mass) {
+	left := map[string]quantity.Volume{}
+	for name, o := range y.others {
+		left[name] = o.left
+	}
+	lacking, stock := quantity.Volume(0), y.usable()
 	for i := range p.Routes {
-		route := &p.Routes[i]
-		brine, other, which, err := y.parts(route.Route.Liquid, route.Demanded)
-		if err != nil || route.Demanded == 0 {
-			continue // an error would have come up in demand
-		}
-		// Brines of two strengths shrink a little in one tank: what that takes is no
-		// shortage.
-		const shrinkage = 1e-4
+		r := &p.Routes[i]
 		share := 1.0
-		if dry := route.Route.Salt(); dry > pile {
-			share, route.Cause = float64(pile/dry), DrySaltName
+		if len(y.r.Trucks) > 0 && !y.carried(r) {
+			share = 0
 		}
-		if have := y.usable(); brine > 0 && have < brine*quantity.Volume(share)*(1-shrinkage) {
-			share, route.Cause = float64(have/brine), BrineName
+		if r.other > 0 {
+			share = min(share, float64(left[r.which]/r.other))
 		}
-		if other > 0 && y.others[which].left < other*quantity.Volume(share) {
-			share, route.Cause = float64(y.others[which].left/other), which
+		if dry := r.Route.Salt(); dry > 0 {
+			// Whole batches come first: they serve the routes before this one too.
+			rest := y.r.Plant.Pile - drySalt - saltOf(lacking+max(0, r.brine*quantity.Volume(share)-stock), runs)
+			share = min(share, max(0, float64(rest/dry)))
+			drySalt += dry * quantity.Mass(share)
 		}
-		if share < 1e-12 {
-			share = 0 // rounding
+		brine := r.brine * quantity.Volume(share)
+		left[r.which] -= r.other * quantity.Volume(share)
+		lacking += max(0, brine-stock)
+		stock = max(0, stock-brine)
+		need += brine
+	}
+	return need + y.r.Reserve, drySalt
+}
+
+// saltOf is the least salt, as delivered, for whole batches of so much brine in one of
+// the mixing tanks.
+func saltOf(v quantity.Volume, runs []MixerRun) quantity.Mass {
+	least := quantity.Mass(math.Inf(1))
+	for _, run := range runs {
+		least = min(least, run.Salt*quantity.Mass(math.Ceil(float64(v/run.Mixer.PumpOff)-1e-9)))
+	}
+	if len(runs) == 0 {
+		return 0
+	}
+	return least
+}
+
+// allocate serves the routes in order with what there is, the last one in part.
+func (y *stormYard) allocate(p *StormPlan) {
+	pile := y.r.Plant.Pile - p.Production.Salt
+	for i := range p.Routes {
+		r := &p.Routes[i]
+		share := y.share(r, pile)
+		r.Served = r.Demanded * quantity.Volume(share)
+		dry := r.Route.Salt() * quantity.Mass(share)
+		pile -= dry
+		p.DrySalt += dry
+		y.draw(r.brine * quantity.Volume(share))
+		if r.other > 0 {
+			taken := min(r.other*quantity.Volume(share), y.others[r.which].left)
+			y.others[r.which].left -= taken
+			y.extra[r.which] += taken
 		}
-		route.Served = route.Demanded * quantity.Volume(share)
-		pile -= route.Route.Salt() * quantity.Mass(share)
-		y.drySalt += route.Route.Salt() * quantity.Mass(share)
-		y.draw(brine * quantity.Volume(share))
-		if other > 0 {
-			taken := min(other*quantity.Volume(share), y.others[which].left)
-			y.others[which].left -= taken
-			y.extra[which] += taken
-		}
-		p.Loaded += route.Served
+		p.Loaded += r.Served
 	}
 	if p.Short = p.Demanded - p.Loaded; p.Short < 1e-12*p.Demanded {
 		p.Short = 0 // rounding
 	}
-	p.ReserveGap = max(0, y.r.Reserve-y.usable())
+	p.ReserveGap = max(0, y.r.Reserve-y.usable()-p.Production.InMixers)
+}
+
+// share is the part of a route that can be served now; it notes what is short.
+func (y *stormYard) share(r *RoutePlan, pile quantity.Mass) float64 {
+	// Brines of two strengths shrink a little in one tank: what that takes is no
+	// shortage.
+	const shrinkage = 1e-4
+	share := 1.0
+	lower := func(to float64, cause string) {
+		if to < share {
+			share, r.Cause = max(0, to), cause
+		}
+	}
+	if len(y.r.Trucks) > 0 && !y.carried(r) {
+		lower(0, TruckName)
+	}
+	if dry := r.Route.Salt(); dry > pile*(1+1e-12) {
+		lower(float64(pile/dry), DrySaltName)
+	}
+	if r.other > 0 && y.others[r.which].left < r.other {
+		lower(float64(y.others[r.which].left/r.other), r.which)
+	}
+	if have := y.usable(); r.brine > 0 && have < r.brine*quantity.Volume(share)*(1-shrinkage) {
+		lower(float64(have/r.brine), BrineName)
+	}
+	if share < 1e-12 {
+		share = 0 // rounding
+	}
+	return share
 }
 
 // StormBalance is the brine that the yard began with, made, loaded and has left:
@@ -109,124 +194,4 @@ func (y *stormYard) balance() StormBalance {
 		b.Left.add(t.brine, 1)
 	}
 	return b
-}
-
-// ColdLine is what the storm's low does to a liquid.
-type ColdLine struct {
-	Liquid string
-	First  solution.Onset
-	// Practice is false where the pavement is colder than liquids are used for.
-	Practice bool
-	// Clear is false when ice or salt forms in it at the low, as in a tank outside.
-	Clear bool
-	// PerVolume is the ice that a volume melts at the low, and Diluted the strength at
-	// which it refreezes; both 0 where it is not known or not needed.
-	PerVolume quantity.Density
-	Diluted   quantity.Strength
-}
-
-// coldestPavement is below which liquids are not used. Sources: MN field handbook
-// (salt not usually cost-efficient below 15 F), MaineDOT table A (plow only below 15
-// F), Town of Bedford (brine applied from 15 to 32 F).
-var coldestPavement = quantity.Fahrenheit(15)
-
-// BetterBlend is brine with one of the yard's liquids that melts more at the low.
-type BetterBlend struct {
-	Additive          string
-	Share             quantity.Fraction
-	PerVolume, Before quantity.Density
-	SaltOut           solution.Onset
-}
-
-// cold judges each liquid that is used, and looks for a better one.
-func (y *stormYard) cold(p *StormPlan) error {
-	seen := map[string]bool{}
-	for _, r := range p.Routes {
-		if name := r.Route.Liquid; !seen[name] {
-			seen[name] = true
-			l, err := y.liquid(name)
-			if err != nil {
-				return err
-			}
-			line, err := y.coldLine(name, l)
-			if err != nil {
-				return err
-			}
-			p.Cold = append(p.Cold, line)
-		}
-	}
-	if seen[BrineName] && y.r.Low < quantity.Celsius(0) {
-		return y.better(p)
-	}
-	return nil
-}
-
-// liquid is what a route's liquid is made of.
-func (y *stormYard) liquid(name string) (Liquid, error) {
-	if name == BrineName {
-		return SaltBrine(y.r.Band.Target), nil
-	}
-	if b, ok := y.blends[name]; ok {
-		mixed, err := NewBlend(y.blendRequest(b, 1))
-		return mixed.Liquid, err
-	}
-	return y.others[name].liquid, nil
-}
-
-func (y *stormYard) coldLine(name string, l Liquid) (ColdLine, error) {
-	cold, err := l.Cold()
-	if err != nil {
-		return ColdLine{}, err
-	}
-	first := cold.First()
-	line := ColdLine{
-		Liquid: name, First: first, Practice: y.r.Low >= coldestPavement,
-		Clear: !first.Found || float64(y.r.Low) > first.Temperature,
-	}
-	if y.r.Low >= quantity.Celsius(-0.001) || len(l.Products) > 0 {
-		return line, nil
-	}
-	line.PerVolume, line.Diluted, err = y.melts(l)
-	return line, err
-}
-
-// melts is the ice that a volume of a liquid melts at the low.
-func (y *stormYard) melts(l Liquid) (quantity.Density, quantity.Strength, error) {
-	rho, err := l.Density(y.r.Temperature)
-	if err != nil {
-		return 0, 0, err
-	}
-	melted, err := solution.Anchored().Melting(l.Composition, float64(y.r.Low))
-	return quantity.Density(melted * float64(rho)), quantity.Strength(l.Composition.Solute() / (1 + melted)), err
-}
-
-// better tries a fifth of each of the yard's chlorides in brine.
-func (y *stormYard) better(p *StormPlan) error {
-	const share, worth = 0.2, 1.1
-	before, _, err := y.melts(SaltBrine(y.r.Band.Target))
-	if err != nil {
-		return err
-	}
-	names := make([]string, 0, len(y.others))
-	for n := range y.others {
-		names = append(names, n)
-	}
-	sort.Strings(names)
-	for _, n := range names {
-		if l := y.others[n].liquid; len(l.Products) > 0 || l.Composition.CaCl2+l.Composition.MgCl2 == 0 {
-			continue
-		}
-		b, err := NewBlend(y.blendRequest(StormBlend{Additive: n, Share: share}, 1))
-		if err != nil {
-			continue // it does not stay dissolved with brine
-		}
-		melted, _, err := y.melts(b.Liquid)
-		if err != nil {
-			return err
-		}
-		if melted > worth*before && (p.Better == nil || melted > p.Better.PerVolume) {
-			p.Better = &BetterBlend{Additive: n, Share: share, PerVolume: melted, Before: before, SaltOut: b.Cold.Salt}
-		}
-	}
-	return nil
 }

@@ -25,6 +25,20 @@ const (
 	PumpOff JobKind = "pump off"
 )
 
+// Limit is what ends production before there is enough, however much time there is.
+type Limit string
+
+// The limits.
+const (
+	NoLimit     Limit = ""
+	SaltEnds    Limit = "salt"
+	TanksFull   Limit = "room"
+	NoMixer     Limit = "no mixing tank"
+	NoStorage   Limit = "no storage tank"
+	OutOfBand   Limit = "out of band" // the only tanks for it
+	TooManyRuns Limit = "batches"     // more than a plan holds
+)
+
 // Production is how the brine that is wanted gets made.
 type Production struct {
 	Wanted  quantity.Volume // beyond what stands in store
@@ -36,12 +50,15 @@ type Production struct {
 	Buckets float64
 	Water   quantity.Volume
 	DoneAt  quantity.Duration // of the last batch made
+	// InMixers is finished brine for which the storage tanks have no room.
+	InMixers quantity.Volume
 	// Latest is when the work has to begin for all that is wanted and can be made to
 	// be ready at Start; before Now when it is too late.
 	Latest quantity.Duration
-	// Limit is why less is made than wanted: "salt", "room", "time", "no mixing tank";
-	// empty when all is made.
-	Limit string
+	// Limit is why less can be made than wanted, and Late is set when there is not time
+	// enough for what can be made.
+	Limit Limit
+	Late  bool
 	// PumpTime is what the pump works on batches; Idle what it waits until the last is
 	// done: for the first tank to fill, and for later ones.
 	PumpTime             quantity.Duration
@@ -57,55 +74,6 @@ type MixerRun struct {
 	// The densities that this is reckoned with.
 	Density, WaterDensity quantity.Density
 }
-
-// produce schedules batches until there is brine enough, or salt, room or time end.
-// It tries each choice of mixing tanks and keeps the one that makes most by Start,
-// then the one done first.
-func (y *stormYard) produce(need quantity.Volume, drySalt quantity.Mass) (Production, error) {
-	wanted := max(0, need-y.usable())
-	p := Production{Wanted: wanted, DoneAt: y.r.Now, Latest: y.r.Start}
-	if wanted <= 0 {
-		return p, nil
-	}
-	runs, err := y.runs()
-	if err != nil {
-		return p, err
-	}
-	if len(runs) == 0 {
-		p.Limit = "no mixing tank"
-		return p, nil
-	}
-	best, found := Production{}, false
-	for choice := 1; choice < 1<<len(runs); choice++ {
-		var use []MixerRun
-		for i, r := range runs {
-			if choice&(1<<i) != 0 {
-				use = append(use, r)
-			}
-		}
-		if q := y.schedule(use, wanted, max(0, y.r.Plant.Pile-drySalt)); !found || betterRun(q, best) {
-			best, found = q, true
-		}
-	}
-	for _, j := range best.Jobs {
-		if j.Kind == PumpOff {
-			y.store(j.Volume)
-		}
-	}
-	return best, nil
-}
-
-// betterRun prefers more made in time, then being done sooner.
-func betterRun(a, b Production) bool {
-	va, vb := min(a.Made, a.Wanted), min(b.Made, b.Wanted)
-	if math.Abs(float64(va-vb)) > 1e-9 {
-		return va > vb
-	}
-	return a.DoneAt < b.DoneAt
-}
-
-// mostMixers bounds the choices of mixing tanks: the largest are kept.
-const mostMixers = 6
 
 // runs works out what a batch of each mixing tank takes. Masses are those of brine on
 // target at the temperature at which volumes are measured, so that they balance.
@@ -131,85 +99,84 @@ func (y *stormYard) runs() ([]MixerRun, error) {
 		runs = append(runs, run)
 	}
 	sort.SliceStable(runs, func(i, j int) bool { return runs[i].Mixer.PumpOff > runs[j].Mixer.PumpOff })
-	return runs[:min(len(runs), mostMixers)], nil
+	return runs, nil
 }
 
-// mostStormBatches bounds a plan: no pile of salt makes more.
-const mostStormBatches = 5000
-
-// schedule lays batches on the time line: one supply fills one tank at a time, one
-// pump mixes a tank and pumps it off before it turns to the next. The next batch is
-// always the one that will be done first.
-func (y *stormYard) schedule(runs []MixerRun, wanted quantity.Volume, pile quantity.Mass) Production {
-	p := Production{Wanted: wanted, Runs: runs, DoneAt: y.r.Now}
-	free := make([]quantity.Duration, len(runs))
-	for i := range free {
-		free[i] = y.r.Now
+// produce plans batches until there is brine enough, or salt, room or time end.
+func (y *stormYard) produce(runs []MixerRun, need quantity.Volume, drySalt quantity.Mass) Production {
+	wanted := max(0, need-y.usable())
+	p := Production{Wanted: wanted, DoneAt: y.r.Now, Latest: y.r.Start}
+	switch {
+	case wanted <= 1e-12:
+		return p
+	case len(runs) == 0:
+		p.Limit = NoMixer
+		return p
+	case len(y.tanks) == 0 && y.outOfBand > 0:
+		p.Limit = OutOfBand
+		return p
+	case len(y.tanks) == 0:
+		p.Limit = NoStorage
+		return p
 	}
-	supply, pump := y.r.Now, y.r.Now
-	room, planned, lastDone := y.room(), quantity.Volume(0), y.r.Now
-	saltPlanned := quantity.Mass(0)
-	for range mostStormBatches {
-		if planned >= wanted-1e-12 {
-			break
-		}
-		at, done := -1, quantity.Duration(math.Inf(1))
-		limit := ""
-		for i, r := range runs {
-			switch {
-			case saltPlanned+r.Salt > pile*(1+1e-12):
-				limit = "salt"
-			case room-planned <= 1e-9*r.Mixer.PumpOff:
-				limit = "room"
-			default:
-				filled := max(free[i], supply) + r.Fill
-				off := min(r.Mixer.PumpOff, room-planned).Over(y.r.Plant.Pump)
-				if end := max(filled, pump) + r.Mix + off; end < done {
-					at, done = i, end
-				}
-			}
-		}
-		if at < 0 {
-			p.Limit = limit
-			break
-		}
-		r := runs[at]
-		fill := max(free[at], supply)
-		mix := max(fill+r.Fill, pump)
-		off := min(r.Mixer.PumpOff, room-planned) // what does not fit stays in the mixer
-		planned += off
-		saltPlanned += r.Salt
-		lastDone = done
-		if done <= y.r.Start+1e-6 {
-			p.batch(r, off, fill, mix, pump, done)
-		}
-		free[at], supply, pump = done, fill+r.Fill, done
-	}
-	if p.Made < planned-1e-12 {
-		p.Limit = "time"
-	}
+	s := search{y: y, runs: runs, wanted: wanted, room: y.room(), pile: max(0, y.r.Plant.Pile-drySalt)}
+	all, inTime := s.run()
+	p.Limit = s.limit(all)
+	p.Latest = y.r.Start - (all.done - y.r.Now)
+	p.Late = min(all.planned, wanted) > min(inTime.planned, wanted)+1e-9*wanted
+	p.lay(s, inTime)
 	if y.r.Plant.Bucket > 0 {
 		p.Buckets = float64(p.Salt / y.r.Plant.Bucket)
 	}
-	p.Latest = y.r.Start - (lastDone - y.r.Now)
 	return p
 }
 
-// batch puts a batch on the time line, of which off is pumped off.
-func (p *Production) batch(r MixerRun, off quantity.Volume, fill, mix, pumpFree, done quantity.Duration) {
-	if wait := mix - pumpFree; p.Batches == 0 {
-		p.IdleFirst += wait
-	} else {
-		p.IdleLater += wait
+// lay puts the batches of a sequence on the time line.
+func (p *Production) lay(s search, last *sequence) {
+	used := map[int]bool{}
+	for _, b := range last.batches() {
+		run := s.runs[b.mixer]
+		used[b.mixer] = true
+		if wait := b.mix - b.pumpFree; p.Batches == 0 {
+			p.IdleFirst += wait
+		} else {
+			p.IdleLater += wait
+		}
+		p.PumpTime += b.done - b.mix
+		p.Jobs = append(p.Jobs,
+			Job{Fill, run.Mixer.Name, b.fill, b.fill + run.Fill, run.Water},
+			Job{Mixing, run.Mixer.Name, b.mix, b.mix + run.Mix, 0},
+			Job{PumpOff, run.Mixer.Name, b.mix + run.Mix, b.done, b.off})
+		p.Batches++
+		p.Made += b.off
+		p.InMixers += run.Mixer.PumpOff - b.off
+		p.Salt += run.Salt
+		p.Water += run.Water
+		p.DoneAt = b.done
 	}
-	p.PumpTime += done - mix
-	p.Jobs = append(p.Jobs,
-		Job{Fill, r.Mixer.Name, fill, fill + r.Fill, r.Water},
-		Job{Mixing, r.Mixer.Name, mix, mix + r.Mix, 0},
-		Job{PumpOff, r.Mixer.Name, mix + r.Mix, done, off})
-	p.Batches++
-	p.Made += off
-	p.Salt += r.Salt
-	p.Water += r.Water
-	p.DoneAt = done
+	for i, run := range s.runs {
+		if used[i] {
+			p.Runs = append(p.Runs, run)
+		}
+	}
+	if p.InMixers < 1e-9*p.Made {
+		p.InMixers = 0 // rounding
+	}
+}
+
+// limit is what ended a sequence before there was enough.
+func (s *search) limit(last *sequence) Limit {
+	smallest := math.Inf(1)
+	for _, run := range s.runs {
+		smallest = math.Min(smallest, float64(run.Salt))
+	}
+	switch {
+	case last.planned >= s.wanted-1e-12:
+		return NoLimit
+	case float64(last.salt)+smallest > float64(s.pile)*(1+1e-12):
+		return SaltEnds
+	case last.count >= mostStormBatches:
+		return TooManyRuns
+	}
+	return TanksFull
 }

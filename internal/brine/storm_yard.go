@@ -15,10 +15,11 @@ type stormYard struct {
 	blends  map[string]StormBlend
 	density quantity.Density // of brine on target
 	lines   []SupplyLine
+	// outOfBand counts brine tanks that are not used until they are corrected.
+	outOfBand int
 
 	start, made, loaded Ledger
 	extra               map[string]quantity.Volume // of liquids other than brine, loaded
-	drySalt             quantity.Mass              // loaded for pre-wetting
 }
 
 // Ledger is kg of liquid, of NaCl in it and of chloride.
@@ -94,7 +95,7 @@ func newStormYard(r StormRequest) (*stormYard, error) {
 func (y *stormYard) takeStock(t StormTank) error {
 	usable := max(0, t.Contents-t.Dead)
 	strength, plain := t.Liquid.Strength()
-	if !plain {
+	if bought := t.LiquidName != "" && t.LiquidName != BrineName; bought || !plain {
 		o := y.others[t.LiquidName]
 		if o == nil {
 			o = &otherState{liquid: t.Liquid}
@@ -114,6 +115,7 @@ func (y *stormYard) takeStock(t StormTank) error {
 			return err
 		}
 		line.Fix = &fix
+		y.outOfBand++
 		y.lines = append(y.lines, line)
 		return nil
 	}

@@ -30,6 +30,12 @@ func moment(text string) (at quantity.Duration, clock bool, err error) {
 	return quantity.Duration(h*60+m) * quantity.Minute, true, nil
 }
 
+// hourText shows a time of day alone.
+func hourText(at quantity.Duration) string {
+	m := (int(math.Round(float64(at/quantity.Minute)))%dayMinutes + dayMinutes) % dayMinutes
+	return fmt.Sprintf("%d:%02d", m/60, m%60)
+}
+
 // clockText shows a time as it was given: of day, or in minutes.
 func clockText(at quantity.Duration, clock bool) string {
 	minutes := math.Round(float64(at / quantity.Minute))

@@ -1,7 +1,9 @@
 package cli
 
 import (
+	"errors"
 	"math"
+	"slices"
 	"strings"
 
 	"brineyard/internal/brine"
@@ -82,7 +84,8 @@ func runStorm(env *Env, g *globals, o *stormOptions, args []string) error {
 
 // asList shows all faults of a file.
 func asList(err error) error {
-	if faults, ok := err.(yard.Faults); ok {
+	var faults yard.Faults
+	if errors.As(err, &faults) {
 		return listOf(faults)
 	}
 	return err
@@ -134,6 +137,9 @@ func (o *stormOptions) request(s *setting, file *yard.Storm) (brine.StormRequest
 	s.origin[brine.FieldSupply] = y.Path + ": supply.flow"
 	o.equipment(s, &r)
 	r.Routes = o.routes(s, file)
+	if o.rate.given {
+		s.noteRate(r.Routes)
+	}
 	return r, nil
 }
 
@@ -237,6 +243,19 @@ func (o *stormOptions) routes(s *setting, file *yard.Storm) []brine.StormRoute {
 	return routes
 }
 
+// noteRate tells which routes a rate on lanes leaves as they are.
+func (s *setting) noteRate(routes []brine.StormRoute) {
+	var names []string
+	for _, r := range routes {
+		if r.Area > 0 || r.Prewet > 0 {
+			names = append(names, r.Name)
+		}
+	}
+	if len(names) > 0 {
+		s.notes = append(s.notes, "--rate leaves areas and pre-wetted routes as they are: "+strings.Join(names, ", ")+".")
+	}
+}
+
 func firstOf(words ...string) string {
 	for _, w := range words {
 		if w != "" {
@@ -248,34 +267,46 @@ func firstOf(words ...string) string {
 
 // compare plans the storm again for each set of changes.
 func (o *stormOptions) compare(s *setting, file *yard.Storm, base brine.StormPlan) (report.Table, error) {
+	names, plans := []string{"as planned"}, []brine.StormPlan{base}
+	for _, text := range o.whatIf {
+		changed, err := o.changed(text)
+		if err != nil {
+			return report.Table{}, err
+		}
+		r, err := changed.request(s, file)
+		if err != nil {
+			return report.Table{}, err
+		}
+		p, err := brine.PlanStorm(r)
+		if err != nil {
+			return report.Table{}, usagef("--what-if %s: %v", quoted(text), s.inputError(err))
+		}
+		names, plans = append(names, text), append(plans, p)
+	}
+	return s.compareTable(names, plans), nil
+}
+
+// compareTable sets plans side by side; the reserve has a column where one lacks it.
+func (s *setting) compareTable(names []string, plans []brine.StormPlan) report.Table {
 	t := report.Table{Key: "what_if", Title: "What if", Columns: []report.Column{
 		{Key: "demanded", Label: "Wanted"}, {Key: "short", Label: "Short"}, {Key: "batches", Label: "Batches"}, {Key: "latest", Label: "Begin by"},
 		{Key: "done", Label: "Done"}, {Key: "cost", Label: "Cost"}, {Key: "chloride", Label: "Chloride"}, {Key: "plan", Label: "Plan"},
 	}}
-	t.Rows = append(t.Rows, s.compareRow("as planned", base))
-	for _, text := range o.whatIf {
-		changed, err := o.changed(text)
-		if err != nil {
-			return t, err
-		}
-		r, err := changed.request(s, file)
-		if err != nil {
-			return t, err
-		}
-		p, err := brine.PlanStorm(r)
-		if err != nil {
-			return t, usagef("--what-if %s: %v", quoted(text), s.inputError(err))
-		}
-		t.Rows = append(t.Rows, s.compareRow(text, p))
+	lacking := slices.ContainsFunc(plans, func(p brine.StormPlan) bool { return p.ReserveGap > 0 })
+	if lacking {
+		t.Columns = slices.Insert(t.Columns, 2, report.Column{Key: "reserve_short", Label: "Reserve lacks"})
 	}
-	return t, nil
-}
-
-func (s *setting) compareRow(name string, p brine.StormPlan) []report.Value {
-	return []report.Value{
-		s.value(p.Demanded), s.value(p.Short), s.value(quantity.Count(p.Production.Batches)), timeValue(p.Production.Latest, true),
-		timeValue(p.Production.DoneAt, true), s.value(p.Cost.Total), s.value(p.Cost.Chloride), report.Word(strings.ReplaceAll(name, ",", ", ")),
+	for i, p := range plans {
+		row := []report.Value{
+			s.value(p.Demanded), s.value(p.Short), s.value(quantity.Count(p.Production.Batches)), timeValue(p.Production.Latest, true),
+			timeValue(p.Production.DoneAt, true), s.value(p.Cost.Total), s.value(p.Cost.Chloride), report.Word(strings.ReplaceAll(names[i], ",", ", ")),
+		}
+		if lacking {
+			row = slices.Insert(row, 2, s.value(p.ReserveGap))
+		}
+		t.Rows = append(t.Rows, row)
 	}
+	return t
 }
 
 // changed is the same question with changes like rate=30,start=20:00.

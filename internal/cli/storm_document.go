@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"brineyard/internal/brine"
@@ -24,42 +25,101 @@ func stormDocument(s *setting, r brine.StormRequest, p brine.StormPlan) *report.
 	}
 }
 
-// stormVerdict says first whether all of it can be had.
+// stormVerdict says first whether all of it can be had, then by when to begin.
 func stormVerdict(s *setting, r brine.StormRequest, p brine.StormPlan) string {
 	pr, start := p.Production, clockText(r.Start, true)
-	short := p.Short + p.ReserveGap
+	latest := clockText(pr.Latest, true)
 	switch {
-	case short > p.Demanded*1e-9 && pr.Limit == "time":
-		return s.show("Short by %v (%s): work would have to begin by %s to have all of it by %s.", short, limitWords[pr.Limit], clockText(pr.Latest, true), start)
-	case short > p.Demanded*1e-9:
-		return s.show("Short by %v (%s); begin by %s to have the rest by %s.", short, s.cause(p), clockText(pr.Latest, true), start)
+	case p.Short == 0 && p.ReserveGap > 0:
+		return s.show("Every route can be served, but the reserve lacks %v%s.", p.ReserveGap, s.because(p)) + s.beginBy(p, start)
+	case p.Short > 0 && pr.Late && pr.Limit == brine.NoLimit && s.onlyBrineLacks(p):
+		return s.show("Short by %v: there is not time enough; work would have to begin by %s to have all of it by %s.", p.Short+p.ReserveGap, latest, start)
+	case p.Short > 0:
+		return s.show("Short by %v%s.", p.Short+p.ReserveGap, s.because(p)) + s.beginBy(p, start)
 	case pr.Batches == 0:
 		return s.show("All of it stands in store: %v wanted, no batch to make.", p.Demanded)
 	}
-	return s.show("All of it by %s: %v wanted, %d batches, done at %s; begin by %s at the latest.", start, p.Demanded, pr.Batches,
-		clockText(pr.DoneAt, true), clockText(pr.Latest, true))
+	return s.show("All of it by %s: %v wanted, %s, done at %s; begin by %s at the latest.", start, p.Demanded, plural(pr.Batches, "batch", "batches"),
+		clockText(pr.DoneAt, true), latest)
+}
+
+// plural counts things.
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return itoa(n) + " " + many
+}
+
+// beginBy says when work has to begin for what is made, if anything is.
+func (s *setting) beginBy(p brine.StormPlan, start string) string {
+	latest := clockText(p.Production.Latest, true)
+	switch {
+	case p.Production.Batches == 0 && !p.Production.Late:
+		return ""
+	case p.Production.Late:
+		return " There is not time for all that can be made: work would have to begin by " + latest + "."
+	}
+	return " Begin by " + latest + " to have the rest by " + start + "."
 }
 
 // limitWords say why less is made than wanted.
-var limitWords = map[string]string{
-	"":               "a liquid that is not made here",
-	"salt":           "the salt pile ends",
-	"room":           "the storage tanks are full",
-	"time":           "there is not time enough",
-	"no mixing tank": "there is no mixing tank",
+var limitWords = map[brine.Limit]string{
+	brine.SaltEnds:    "the salt pile ends",
+	brine.TanksFull:   "the storage tanks are full",
+	brine.NoMixer:     "there is no mixing tank",
+	brine.NoStorage:   "there is no storage tank for brine",
+	brine.OutOfBand:   "the storage tanks hold brine out of the band, to be corrected first",
+	brine.TooManyRuns: "a plan holds no more batches",
 }
 
-// cause names what ends first.
-func (s *setting) cause(p brine.StormPlan) string {
-	if p.Production.Limit != "" {
-		return limitWords[p.Production.Limit]
-	}
+// lacks lists what the routes run out of, the first one first.
+func (s *setting) lacks(p brine.StormPlan) []string {
+	var causes []string
 	for _, r := range p.Routes {
-		if r.Cause != "" && r.Cause != brine.BrineName {
-			return r.Cause + " runs out"
+		if r.Cause != "" && !slices.Contains(causes, r.Cause) {
+			causes = append(causes, r.Cause)
 		}
 	}
-	return limitWords[""]
+	return causes
+}
+
+func (s *setting) onlyBrineLacks(p brine.StormPlan) bool {
+	return slices.Equal(s.lacks(p), []string{brine.BrineName})
+}
+
+// because names what ends first.
+func (s *setting) because(p brine.StormPlan) string {
+	var words []string
+	for _, cause := range s.lacks(p) {
+		switch cause {
+		case brine.BrineName:
+		case brine.TruckName:
+			words = append(words, "no truck carries for "+strings.Join(routesLacking(p, cause), ", "))
+		case brine.DrySaltName:
+			words = append(words, "there is not salt enough to pre-wet")
+		default:
+			words = append(words, cause+" runs out")
+		}
+	}
+	if w := limitWords[p.Production.Limit]; w != "" && (p.ReserveGap > 0 || slices.Contains(s.lacks(p), brine.BrineName)) {
+		words = append(words, w)
+	}
+	if len(words) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(words, "; ") + ")"
+}
+
+// routesLacking names the routes with a cause.
+func routesLacking(p brine.StormPlan, cause string) []string {
+	var names []string
+	for _, r := range p.Routes {
+		if r.Cause == cause {
+			names = append(names, r.Route.Name)
+		}
+	}
+	return names
 }
 
 func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report.Figure {
@@ -79,7 +139,7 @@ func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report
 	}
 	chloride := s.figure("chloride", "Chloride laid down", p.Cost.Chloride)
 	if p.Cost.ChloridePerLane > 0 {
-		chloride.Value.Text = s.show("%v: %v of lane, ", p.Cost.Chloride, p.Cost.ChloridePerLane) + s.perArea(p.Cost.ChloridePerArea).Text
+		chloride.Value.Text = s.show("%v: %v of lane, %s a pass", p.Cost.Chloride, p.Cost.ChloridePerLane, s.perArea(p.Cost.ChloridePerArea).Text)
 	}
 	figures := []report.Figure{
 		pair, quiet(s.figure("loaded", "Loaded", p.Loaded)), quiet(s.figure("short", "Short", p.Short)),
@@ -88,8 +148,9 @@ func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report
 		salt, quiet(s.figure("buckets", "Buckets", quantity.Count(pr.Buckets))),
 		quietUnless(p.DrySalt > 0, s.figure("dry_salt", "Dry salt to pre-wet", p.DrySalt)),
 		s.figure("water", "Water to run in", pr.Water),
-		at("done_time", "Last batch done", pr.DoneAt),
-		at("latest_start", "Begin at the latest", pr.Latest),
+		quietUnless(pr.Batches > 0, at("done_time", "Last batch done", pr.DoneAt)),
+		quietUnless(pr.Batches > 0 || pr.Late, at("latest_start", "Begin at the latest", pr.Latest)),
+		quietUnless(pr.InMixers > 0, s.figure("left_in_mixers", "Left in the mixers", pr.InMixers)),
 		quietUnless(p.ReserveGap > 0, s.figure("reserve_short", "Reserve lacks", p.ReserveGap)),
 		quiet(s.figure("pump_time", "Pump on batches", pr.PumpTime)),
 		quiet(s.figure("idle_first_fill", "Pump waits for the first fill", pr.IdleFirst)),
@@ -97,7 +158,7 @@ func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report
 	}
 	if l := p.Loading; len(l.Loads) > 0 {
 		loads := s.figure("loads", "Truckloads", quantity.Count(len(l.Loads)))
-		loads.Value.Text = fmt.Sprintf("%d, first out %s, last out %s", len(l.Loads), clockText(l.FirstOut, true), clockText(l.LastOut, true))
+		loads.Value.Text = s.show("%v, first out %s, last out %s", quantity.Count(len(l.Loads)), clockText(l.FirstOut, true), clockText(l.LastOut, true))
 		figures = append(figures, loads, quiet(at("first_out", "First out", l.FirstOut)), quiet(at("last_out", "Last out", l.LastOut)))
 	}
 	figures = append(figures, cost, chloride)
@@ -149,8 +210,9 @@ func (s *setting) stormTables(low quantity.Temperature, p brine.StormPlan) []rep
 		if c.PerVolume > 0 {
 			melts, diluted = s.value(c.PerVolume), s.value(c.Diluted)
 		}
-		first := s.onset("", "", c.First).Value
+		first := report.Nothing(quantity.Temperature(0).In(s.system).Unit, "none")
 		if c.First.Found {
+			first = s.onset("", "", c.First).Value
 			first.Text = s.show("%v %s", temperatureOf(c.First), solidKind(c.First.Solid))
 		}
 		cold.Rows = append(cold.Rows, []report.Value{report.Word(c.Liquid), first, report.Word(yesNo(c.Clear)), melts, diluted, report.Word(yesNo(c.Practice))})
@@ -273,7 +335,7 @@ func timeLine(r brine.StormRequest, p brine.StormPlan) []string {
 	scale := []byte(strings.Repeat(" ", lineWidth+6))
 	for i := range 5 {
 		at := r.Now + quantity.Duration(span*float64(i)/4)
-		copy(scale[min(i*lineWidth/4, lineWidth-1):], strings.Fields(clockText(at, true))[0])
+		copy(scale[min(i*lineWidth/4, lineWidth-1):], hourText(at))
 	}
 	return []string{
 		"Time line: f fill, m mix, p pump off, l load",
@@ -298,8 +360,11 @@ func stormNotes(s *setting, r brine.StormRequest, p brine.StormPlan) []string {
 			notes = append(notes, s.show("Tank %s is out of the band and not counted.", l.Where))
 		}
 	}
-	if len(p.Loading.NoTruck) > 0 {
-		notes = append(notes, "No truck can carry for "+strings.Join(p.Loading.NoTruck, ", ")+".")
+	if len(r.Trucks) == 0 {
+		notes = append(notes, "The yard file has no trucks, so loading is not planned.")
+	}
+	if p.Production.InMixers > 0 {
+		notes = append(notes, s.show("%v of finished brine find no room in storage and stay in the mixers.", p.Production.InMixers))
 	}
 	if math.IsInf(float64(r.Plant.Pile), 1) {
 		notes = append(notes, "The yard file does not say what the salt pile holds (salt.pile), so salt is taken to suffice.")

@@ -43,6 +43,10 @@ const (
 	baumeModulus = 145
 )
 
+// trade holds them as a table, so that the tests can show that each of them is
+// watched; nothing changes it.
+var trade = struct{ expansion, full, modulus float64 }{GlassExpansion, SalometerFull, baumeModulus}
+
 // Density returns the density in kg/m3 of a sample at temperature (K) in which
 // the instrument shows the reading (in the unit of its Scale). It is false when
 // no such brine exists: a reading off the scale, a temperature outside the
@@ -73,7 +77,7 @@ func (i Instrument) Reading(density, temperature float64) (float64, bool) {
 		return solution.BrineStrength(rho, i.Calibration)
 	case Salometer:
 		w, ok := solution.BrineStrength(rho, i.Calibration)
-		return 100 * w / SalometerFull, ok
+		return 100 * w / trade.full, ok
 	case Weighed:
 		return rho, true
 	}
@@ -83,7 +87,7 @@ func (i Instrument) Reading(density, temperature float64) (float64, bool) {
 	}
 	sg := rho / water
 	if i.Scale == Baume {
-		return baumeModulus - baumeModulus/sg, true
+		return trade.modulus - trade.modulus/sg, true
 	}
 	return sg, true
 }
@@ -94,7 +98,7 @@ func (i Instrument) mark(reading float64) (float64, bool) {
 	case PercentSalt:
 		return brineDensity(reading, i.Calibration)
 	case Salometer:
-		return brineDensity(reading/100*SalometerFull, i.Calibration)
+		return brineDensity(reading/100*trade.full, i.Calibration)
 	case Weighed:
 		return reading, reading > 0 && !math.IsInf(reading, 0)
 	}
@@ -103,7 +107,7 @@ func (i Instrument) mark(reading float64) (float64, bool) {
 		return 0, false
 	}
 	if i.Scale == Baume {
-		return water * baumeModulus / (baumeModulus - reading), reading < baumeModulus && !math.IsInf(reading, 0)
+		return water * trade.modulus / (trade.modulus - reading), reading < trade.modulus && !math.IsInf(reading, 0)
 	}
 	return water * reading, reading > 0 && !math.IsInf(reading, 0)
 }
@@ -115,7 +119,7 @@ func (i Instrument) glass(temperature float64) float64 {
 	if i.Scale == Weighed {
 		return 1
 	}
-	return 1 + GlassExpansion*(temperature-i.Calibration)
+	return 1 + trade.expansion*(temperature-i.Calibration)
 }
 
 // brineDensity is for the strengths that BrineStrength gives back.

@@ -149,44 +149,70 @@ func (t *textWriter) table(table *Table) {
 	}
 }
 
-// row writes the cells of a table's row.
+// row writes the cells of a table's row, on as many lines as the longest of them takes.
 func (t *textWriter) row(table *Table, cells []string, widths []int) {
-	text := " "
-	for i, cell := range cells {
-		cell, below, folded := strings.Cut(cell, "\n")
-		switch {
-		case folded:
-			// Only a last column is folded: its further lines go under its first.
-			indent := strings.Repeat(" ", width(text)+1)
-			text += " " + cell + "\n" + indent + strings.ReplaceAll(below, "\n", "\n"+indent)
-		case rightAligned(table, i):
-			text += " " + strings.Repeat(" ", widths[i]-width(cell)) + cell + " "
-		default:
-			text += " " + pad(cell, widths[i]) + " "
+	lines := 1
+	for _, cell := range cells {
+		lines = max(lines, strings.Count(cell, "\n")+1)
+	}
+	for n := range lines {
+		text := " "
+		for i, cell := range cells {
+			piece := ""
+			if pieces := strings.Split(cell, "\n"); n < len(pieces) {
+				piece = pieces[n]
+			}
+			if rightAligned(table, i) {
+				text += " " + strings.Repeat(" ", widths[i]-width(piece)) + piece + " "
+			} else {
+				text += " " + pad(piece, widths[i]) + " "
+			}
+		}
+		t.line("%s", text)
+	}
+}
+
+// narrowest is how far a column of words is folded, if need be.
+const narrowest = 10
+
+// fold breaks the words of the widest columns of text into lines, until the table fits:
+// first the last column, where sentences stand.
+func fold(table *Table, cells [][]string, widths []int) {
+	for over := sum(widths) + 2*len(widths) - (columns - 2); over > 0; over = sum(widths) + 2*len(widths) - (columns - 2) {
+		at := foldable(table, widths)
+		if at < 0 {
+			return
+		}
+		room := max(narrowest, widths[at]-over)
+		for _, line := range cells {
+			line[at] = breakWords(line[at], room)
+		}
+		widths[at] = room
+	}
+}
+
+// foldable finds the column to fold: the last if it is long, else the widest of words; -1
+// when none can be.
+func foldable(table *Table, widths []int) int {
+	last := len(widths) - 1
+	if last > 0 && widths[last] > 2*narrowest && !rightAligned(table, last) {
+		return last
+	}
+	at := -1
+	for i, w := range widths {
+		if w > narrowest && !rightAligned(table, i) && (at < 0 || w > widths[at]) {
+			at = i
 		}
 	}
-	t.line("%s", text)
+	return at
 }
 
-// fold takes words too many for the line out of a last column of text, and puts them
-// into lines of their own below.
-func fold(table *Table, cells [][]string, widths []int) {
-	last := len(widths) - 1
-	room := columns - 4 - sum(widths[:max(last, 0)]) - 2*last
-	if last < 1 || widths[last] <= room || room < 12 || rightAligned(table, last) {
-		return
-	}
-	widths[last] = room
-	for i, line := range cells {
-		cells[i][last] = breakWords(line[last], room)
-	}
-}
-
-// breakWords puts line breaks into text so that it fits a width.
+// breakWords puts line breaks into text so that it fits a width, within a word if it is
+// longer than that.
 func breakWords(text string, room int) string {
 	var lines []string
 	line := ""
-	for _, word := range words(text) {
+	for _, word := range pieces(words(text), room) {
 		if line != "" && width(line)+1+width(word) > room {
 			lines, line = append(lines, line), ""
 		}
@@ -196,6 +222,19 @@ func breakWords(text string, room int) string {
 		line += word
 	}
 	return strings.Join(append(lines, line), "\n")
+}
+
+// pieces cuts words that are longer than the room.
+func pieces(words []string, room int) []string {
+	var out []string
+	for _, word := range words {
+		r := []rune(word)
+		for len(r) > room {
+			out, r = append(out, string(r[:room])), r[room:]
+		}
+		out = append(out, string(r))
+	}
+	return out
 }
 
 // rightAligned is true for a column of numbers, where some may be missing.

@@ -29,9 +29,6 @@ func ActivityAt(c Composition, temperature float64) (Activity, error) {
 	return p.activity(&m), nil
 }
 
-// b of the Debye-Hueckel term, kg^1/2 mol^-1/2 (Pitzer 1973).
-const debyeB = 1.2
-
 // activity evaluates the Pitzer equations at molalities m.
 func (p *parameters) activity(m *molality) Activity {
 	strength := m.ionicStrength()
@@ -43,8 +40,8 @@ func (p *parameters) activity(m *molality) Activity {
 	z := 2 * chloride // Z = sum of m |z|; cations and anions carry the same
 
 	// F and the osmotic sum start with the Debye-Hueckel terms.
-	inner := 1 + debyeB*root
-	f := -p.aPhi * (root/inner + 2/debyeB*math.Log(inner))
+	inner := 1 + constants.debyeB*root
+	f := -p.aPhi * (root/inner + 2/constants.debyeB*math.Log(inner))
 	osmotic := -p.aPhi * strength * root / inner
 
 	var gamma [saltCount]float64 // ln gamma of the cations, without z^2 F
@@ -88,7 +85,7 @@ func (p *parameters) activity(m *molality) Activity {
 		a.LnCation[s] = math.Log(m[s]) + charge*charge*f + gamma[s] + charge*sumC
 	}
 	a.Osmotic = 1 + 2*osmotic/m.dissolved()
-	a.LnWater = -a.Osmotic * m.dissolved() * MolarMassWater
+	a.LnWater = -a.Osmotic * m.dissolved() * constants.water
 	return a
 }
 

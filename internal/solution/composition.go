@@ -27,9 +27,6 @@ func (s Salt) MolarMass() float64 { return saltData[s].molarMass }
 // MolarMassWater is the molar mass of water in kg/mol.
 const MolarMassWater = 18.01528e-3
 
-// molarMassChloride is the molar mass of the chloride ion in kg/mol.
-const molarMassChloride = 35.453e-3
-
 // saltData lists formula, molar mass (kg/mol) and charge of the cation, which
 // is also the number of chloride ions.
 // Atomic masses: Na 22.98977, K 39.0983, Ca 40.078, Mg 24.305, Cl 35.453
@@ -84,7 +81,7 @@ func (c Composition) Water() float64 { return 1 - c.Solute() }
 func (c Composition) Chloride() float64 {
 	sum := 0.0
 	for s, w := range c.salts() {
-		sum += w / saltData[s].molarMass * saltData[s].charge * molarMassChloride
+		sum += w / saltData[s].molarMass * saltData[s].charge * constants.chloride
 	}
 	return sum
 }

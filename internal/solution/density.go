@@ -46,11 +46,15 @@ func densitySolutes(c Composition) [saltCount]float64 {
 	return w
 }
 
+// kell holds the coefficients of t^0 to t^5 in the density of water, and that of
+// t below the line.
+var kell = [7]float64{999.83952, 16.945176, -7.9870401e-3, -46.170461e-6, 105.56302e-9, -280.54253e-12, 16.87985e-3}
+
 // waterDensity returns kg/m3 of pure water at t in C (the equation of Kell, J.
 // Chem. Eng. Data 20 (1975) 97, that Laliberte uses).
 func waterDensity(t float64) float64 {
-	return (((((-280.54253e-12*t+105.56302e-9)*t-46.170461e-6)*t-7.9870401e-3)*t+16.945176)*t + 999.83952) /
-		(1 + 16.87985e-3*t)
+	k := &kell
+	return (((((k[5]*t+k[4])*t+k[3])*t+k[2])*t+k[1])*t + k[0]) / (1 + k[6]*t)
 }
 
 // soluteDensity returns the apparent density in kg/m3 of a dissolved salt.

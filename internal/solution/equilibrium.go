@@ -100,7 +100,7 @@ func setTracesAside(c Composition, trace float64) Composition {
 func (m *Model) assemblage(c Composition, temperature float64) *assemblage {
 	mol := c.molality()
 	a := &assemblage{at: parametersAt(temperature, &mol)}
-	a.total[0] = 1 / MolarMassWater
+	a.total[0] = 1 / constants.water
 	a.nparts = 1
 	for s := range mol {
 		if mol[s] > 0 {
@@ -150,7 +150,7 @@ func (a *assemblage) liquid(n *column) moles {
 func (a *assemblage) potentials(y *moles) moles {
 	var m molality
 	for s := range m {
-		m[s] = y[1+s] / (y[0] * MolarMassWater)
+		m[s] = y[1+s] / (y[0] * constants.water)
 	}
 	act := a.at.activity(&m)
 	mu := moles{act.LnWater}
@@ -195,7 +195,7 @@ func (a *assemblage) result(c Composition, n *column) Equilibrium {
 		}
 	}
 	var w [saltCount]float64
-	sum := water * y[0] * MolarMassWater
+	sum := water * y[0] * constants.water
 	for s := range w {
 		w[s] = water * y[1+s] * saltData[s].molarMass
 		sum += w[s]

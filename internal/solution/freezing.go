@@ -97,9 +97,11 @@ func (m *Model) Solubility(salt Salt, temperature float64) (strength float64, so
 	if err := checkState(Composition{}, temperature); err != nil {
 		return 0, 0, err
 	}
+	some := Pure(salt, MaxSolute).molality()
+	p := parametersAt(temperature, &some) // of the salt, whatever its strength
 	at := func(w float64) (float64, Solid) {
 		s := saturationAt{model: m, m: Pure(salt, w).molality()}
-		return s.salt(temperature)
+		return s.saltWith(&p)
 	}
 	index := func(w float64) float64 { si, _ := at(w); return si }
 	low, high, ok := firstRise(index)

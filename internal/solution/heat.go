@@ -54,7 +54,7 @@ func HeatOfSolution(s Solid, temperature float64) (float64, error) {
 }
 
 func heatOfSolution(s Solid, t float64) float64 {
-	return gasConstant * t * t * math.Ln10 * s.logKSlope(t)
+	return constants.gas * t * t * math.Ln10 * s.logKSlope(t)
 }
 
 // dissolvingFrom lists the crystal from which each salt is counted as dissolved.
@@ -87,7 +87,7 @@ func HeatTaken(c Composition, temperature float64) (float64, error) {
 func excessEnthalpy(m *molality, t float64) float64 {
 	const h = 0.02
 	slope := (excessGibbs(m, t+h) - excessGibbs(m, t-h)) / (2 * h)
-	return -gasConstant * t * t * slope
+	return -constants.gas * t * t * slope
 }
 
 // excessGibbs returns Gex/(RT) per kg of water: sum of m (1 - phi + ln gamma)

@@ -29,7 +29,9 @@ func Published() *Model { return &Model{} }
 // Anchored returns the model with hydrohalite anchored to the published
 // solubility of NaCl, which puts the eutectic at 23.26 %, where the trade has
 // 23.3 %. Every answer given to a yard comes from this one.
-var Anchored = sync.OnceValue(func() *Model {
+var Anchored = sync.OnceValue(newAnchored)
+
+func newAnchored() *Model {
 	published, m := Published(), &Model{}
 	for _, p := range anchorPoints {
 		t := zeroCelsius + p.celsius
@@ -40,7 +42,7 @@ var Anchored = sync.OnceValue(func() *Model {
 		m.hydrohalite = append(m.hydrohalite, offset{t, si})
 	}
 	return m
-})
+}
 
 // anchorPoints is the solubility of NaCl from the eutectic to the transition of
 // hydrohalite to halite, Salt Institute, "Chemical and physical properties"
@@ -132,13 +134,18 @@ func (s *saturationAt) saltIndex(t float64) float64 { si, _ := s.salt(t); return
 // solid; minus infinity when the solution holds no salt.
 func (s *saturationAt) salt(t float64) (float64, Solid) {
 	p := parametersAt(t, &s.m)
+	return s.saltWith(&p)
+}
+
+// saltWith is salt for parameters that are at hand.
+func (s *saturationAt) saltWith(p *parameters) (float64, Solid) {
 	a := p.activity(&s.m)
 	highest, solid := math.Inf(-1), Halite
 	for k := Halite; k < solidCount; k++ {
 		if s.m[solidData[k].salt] == 0 {
 			continue
 		}
-		if si := k.logProduct(&a) - s.model.logK(k, t); si > highest {
+		if si := k.logProduct(&a) - s.model.logK(k, p.temperature); si > highest {
 			highest, solid = si, k
 		}
 	}

@@ -138,7 +138,7 @@ func chlorideScale(m *molality, t float64) float64 {
 	}
 	// Osmotic coefficients lie between 0.5 and 5: begin where it is 5, step up to
 	// where the water activity has fallen below that of ice.
-	low := math.Log(-logK/(m.dissolved()*MolarMassWater)) - math.Log(5)
+	low := math.Log(-logK/(m.dissolved()*constants.water)) - math.Log(5)
 	atLow := off(low)
 	for range 60 {
 		const step = 0.1

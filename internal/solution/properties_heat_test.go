@@ -74,7 +74,7 @@ func TestHeatAgreesWithSolubility(t *testing.T) {
 			}
 			c := saturated(kelvin)
 			rise := (saturated(kelvin+step).Molality(s) - saturated(kelvin-step).Molality(s)) / (2 * step)
-			want := gasConstant * kelvin * kelvin * productSlope(s, c.Molality(s), kelvin) * rise
+			want := constants.gas * kelvin * kelvin * productSlope(s, c.Molality(s), kelvin) * rise
 			require.InDelta(t, want, dissolvingHeat(t, s, c, kelvin), tolerance, s)
 		})
 	}

@@ -54,7 +54,7 @@ func (s Solid) Salt() (Salt, bool) { return solidData[s].salt, s != Ice }
 
 // MolarMass returns the mass of one formula unit in kg/mol.
 func (s Solid) MolarMass() float64 {
-	mass := solidData[s].water * MolarMassWater
+	mass := solidData[s].water * constants.water
 	if salt, ok := s.Salt(); ok {
 		mass += salt.MolarMass()
 	}

@@ -13,8 +13,7 @@ const (
 
 const (
 	zeroCelsius = 273.15
-	reference   = 298.15  // Tr of the fits, K
-	gasConstant = 8.31446 // J/(mol K)
+	reference   = 298.15 // Tr of the fits, K
 )
 
 // terms are the temperature functions that multiply a1 to a5 of a fit.

@@ -28,7 +28,7 @@ func Viscosity(c Composition, temperature float64) (float64, error) {
 		return 0, fmt.Errorf("%w: no viscosity above %g %% dissolved, asked for %.4g %%", ErrComposition, 100*viscosityTop, 100*sum)
 	}
 	t, water := temperature-zeroCelsius, c.Water()
-	sum := water * math.Log((t+246)/((0.05594*t+5.2842)*t+137.37))
+	sum := water * math.Log(waterViscosity(t))
 	for s, w := range densitySolutes(c) {
 		if w == 0 {
 			continue
@@ -38,4 +38,13 @@ func Viscosity(c Composition, temperature float64) (float64, error) {
 		sum += w * ((v[0]*math.Pow(1-water, v[1])+v[2])/(v[3]*t+1) - math.Log(v[4]*math.Pow(1-water, v[5])+1))
 	}
 	return 1e-3 * math.Exp(sum), nil
+}
+
+// waterFlow holds the coefficients of Laliberte's viscosity of water.
+var waterFlow = [4]float64{246, 137.37, 5.2842, 0.05594}
+
+// waterViscosity returns mPa s of pure water at t in C.
+func waterViscosity(t float64) float64 {
+	k := &waterFlow
+	return (t + k[0]) / ((k[3]*t+k[2])*t + k[1])
 }

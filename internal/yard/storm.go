@@ -70,6 +70,9 @@ func (r *reader) readStorm(values map[string]any, y *Yard) *Storm {
 		Low:     quantityOf(root, "low", quantity.ParseTemperature),
 		Reserve: quantityOf(root, "reserve", quantity.ParseVolume),
 	}
+	if s.Low != nil {
+		root.checkPavement("low", "", *s.Low)
+	}
 	s.Pavement = root.pavement()
 	if s.Low != nil && len(s.Pavement) > 0 {
 		root.fault("low", "low and pavement are two forecasts; allowed: one of them")
@@ -121,10 +124,22 @@ func (t *table) pavement() []PavementHour {
 		case err2 != nil:
 			t.fault("pavement", "row %d of pavement: temperature %s: %v", i+1, quote(second), err2)
 		default:
+			t.checkPavement("pavement", fmt.Sprintf("row %d of ", i+1), degrees)
 			hours = append(hours, PavementHour{at, degrees})
 		}
 	}
 	return hours
+}
+
+// The pavement temperatures that a storm is planned for.
+var coldestPavement, warmestPavement = quantity.Celsius(-45), quantity.Celsius(40)
+
+// checkPavement refuses what no storm has.
+func (t *table) checkPavement(key, row string, at quantity.Temperature) {
+	if at < coldestPavement || at > warmestPavement {
+		t.fault(key, "%s%s: outside what is planned for; allowed: %v to %v (%v to %v)", row, key, coldestPavement.In(quantity.US), warmestPavement.In(quantity.US),
+			coldestPavement.In(quantity.Metric), warmestPavement.In(quantity.Metric))
+	}
 }
 
 func readStormRoute(t *table, taken names, y *Yard) StormRoute {
@@ -141,9 +156,13 @@ func readStormRoute(t *table, taken names, y *Yard) StormRoute {
 			continue
 		}
 		known = true
-		if route.Area != nil {
+		_, rated := t.value["rate"]
+		switch {
+		case rated && route.Prewet != nil:
+			t.fault("rate", "%sa pre-wetted route has no rate of its own; allowed: passes, or another salt_rate in the yard file", t.label())
+		case route.Area != nil:
 			r.AreaRate = quantityOf(t, "rate", quantity.ParseRatePerArea)
-		} else {
+		default:
 			r.Rate = quantityOf(t, "rate", quantity.ParseRatePerLength)
 		}
 	}
