@@ -45,7 +45,7 @@ func (s *signs) run(value, most float64) string {
 
 // wholeNumber shows an amount with commas between thousands.
 func wholeNumber(x float64) string {
-	text := fmt.Sprintf("%.0f", math.Abs(x))
+	text := fmt.Sprintf("%.0f", x)
 	for i := len(text) - 3; i > 0; i -= 3 {
 		text = text[:i] + "," + text[i:]
 	}

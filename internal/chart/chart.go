@@ -17,8 +17,11 @@ type Label struct {
 	Text string // ASCII
 }
 
-// Axis names an axis and its unit.
-type Axis struct{ Label string }
+// Axis names an axis and its unit. Whole is set where only whole numbers mean anything.
+type Axis struct {
+	Label string
+	Whole bool
+}
 
 // Series is a curve, or single points, drawn with a mark. Later series are drawn over
 // earlier ones.

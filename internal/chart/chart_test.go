@@ -14,7 +14,7 @@ import (
 func TestLinesFit(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		number := rapid.Float64Range(-1e6, 1e6)
-		c := Chart{Title: "title", X: Axis{"x"}, Y: Axis{"y"}}
+		c := Chart{Title: "title", X: Axis{Label: "x"}, Y: Axis{Label: "y"}}
 		if rapid.Bool().Draw(t, "bars") {
 			for range rapid.IntRange(1, 15).Draw(t, "n") {
 				c.Bars = append(c.Bars, Bar{rapid.StringMatching(`[a-z]{0,30}`).Draw(t, "label"), math.Abs(number.Draw(t, "value"))})
@@ -44,7 +44,7 @@ func TestLinesFit(t *testing.T) {
 
 // The longest bar is whole, one of half its amount half as long, and nothing is nothing.
 func TestBars(t *testing.T) {
-	c := Chart{Title: "Made", Y: Axis{"gal"}, Bars: []Bar{{"Nov", 1000}, {"Dec", 500}, {"Jan", 0}, {"Feb", 1}}}
+	c := Chart{Title: "Made", Y: Axis{Label: "gal"}, Bars: []Bar{{"Nov", 1000}, {"Dec", 500}, {"Jan", 0}, {"Feb", 1}}}
 	lines := c.Lines(true)
 	require.Equal(t, "Made, gal", lines[0])
 	for i, cells := range []int{50, 25, 0, 1} {
@@ -57,7 +57,7 @@ func TestBars(t *testing.T) {
 
 // A point stands where the numbers of the axes say.
 func TestCurvePlacesPoints(t *testing.T) {
-	c := Chart{Title: "t", X: Axis{"x"}, Y: Axis{"y"}, Series: []Series{{Name: "s", Mark: 'o', Points: []Point{{0, 0}, {10, 100}}}}}
+	c := Chart{Title: "t", X: Axis{Label: "x"}, Y: Axis{Label: "y"}, Series: []Series{{Name: "s", Mark: 'o', Points: []Point{{0, 0}, {10, 100}}}}}
 	lines := c.Lines(true)
 	top, bottom := lines[2], lines[2]
 	for _, line := range lines[2:] {

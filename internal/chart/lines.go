@@ -43,7 +43,7 @@ func (c *Chart) curves(set *signs) []string {
 	for i, cells := range grid {
 		label := ""
 		if i%each == 0 {
-			label = Number(y.Tick(y.Steps - i/each))
+			label = y.Label(y.Steps - i/each)
 		}
 		lines = append(lines, fmt.Sprintf("%*s %s%s", labelWidth-2, label, set.wall, cells))
 	}
@@ -74,7 +74,7 @@ func join(grid [][]byte, x0, y0, x1, y1 float64, mark byte) {
 func numbers(x Scale) string {
 	line := []byte(strings.Repeat(" ", labelWidth+gridWidth+4))
 	for i := range x.Steps + 1 {
-		text := Number(x.Tick(i))
+		text := x.Label(i)
 		at := labelWidth + i*(gridWidth-1)/x.Steps - len(text)/2
 		copy(line[at:], text)
 	}

@@ -14,7 +14,7 @@ type Scale struct {
 
 // scaleFor covers an interval with four to eight steps of 1, 2 or 5 times a power
 // of ten.
-func scaleFor(low, high float64) Scale {
+func scaleFor(low, high float64, whole bool) Scale {
 	width := high - low
 	if width <= 0 {
 		width = math.Max(1, math.Abs(low))
@@ -22,6 +22,9 @@ func scaleFor(low, high float64) Scale {
 	unit := math.Pow(10, math.Floor(math.Log10(width))-1)
 	for _, f := range []float64{1, 2, 5, 10, 20, 50} {
 		step := f * unit
+		if whole && step < 1 {
+			continue
+		}
 		a, b := step*math.Floor(low/step+1e-9), step*math.Ceil(high/step-1e-9)
 		if a == b {
 			b += step
@@ -52,14 +55,21 @@ func (c *Chart) Scales() (x, y Scale, ok bool) {
 	if !(left <= right) {
 		return Scale{}, Scale{}, false
 	}
-	return scaleFor(left, right), scaleFor(bottom, top), true
+	return scaleFor(left, right, c.X.Whole), scaleFor(bottom, top, c.Y.Whole), true
 }
 
-// Number shows a number of an axis.
-func Number(x float64) string {
-	text := strconv.FormatFloat(x, 'f', 1, 64)
-	if text == "-0.0" {
-		text = "0"
+// Label shows the number at the i-th step, with the decimals that tell it from its
+// neighbours.
+func (s Scale) Label(i int) string {
+	step := (s.High - s.Low) / float64(s.Steps)
+	const most = 4 // more would not fit beside the grid
+	decimals := min(most, max(0, -int(math.Floor(math.Log10(step)+1e-9))))
+	text := strconv.FormatFloat(s.Tick(i), 'f', decimals, 64)
+	if strings.Trim(text, "-0.") == "" {
+		return "0"
 	}
-	return strings.TrimSuffix(text, ".0")
+	if strings.Contains(text, ".") {
+		text = strings.TrimRight(strings.TrimRight(text, "0"), ".")
+	}
+	return text
 }

@@ -71,6 +71,9 @@ func (s *setting) readJournal(path string) (*journal.Journal, error) {
 	if err != nil {
 		return nil, journalError(err)
 	}
+	if len(j.Entries) == 0 && len(j.Faults) > 0 {
+		return nil, usagef("%s: none of its %d rows can be read: %s; journal verify lists all", quoted(path), len(j.Faults), j.Faults[0])
+	}
 	if len(j.Faults) > 0 {
 		s.notes = append(s.notes, s.show("Rows of %s that are not as they should be: %d; journal verify lists them.", path, len(j.Faults)))
 	}
@@ -99,11 +102,12 @@ func (s *setting) keep(path string, command string, entries ...journal.Entry) er
 	if err != nil {
 		return journalError(err)
 	}
-	return s.kept(path, command, added)
+	s.kept(path, command, added)
+	return nil
 }
 
 // kept tells on the error stream what was recorded: results go to the other.
-func (s *setting) kept(path, command string, added journal.Added) error {
+func (s *setting) kept(path, command string, added journal.Added) {
 	if added.SetAside != "" {
 		s.tell("brineyard %s: %s ended in %d bytes of a torn line; they are in %s now", command, quoted(path), added.Torn, quoted(added.SetAside))
 	}
@@ -118,7 +122,8 @@ func (s *setting) kept(path, command string, added journal.Added) error {
 	if len(numbers) > 4 {
 		numbers = []string{numbers[0] + " to " + numbers[len(numbers)-1]}
 	}
-	return s.tell("brineyard %s: %s %s in %s", command, word, strings.Join(numbers, ", "), strconv.QuoteToGraphic(path))
+	// The rows are on the disk: that this could not be said is no failure.
+	s.tell("brineyard %s: %s %s in %s", command, word, strings.Join(numbers, ", "), strconv.QuoteToGraphic(path))
 }
 
 // The layouts of times on the command line.
@@ -127,7 +132,12 @@ var timeLayouts = []string{time.RFC3339, "2006-01-02 15:04", "2006-01-02T15:04",
 // when reads a time of the journal, in the zone of the machine.
 func (s *setting) when(flag string, t *text) (time.Time, error) {
 	for _, layout := range timeLayouts {
-		if at, err := time.ParseInLocation(layout, strings.TrimSpace(t.value), s.env.Now().Location()); err == nil {
+		text := strings.TrimSpace(t.value)
+		at, err := time.ParseInLocation(layout, text, s.env.Now().Location())
+		if err == nil && layout != timeLayouts[0] && at.Format(layout) != text {
+			return at, usagef("--%s %s: there is no such time, as the clocks go forward; allowed: an hour later", flag, quoted(t.value))
+		}
+		if err == nil {
 			return at, nil
 		}
 	}
@@ -186,7 +196,8 @@ func newJournalUndo(env *Env, g *globals) *cobra.Command {
 			if err != nil {
 				return journalError(err)
 			}
-			return s.kept(file, "journal undo", added)
+			s.kept(file, "journal undo", added)
+			return nil
 		},
 	}
 	path = journalFlag(cmd.Flags())

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -140,7 +141,10 @@ func runAdd(env *Env, g *globals, k addKind, o *addOptions, f *pflag.FlagSet) er
 	if err != nil {
 		return err
 	}
-	if err := o.consistent(e); err != nil {
+	if err := e.Sense(); err != nil {
+		return usagef("%v", err)
+	}
+	if err := s.fits(&e); err != nil {
 		return err
 	}
 	return s.keep(s.journalPath(o.journal), "journal add", e)
@@ -193,6 +197,17 @@ func (o *addOptions) names(s *setting, e *journal.Entry) error {
 	if s.yard == nil {
 		return nil
 	}
+	if err := s.knownNames(e); err != nil {
+		return usagef("--%v", err)
+	}
+	if l, ok := s.yard.Liquid(e.Liquid); ok && e.Kind != journal.Load && l.Product == nil && e.NaCl == nil && e.CaCl2 == nil && e.MgCl2 == nil && e.KCl == nil {
+		compositionInto(e, l.Liquid())
+	}
+	return nil
+}
+
+// knownNames refuses names that the yard file does not have.
+func (s *setting) knownNames(e *journal.Entry) error {
 	for _, n := range []struct {
 		flag, name string
 		known      []string
@@ -201,55 +216,28 @@ func (o *addOptions) names(s *setting, e *journal.Entry) error {
 		{"truck", e.Truck, s.truckNames()}, {"route", e.Route, s.routeNames()}, {"liquid", e.Liquid, s.liquidNames()},
 	} {
 		if n.name != "" && !slices.Contains(n.known, n.name) {
-			return usagef("--%s %s: not in %s; allowed: %s", n.flag, quoted(n.name), s.yard.Path, listed(n.known))
+			return fmt.Errorf("%s %s: not in %s; allowed: %s", n.flag, quoted(n.name), s.yard.Path, listed(n.known))
 		}
-	}
-	if l, ok := s.yard.Liquid(e.Liquid); ok && e.Kind != journal.Load && l.Product == nil && e.NaCl == nil && e.CaCl2 == nil && e.MgCl2 == nil && e.KCl == nil {
-		compositionInto(e, l.Liquid())
 	}
 	return nil
 }
 
-// consistent refuses rows that say nothing, or two things.
-func (o *addOptions) consistent(e journal.Entry) error {
-	switch {
-	case e.Kind == journal.Transfer && e.From == e.Tank:
-		return usagef("--from %s and --tank %s: the same tank; allowed: two", quoted(e.From), quoted(e.Tank))
-	case e.Kind == journal.Batch && (e.Volume == nil || e.NaCl == nil) && (e.Salt == nil || e.Water == nil):
-		return usagef("a batch needs --volume and --strength, or --salt and --water, or all of them")
-	case e.Kind == journal.Delivery && (e.Salt == nil) == (e.Volume == nil):
-		return usagef("a delivery needs --salt, or --volume with --tank and --liquid; allowed: one of them")
-	case e.Kind == journal.Delivery && e.Volume != nil && e.Tank == "":
-		return usagef("--volume %s: into which tank? allowed: with --tank", quoted(o.volume.text))
-	case e.Kind == journal.Delivery && e.Volume != nil && e.Liquid == "" && e.NaCl == nil && e.CaCl2 == nil && e.MgCl2 == nil && e.KCl == nil:
-		return usagef("--volume %s: of what? allowed: with --liquid, or with --strength, --cacl2, --mgcl2 or --kcl", quoted(o.volume.text))
-	case e.Kind == journal.Count && (e.Salt == nil) == (e.Volume == nil):
-		return usagef("a count needs --tank and --volume, or --salt for the pile; allowed: one of them")
-	case e.Kind == journal.Count && e.Volume != nil && e.Tank == "":
-		return usagef("--volume %s: of which tank? allowed: with --tank", quoted(o.volume.text))
-	case e.Kind == journal.Correction && e.Salt == nil && e.Water == nil && e.Volume == nil:
-		return usagef("a correction needs --water, --salt, or --volume with --from or --strength")
-	case e.Kind == journal.Correction && e.Volume != nil && e.From == "" && e.NaCl == nil:
-		return usagef("--volume %s: of what? allowed: with --from or --strength", quoted(o.volume.text))
+// fits refuses what the yard file contradicts.
+func (s *setting) fits(e *journal.Entry) error {
+	if soon := s.env.Now().AddDate(0, 0, 1); e.Time.After(soon) {
+		return usagef("--at %s: that is to come; allowed: up to now", e.Time.Format(timeLayouts[1]))
 	}
-	return o.positive(e)
-}
-
-// positive refuses a volume or weight of nothing, except in a count.
-func (o *addOptions) positive(e journal.Entry) error {
-	if e.Kind == journal.Count {
+	if s.yard == nil || e.Kind != journal.Batch {
 		return nil
 	}
-	for _, in := range []struct {
-		name, text string
-		zero       bool
-	}{
-		{"volume", o.volume.text, o.volume.given && o.volume.value <= 0}, {"water", o.water.text, o.water.given && o.water.value <= 0},
-		{"salt", o.salt.text, o.salt.given && o.salt.value <= 0},
-	} {
-		if in.zero {
-			return usagef("--%s %s: nothing; allowed: above 0", in.name, quoted(in.text))
-		}
+	t, ok := s.yard.Tank(e.Tank)
+	switch {
+	case !ok:
+		return nil
+	case !t.Mixing:
+		return usagef("--tank %s: no mixing tank, and a batch is made in one; allowed: a mixing tank of the yard file", quoted(e.Tank))
+	case e.Volume != nil && t.Capacity > 0 && *e.Volume > t.Capacity:
+		return usagef("--volume: more than tank %s can hold; allowed: up to %v", quoted(e.Tank), t.Capacity.In(s.system))
 	}
 	return nil
 }

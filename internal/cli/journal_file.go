@@ -66,6 +66,13 @@ func runImport(env *Env, g *globals, name string, mapping, path *text, dry bool)
 	if err != nil {
 		return usagef("%s: %v", quoted(name), err)
 	}
+	if s.yard != nil {
+		for i := range entries {
+			if err := s.knownNames(&entries[i]); err != nil {
+				faults = append(faults, journal.Fault{Line: i + 2, Text: err.Error()})
+			}
+		}
+	}
 	if len(faults) > 0 {
 		return rowFaults(name, faults)
 	}
@@ -73,7 +80,8 @@ func runImport(env *Env, g *globals, name string, mapping, path *text, dry bool)
 		return usagef("%s: no rows below its headings; allowed: one or more", quoted(name))
 	}
 	if dry {
-		return s.tell("brineyard journal import: %d rows of %s would be added to %s", len(entries), quoted(name), quoted(s.journalPath(path)))
+		s.tell("brineyard journal import: %d rows of %s would be added to %s", len(entries), quoted(name), quoted(s.journalPath(path)))
+		return nil
 	}
 	return s.keep(s.journalPath(path), "journal import", entries...)
 }

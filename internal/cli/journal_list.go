@@ -70,13 +70,7 @@ func runList(env *Env, g *globals, o *listOptions) error {
 }
 
 func (s *setting) listDocument(path string, j *journal.Journal, shown []journal.Entry) *report.Document {
-	back := map[int]bool{}
-	for _, e := range j.Entries {
-		back[e.Number] = e.Kind != journal.Undo
-	}
-	for e := range journal.Effective(j.Entries) {
-		back[e.Number] = false
-	}
+	back := journal.TakenBack(j.Entries)
 	words := report.Table{Key: "summary", Title: "Entries", Columns: []report.Column{
 		{Key: "entry", Label: "No."}, {Key: "time", Label: "Time"}, {Key: "kind", Label: "Kind"}, {Key: "what", Label: "What"},
 	}}

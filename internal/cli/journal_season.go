@@ -63,10 +63,6 @@ func runSeason(env *Env, g *globals, o *seasonOptions) error {
 	if err != nil {
 		return err
 	}
-	if len(j.Entries) > 0 {
-		// Months are those of the yard, whose zone the entries carry.
-		r.Zone = j.Entries[0].Time.Location()
-	}
 	p, _ := season.Season(r, journal.Effective(j.Entries))
 	d := seasonDocument(s, p, r.Shop.Band)
 	d.ASCII = *o.ascii
@@ -271,7 +267,7 @@ func (s *setting) seasonCharts(p season.Report, band brine.Band) []chart.Chart {
 		batches.Points = append(batches.Points, chart.Point{X: float64(i + 1), Y: 100 * float64(b.Strength)})
 	}
 	strengths := chart.Chart{
-		Title: "Strength of each batch, true", X: chart.Axis{Label: "batch"}, Y: chart.Axis{Label: "% salt"},
+		Title: "Strength of each batch, true", X: chart.Axis{Label: "batch", Whole: true}, Y: chart.Axis{Label: "% salt"},
 		Series: []chart.Series{across("lowest to pump", '-', band.Low), across("highest", '=', band.High), across("target", '.', band.Target), batches},
 	}
 	return []chart.Chart{strengths, s.monthsChart(p)}
@@ -279,8 +275,12 @@ func (s *setting) seasonCharts(p season.Report, band brine.Band) []chart.Chart {
 
 func (s *setting) monthsChart(p season.Report) chart.Chart {
 	c := chart.Chart{Title: "Made in each month", Y: chart.Axis{Label: quantity.Gallon.In(s.system).Unit}}
+	form := "Jan"
+	if n := len(p.Months); n > 0 && p.Months[n-1].Month.Sub(p.Months[0].Month) > 330*24*time.Hour {
+		form = "Jan 06"
+	}
 	for _, l := range p.Months {
-		name := l.Month.Format("Jan")
+		name := l.Month.Format(form)
 		if n := len(c.Bars); n == 0 || c.Bars[n-1].Label != name {
 			c.Bars = append(c.Bars, chart.Bar{Label: name})
 		}

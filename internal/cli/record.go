@@ -52,9 +52,8 @@ func (s *setting) record(r *recordFlags, command string, entries ...journal.Entr
 }
 
 // tell writes a line to the error stream.
-func (s *setting) tell(format string, args ...any) error {
-	_, err := fmt.Fprintln(s.env.Err, oneLine(fmt.Sprintf(format, args...)))
-	return err
+func (s *setting) tell(format string, args ...any) {
+	fmt.Fprintln(s.env.Err, oneLine(fmt.Sprintf(format, args...)))
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }
@@ -111,15 +110,19 @@ func rowReading(s brine.Sample) float64 {
 func batchEntry(tank string, r brine.BatchRequest, b brine.Batch) journal.Entry {
 	return journal.Entry{
 		Kind: journal.Batch, Tank: tank, Volume: pointer(r.Volume), NaCl: pointer(r.Target),
-		Salt: pointer(b.SaltToLoad), Water: pointer(b.Water),
+		Salt: pointer(b.SaltToUse), Water: pointer(b.Water), Note: "as planned",
 	}
 }
+
+// drawnOff is where brine stands, to the journal, of which nobody said into which tank it
+// was drawn.
+const drawnOff = "drawn-off"
 
 // correctionEntries are what a correction put in, after what it drew off.
 func correctionEntries(tank string, r brine.CorrectRequest, c brine.Correction) []journal.Entry {
 	var entries []journal.Entry
 	if c.BleedFirst > 0 {
-		entries = append(entries, journal.Entry{Kind: journal.Load, From: tank, Volume: pointer(c.BleedFirst), Note: "drawn off before a correction"})
+		entries = append(entries, journal.Entry{Kind: journal.Transfer, From: tank, Tank: drawnOff, Volume: pointer(c.BleedFirst), Note: "before a correction"})
 	}
 	e := journal.Entry{Kind: journal.Correction, Tank: tank}
 	switch c.Agent {

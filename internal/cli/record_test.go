@@ -53,12 +53,12 @@ func TestRecord(t *testing.T) {
 	require.Len(t, batch, 1)
 	require.Equal(t, journal.Batch, batch[0].Kind)
 	require.InEpsilon(t, 1180, float64(*batch[0].Volume/gal), 1e-9)
-	require.InEpsilon(t, figureOf(t, line, "salt_to_load"), float64(*batch[0].Salt/lb), 1e-9)
+	require.InEpsilon(t, figureOf(t, line, "salt_to_load")-900, float64(*batch[0].Salt/lb), 1e-9) // the bed stays
 	require.InEpsilon(t, figureOf(t, line, "water_to_add"), float64(*batch[0].Water/gal), 1e-9)
 
 	correct := recordAt(t, "correct --tank mixer --strength 26% --volume 1300gal")
 	require.Len(t, correct, 2) // it has to be drawn off first
-	require.Equal(t, journal.Load, correct[0].Kind)
+	require.Equal(t, []any{journal.Transfer, "mixer", drawnOff}, []any{correct[0].Kind, correct[0].From, correct[0].Tank})
 	require.Equal(t, journal.Correction, correct[1].Kind)
 	line = "correct --tank mixer --strength 26% --volume 1300gal --yard " + demoYard
 	require.InEpsilon(t, figureOf(t, line, "bleed_first"), float64(*correct[0].Volume/gal), 1e-9)

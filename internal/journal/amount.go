@@ -2,6 +2,7 @@ package journal
 
 import (
 	"errors"
+	"regexp"
 	"strings"
 
 	"brineyard/internal/quantity"
@@ -45,8 +46,14 @@ func amount[Q ~float64](
 	}
 }
 
+// thousands are set off by commas in what a spreadsheet shows.
+var thousands = regexp.MustCompile(`^\$?\d{1,3}(,\d{3})+(\.\d+)?( ?[a-zA-Z%]+)?$`)
+
 // withUnit gives a number that stands alone its unit.
 func (c foreign) withUnit() string {
+	if thousands.MatchString(c.text) {
+		c.text = strings.ReplaceAll(c.text, ",", "")
+	}
 	if c.text != "" && strings.ContainsRune("0123456789.", rune(c.text[len(c.text)-1])) {
 		return c.text + c.unit
 	}
@@ -92,7 +99,7 @@ func asItIs(x float64, _ quantity.System) float64 { return x }
 
 func ofItself[Q ~float64](x float64, _ quantity.System) Q { return Q(x) }
 
-func parsePlain[Q ~float64](text string) (Q, bool, error) {
+func parsePlain(text string) (float64, bool, error) {
 	x, err := plainNumber(text)
-	return Q(x), true, err
+	return x, true, err
 }

@@ -44,13 +44,13 @@ var columns = []column{
 	strength("mgcl2", func(e *Entry) **quantity.Strength { return &e.MgCl2 }),
 	amount("temp", [2]string{"F", "C"}, func(e *Entry) **quantity.Temperature { return &e.Temp }, shown, temperatureOf, quantity.ParseTemperature),
 	text("scale", func(e *Entry) *string { return &e.Scale }),
-	amount("reading", [2]string{}, func(e *Entry) **float64 { return &e.Reading }, asItIs, ofItself[float64], parsePlain[float64]),
+	amount("reading", [2]string{}, func(e *Entry) **float64 { return &e.Reading }, asItIs, ofItself[float64], parsePlain),
 	amount("salt", [2]string{"lb", "kg"}, func(e *Entry) **quantity.Mass { return &e.Salt }, shown, massOf, quantity.ParseMass),
 	volume("water", func(e *Entry) **quantity.Volume { return &e.Water }),
 	text("operator", func(e *Entry) *string { return &e.Operator }),
 	text("truck", func(e *Entry) *string { return &e.Truck }),
 	text("route", func(e *Entry) *string { return &e.Route }),
-	amount("cost", [2]string{}, func(e *Entry) **quantity.Money { return &e.Cost }, shown, ofItself[quantity.Money], parsePlain[quantity.Money]),
+	amount("cost", [2]string{}, func(e *Entry) **quantity.Money { return &e.Cost }, shown, ofItself[quantity.Money], quantity.ParseMoney),
 	counter("cancels", func(e *Entry) *int { return &e.Cancels }),
 	text("note", func(e *Entry) *string { return &e.Note }),
 }
@@ -117,7 +117,7 @@ func setTime(e *Entry, _ *decoder, cell string) error {
 // takeTime reads a time of another file, month first where it is written with
 // slashes; one without a zone is of the place.
 func takeTime(e *Entry, c foreign) error {
-	for _, layout := range []string{time.RFC3339, "2006-01-02 15:04", "2006-01-02", "1/2/2006 15:04", "1/2/2006"} {
+	for _, layout := range []string{time.RFC3339, "2006-01-02 15:04", "2006-01-02", "1/2/2006 15:04", "1/2/2006", "1/2/06 15:04", "1/2/06", "1/2/2006 3:04 PM", "1/2/06 3:04 PM"} {
 		if t, err := time.ParseInLocation(layout, c.text, c.loc); err == nil {
 			e.Time = t
 			return nil

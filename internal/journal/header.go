@@ -54,6 +54,7 @@ func parseHeader(line []byte) (quantity.System, error) {
 
 // compareHeadings tells the first heading that is not as it should be.
 func compareHeadings(got, want []string) error {
+	got = withoutEmptyEnd(got, len(want))
 	for i, h := range want {
 		switch {
 		case i >= len(got):
@@ -66,6 +67,15 @@ func compareHeadings(got, want []string) error {
 		return fmt.Errorf("not a journal: heading %d is %s; expected none", len(want)+1, quoted(got[len(want)]))
 	}
 	return nil
+}
+
+// withoutEmptyEnd drops empty cells beyond those that there are, which a spreadsheet may
+// add to every row.
+func withoutEmptyEnd(cells []string, n int) []string {
+	for len(cells) > n && cells[len(cells)-1] == "" {
+		cells = cells[:len(cells)-1]
+	}
+	return cells
 }
 
 // tornHeader tells whether text is the beginning of a header, as a loss of power

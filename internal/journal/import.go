@@ -61,6 +61,11 @@ func importRows(in *csv.Reader, takers []taker, width int) ([]Entry, []Fault, er
 		}
 		line, _ := in.FieldPos(0)
 		e, wrong := takeRow(takers, cells, width, line)
+		if len(wrong) == 0 {
+			if err := e.Sense(); err != nil {
+				wrong = []Fault{{line, 0, err.Error()}}
+			}
+		}
 		faults = append(faults, wrong...)
 		if len(wrong) == 0 {
 			entries = append(entries, e)

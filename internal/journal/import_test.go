@@ -46,12 +46,12 @@ func TestParseMapping(t *testing.T) {
 
 func TestImport(t *testing.T) {
 	zone := time.FixedZone("", -5*3600)
-	log := byteOrderMark + "Date,Gallons made,Test,Salt (lb),Brine temp [C],What,Who,Paid\r\n" +
-		"1/15/2026 6:40,1095,23.3,2430,5,Batch,'=ines,12.50\r\n" +
-		",,,,,,,\r\n" +
+	log := byteOrderMark + "Date,Gallons made,Test,Salt (lb),Brine temp [C],What,Who,Paid,Remarks\r\n" +
+		"1/15/2026 6:40,\"1,095\",23.3,\"2,430\",5,Batch,'=ines,$12.50\r\n" +
+		",,,,,,,,\r\n" +
 		"2026-01-16,500 L,23.3%,1ton,41F,batch,'s-Gravenhage\r\n" +
-		"\"2026-01-17T08:00:00Z\",,,,,note,\"two\nlines\",\r\n"
-	m := mapping(t, "time=date,volume=Gallons made:gal,nacl=Test,salt=Salt,temp=Brine temp [C],kind=What,operator=Who,cost=Paid,tank==mixer")
+		"\"2026-01-17T08:00:00Z\",,,,,note,\"two\nlines\",,valve drips\r\n"
+	m := mapping(t, "time=date,volume=Gallons made:gal,nacl=Test,salt=Salt,temp=Brine temp [C],kind=What,operator=Who,cost=Paid,note=Remarks,tank==mixer")
 	entries, faults, err := Import(strings.NewReader(log), m, zone)
 	require.NoError(t, err)
 	require.Empty(t, faults)
@@ -80,10 +80,10 @@ func TestImport(t *testing.T) {
 // All that is wrong is told at once, each with its line and heading.
 func TestImportFaults(t *testing.T) {
 	log := "When,Made,Kind,Tank\n" +
-		"1/15/2026,100 gal,batch,mixer\n" +
+		"1/15/26 5:40 PM,100 gal,batch,mixer\n" +
 		"15/1/2026,lots,boil,mixer\n" +
 		",5,undo,mixer\n" +
-		"1/15/26,100 gal,batch,mixer,more\n" +
+		"1.15.26,100 gal,batch,mixer,more\n" +
 		"1/15/2026,100 gal,ba\"tch,mixer\n" +
 		"1/16/2026,200 gal,LOAD,mixer\n"
 	entries, faults, err := Import(strings.NewReader(log), mapping(t, "time=When,volume=Made,kind=Kind,tank=Tank"), time.UTC)
@@ -91,6 +91,7 @@ func TestImportFaults(t *testing.T) {
 	form := "; allowed: one like 2026-01-15 06:40 or 1/15/2026 6:40 (month first), or a date alone"
 	kinds := "; allowed: batch, reading, correction, transfer, load, delivery, clean, count, note"
 	require.Equal(t, []string{
+		`line 2: a batch needs volume and strength, or salt and water, or all of them`,
 		`line 3: When: "15/1/2026" is no time` + form,
 		`line 3: Made: "lots": not a volume; write it like 500gal or 1900L`,
 		`line 3: Kind: "boil" is no kind of event` + kinds,
@@ -98,11 +99,11 @@ func TestImportFaults(t *testing.T) {
 		`line 4: Made: "5" has no unit; allowed: one in the cell, in the heading, or in the mapping, like volume=HEADING:gal`,
 		`line 4: Kind: "undo" is no kind of event` + kinds,
 		`line 5: 5 cells; expected up to 4, as there are headings`,
-		`line 5: When: "1/15/26" is no time` + form,
+		`line 5: When: "1.15.26" is no time` + form,
 		`line 6: a quote is out of place`,
+		`line 7: a load needs volume and the tank it came from`,
 	}, faultTexts(faults))
-	require.Len(t, entries, 2)
-	require.Equal(t, Load, entries[1].Kind)
+	require.Empty(t, entries)
 }
 
 func TestImportHeadings(t *testing.T) {

@@ -64,6 +64,16 @@ func Effective(entries []Entry) iter.Seq[*Entry] {
 	}
 }
 
+// TakenBack tells of each entry, by its number, whether it is taken back; a reversal that
+// is itself taken back is one of them.
+func TakenBack(entries []Entry) map[int]bool {
+	out := map[int]bool{}
+	for n, by := range takenBack(entries) {
+		out[n] = by != 0
+	}
+	return out
+}
+
 // takenBack tells by which reversal each entry is taken back. It goes from the last
 // reversal to the first, so that one is known to hold or not before it is heeded; a
 // reversal of itself or of a later entry means nothing.

@@ -137,7 +137,7 @@ func (d *decoder) row(line []byte) (Entry, error) {
 	if err != nil {
 		return e, errors.New("not a row of comma-separated cells: a quote is out of place")
 	}
-	if len(cells) != len(columns)+1 {
+	if cells = withoutEmptyEnd(cells, len(columns)+1); len(cells) != len(columns)+1 {
 		e.Number, _ = entryNumber(cells[0])
 		return e, fmt.Errorf("%d cells; expected %d", len(cells), len(columns)+1)
 	}

@@ -116,7 +116,7 @@ func (p *page) upright(y chart.Scale) {
 	for i := range y.Steps + 1 {
 		at := p.frame.Min.Y + (p.frame.Max.Y-p.frame.Min.Y)*vg.Length(i)/vg.Length(y.Steps)
 		p.line(faint, vg.Point{X: p.frame.Min.X, Y: at}, vg.Point{X: p.frame.Max.X, Y: at})
-		p.words(chart.Number(y.Tick(i)), numbersSize, vg.Point{X: p.frame.Min.X - 6, Y: at}, draw.XRight, draw.YCenter)
+		p.words(y.Label(i), numbersSize, vg.Point{X: p.frame.Min.X - 6, Y: at}, draw.XRight, draw.YCenter)
 	}
 	p.words(p.chart.Y.Label, numbersSize+1, vg.Point{X: p.frame.Min.X - 6, Y: p.frame.Max.Y + 12}, draw.XRight, draw.YBottom)
 	p.line(solid, p.frame.Min, vg.Point{X: p.frame.Min.X, Y: p.frame.Max.Y})
@@ -128,7 +128,7 @@ func (p *page) level(x chart.Scale) {
 	for i := range x.Steps + 1 {
 		at := p.frame.Min.X + (p.frame.Max.X-p.frame.Min.X)*vg.Length(i)/vg.Length(x.Steps)
 		p.line(faint, vg.Point{X: at, Y: p.frame.Min.Y}, vg.Point{X: at, Y: p.frame.Max.Y})
-		p.words(chart.Number(x.Tick(i)), numbersSize, vg.Point{X: at, Y: p.frame.Min.Y - 6}, draw.XCenter, draw.YTop)
+		p.words(x.Label(i), numbersSize, vg.Point{X: at, Y: p.frame.Min.Y - 6}, draw.XCenter, draw.YTop)
 	}
 	p.words(p.chart.X.Label, numbersSize+1, vg.Point{X: (p.frame.Min.X + p.frame.Max.X) / 2, Y: p.frame.Min.Y - 0.38*vg.Inch}, draw.XCenter, draw.YTop)
 }

@@ -42,7 +42,7 @@ type Due struct {
 }
 
 // due tells when a tank is to be cleaned, at the pace from its first entry up to now.
-func (t *Tank) due(every quantity.Volume, began, now time.Time) Due {
+func (t *Tank) due(every quantity.Volume, now time.Time) Due {
 	d := Due{Tank: t.Name, Since: t.Made, Insolubles: t.Insolubles, Interval: every}
 	for i := len(t.Cleanings) - 1; i >= 0 && d.Learned < recentCleanings; i-- {
 		// A cleaning before any batch tells nothing of an interval.
@@ -67,7 +67,7 @@ func (t *Tank) due(every quantity.Volume, began, now time.Time) Due {
 	for _, c := range t.Cleanings {
 		made += c.Made
 	}
-	if elapsed := now.Sub(began); made > 0 && elapsed > 0 {
+	if elapsed := now.Sub(t.First); made > 0 && elapsed > 0 {
 		d.Date = now.Add(time.Duration(float64(elapsed) * float64(d.Left/made))).Round(time.Second)
 	}
 	return d

@@ -34,6 +34,7 @@ type Flow struct {
 	Volume quantity.Volume // made, laid or moved
 	Liquid string          // laid or delivered
 	Salt   quantity.Mass   // used off the pile
+	OfSalt float64         // kg of NaCl that it brought into the brine
 	Water  quantity.Volume // fresh water used
 	Pile   quantity.Mass   // by which a count moved the pile
 }
@@ -51,7 +52,7 @@ func (r *Replay) Tanks() []*Tank {
 	return all
 }
 
-// Apply takes an entry into account. Entries come in the order of the file, those taken
+// Apply takes an entry into account. Entries come in the order of their times, those taken
 // back left out.
 func (r *Replay) Apply(e *journal.Entry) Flow {
 	switch e.Kind {
@@ -88,10 +89,17 @@ func (r *Replay) problem(e *journal.Entry, text string, args ...quantity.Quantit
 	r.Problems = append(r.Problems, Problem{e.Number, text, args})
 }
 
+// heelAtMost is the part of a batch up to which what stood in the tank passes for its heel.
+// Common practice, no source.
+const heelAtMost = 0.5
+
 // batch takes the tank to what was measured in it, or adds what was put in where
 // nothing was measured.
 func (r *Replay) batch(e *journal.Entry) Flow {
 	t := r.tank(e.Tank)
+	if t.First.IsZero() {
+		t.First = e.Time
+	}
 	before, volume := t.Masses(), t.Volume(r.shop.Temperature)
 	l, ok := r.shop.liquidOf(e)
 	switch {
@@ -104,11 +112,17 @@ func (r *Replay) batch(e *journal.Entry) Flow {
 		return Flow{}
 	}
 	f := Flow{Into: t.Masses().Plus(before.Times(-1)), Volume: t.Volume(r.shop.Temperature) - volume, Liquid: t.Liquid.Name}
-	f.Salt = quantity.Mass(max(0, f.Into.NaCl) / r.shop.RockSalt.SodiumChloride())
+	made := f.Into
+	if e.Volume != nil && ok && volume > heelAtMost**e.Volume {
+		r.problem(e, t.Name+" still held %v by the entries, too much for a heel: taken as gone, by a transfer or a load that was not recorded", volume)
+		made, f.Volume = t.Masses(), t.Volume(r.shop.Temperature)
+	}
+	f.OfSalt = made.NaCl
+	f.Salt = quantity.Mass(max(0, made.NaCl) / r.shop.RockSalt.SodiumChloride())
 	if e.Salt != nil {
 		f.Salt = *e.Salt
 	}
-	f.Water = r.freshWater(max(0, f.Into.Water-float64(f.Salt.Times(r.shop.RockSalt.Moisture))))
+	f.Water = r.freshWater(max(0, made.Water-float64(f.Salt.Times(r.shop.RockSalt.Moisture))))
 	if e.Water != nil {
 		f.Water = *e.Water
 	}
@@ -160,6 +174,7 @@ func (r *Replay) correct(e *journal.Entry) Flow {
 	r.addPutIn(t, e)
 	if e.Salt != nil {
 		f.Salt = *e.Salt
+		f.OfSalt = float64(f.Salt) * r.shop.RockSalt.SodiumChloride()
 		r.usePile(t, f.Salt)
 	}
 	if e.Water != nil {

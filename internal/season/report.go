@@ -15,8 +15,6 @@ import (
 type Request struct {
 	Shop     Shop
 	From, To time.Time
-	Now      time.Time // for when the next cleaning is due; zero for the last entry
-	Zone     *time.Location
 }
 
 // Report is a season.
@@ -53,10 +51,11 @@ type Line struct {
 
 // BatchMade is a batch and the strength that was measured.
 type BatchMade struct {
-	Entry    int
-	Time     time.Time
-	Tank     string
-	Strength quantity.Strength
+	Entry          int
+	Time           time.Time
+	Tank, Operator string
+	Strength       quantity.Strength // read after it, else as it was recorded
+	Read           bool
 }
 
 // BandCount counts batches.
@@ -80,11 +79,11 @@ type Route struct {
 	Rate      quantity.MassPerLength // of chloride on a lane
 }
 
-// Season replays entries, which come in the order of the file with those taken back left
-// out, and sums up the period.
+// Season replays entries, those taken back left out, in the order of their times, and
+// sums up the period. Entries of one time keep the order of the file.
 func Season(r Request, entries iter.Seq[*journal.Entry]) (Report, *Replay) {
 	s := newSummary(r)
-	for e := range entries {
+	for _, e := range inTime(entries) {
 		in := !e.Time.Before(r.From) && (r.To.IsZero() || e.Time.Before(r.To))
 		if in && s.report.Entries == 0 {
 			s.open()
@@ -99,19 +98,31 @@ func Season(r Request, entries iter.Seq[*journal.Entry]) (Report, *Replay) {
 			s.report.Problems = append(s.report.Problems, s.replay.Problems[before:]...)
 		}
 	}
-	return s.finish(r), s.replay
+	return s.finish(), s.replay
+}
+
+// inTime puts entries in the order of their times: one that was recorded late counts
+// where it belongs.
+func inTime(entries iter.Seq[*journal.Entry]) []*journal.Entry {
+	all := slices.Collect(entries)
+	byTime := func(a, b *journal.Entry) int { return a.Time.Compare(b.Time) }
+	if !slices.IsSortedFunc(all, byTime) {
+		slices.SortStableFunc(all, byTime)
+	}
+	return all
 }
 
 // summary collects a report.
 type summary struct {
 	shop      *Shop
-	zone      *time.Location
 	replay    *Replay
 	report    Report
 	lines     map[lineKey]*Line
 	operators map[string]*Operator
 	routes    map[string]*Route
 	salt      saltCount
+	lastLoad  *journal.Entry
+	loadTanks []string // that the last load came from
 }
 
 type lineKey struct {
@@ -121,14 +132,10 @@ type lineKey struct {
 }
 
 func newSummary(r Request) *summary {
-	s := &summary{
-		shop: &r.Shop, zone: r.Zone, replay: NewReplay(r.Shop),
+	return &summary{
+		shop: &r.Shop, replay: NewReplay(r.Shop),
 		lines: map[lineKey]*Line{}, operators: map[string]*Operator{}, routes: map[string]*Route{},
 	}
-	if s.zone == nil {
-		s.zone = time.UTC
-	}
-	return s
 }
 
 // stand sums up the tanks.
@@ -161,6 +168,8 @@ func (s *summary) add(e *journal.Entry, f Flow) {
 	switch e.Kind {
 	case journal.Batch:
 		s.addBatch(e, f)
+	case journal.Reading:
+		s.addReading(e)
 	case journal.Correction:
 		l := s.line(e, f.Liquid)
 		l.Salt += f.Salt
@@ -176,11 +185,10 @@ func (s *summary) add(e *journal.Entry, f Flow) {
 
 // line finds that of an entry's month and a liquid.
 func (s *summary) line(e *journal.Entry, liquid string) *Line {
-	at := e.Time.In(s.zone)
-	key := lineKey{at.Year(), at.Month(), liquid}
+	key := lineKey{e.Time.Year(), e.Time.Month(), liquid}
 	l := s.lines[key]
 	if l == nil {
-		l = &Line{Month: time.Date(key.year, key.month, 1, 0, 0, 0, 0, s.zone), Liquid: liquid}
+		l = &Line{Month: time.Date(key.year, key.month, 1, 0, 0, 0, 0, time.UTC), Liquid: liquid}
 		s.lines[key] = l
 	}
 	return l
@@ -191,21 +199,40 @@ func (s *summary) addBatch(e *journal.Entry, f Flow) {
 	l.Made += f.Volume
 	l.Salt += f.Salt
 	l.Water += f.Water
-	strength, ok := s.replay.strengthRead(e)
-	if !ok {
+	strength, plain := s.replay.tank(e.Tank).Liquid.Strength()
+	if f.Volume <= 0 || !plain {
 		return
 	}
-	s.report.Batches = append(s.report.Batches, BatchMade{e.Number, e.Time, e.Tank, strength})
-	o := s.operators[e.Operator]
-	switch band := s.shop.Band; {
-	case strength < band.Low:
-		s.report.Band.Weak++
-	case strength > band.High:
-		s.report.Band.Strong++
-	default:
-		s.report.Band.In++
-		if o != nil {
-			o.InBand++
+	s.report.Batches = append(s.report.Batches, BatchMade{Entry: e.Number, Time: e.Time, Tank: e.Tank, Operator: e.Operator, Strength: strength})
+}
+
+// addReading lets the first reading after a batch say how strong it came out.
+func (s *summary) addReading(e *journal.Entry) {
+	for i := len(s.report.Batches) - 1; i >= 0; i-- {
+		b := &s.report.Batches[i]
+		if b.Tank != e.Tank {
+			continue
+		}
+		if strength, ok := s.replay.strengthRead(e); ok && !b.Read {
+			b.Strength, b.Read = strength, true
+		}
+		return
+	}
+}
+
+// judge counts the batches in and out of the band.
+func (s *summary) judge(p *Report) {
+	for _, b := range p.Batches {
+		switch band := s.shop.Band; {
+		case b.Strength < band.Low:
+			p.Band.Weak++
+		case b.Strength > band.High:
+			p.Band.Strong++
+		default:
+			p.Band.In++
+			if o := s.operators[b.Operator]; o != nil {
+				o.InBand++
+			}
 		}
 	}
 }
@@ -216,6 +243,12 @@ func (s *summary) addLoad(e *journal.Entry, f Flow) {
 	l.Laid += f.Volume
 	l.NaCl -= quantity.Mass(f.Into.NaCl)
 	l.Chlorides += chloride
+	again := s.sameLoad(e)
+	if !again {
+		if o := s.operators[e.Operator]; o != nil {
+			o.Loads++
+		}
+	}
 	if e.Route == "" {
 		return
 	}
@@ -224,7 +257,9 @@ func (s *summary) addLoad(e *journal.Entry, f Flow) {
 		r = &Route{Name: e.Route}
 		s.routes[e.Route] = r
 	}
-	r.Loads++
+	if !again {
+		r.Loads++
+	}
 	r.Volume += f.Volume
 	r.Chlorides += chloride
 }
@@ -239,16 +274,30 @@ func (s *summary) addOperator(e *journal.Entry) {
 		s.operators[e.Operator] = o
 	}
 	o.Entries++
-	switch e.Kind {
-	case journal.Batch:
+	if e.Kind == journal.Batch {
 		o.Batches++
-	case journal.Load:
-		o.Loads++
 	}
 }
 
+// together is within what a blended truckload is recorded: a row for each tank.
+const together = time.Hour
+
+// sameLoad tells whether a load is the other part of the one before: the same truck and
+// route and blend out of another tank.
+func (s *summary) sameLoad(e *journal.Entry) bool {
+	last := s.lastLoad
+	s.lastLoad = e
+	same := last != nil && e.Truck != "" && e.Liquid != "" && last.Truck == e.Truck && last.Route == e.Route && last.Liquid == e.Liquid &&
+		!slices.Contains(s.loadTanks, e.From) && e.Time.Sub(last.Time) <= together
+	if !same {
+		s.loadTanks = s.loadTanks[:0]
+	}
+	s.loadTanks = append(s.loadTanks, e.From)
+	return same
+}
+
 // finish puts the parts in order.
-func (s *summary) finish(r Request) Report {
+func (s *summary) finish() Report {
 	p := s.report
 	if p.Entries == 0 {
 		s.open()
@@ -264,6 +313,7 @@ func (s *summary) finish(r Request) Report {
 	for i := range p.Months {
 		p.Total.add(&p.Months[i])
 	}
+	s.judge(&p)
 	for _, o := range s.operators {
 		p.Operators = append(p.Operators, *o)
 	}
@@ -277,13 +327,9 @@ func (s *summary) finish(r Request) Report {
 	slices.SortFunc(p.Routes, func(a, b Route) int { return cmp.Compare(a.Name, b.Name) })
 	p.Salt = s.salt.balance(s.shop, s.replay.Pile)
 	p.Reckoned = s.reckon(p.Total)
-	now := r.Now
-	if now.IsZero() {
-		now = p.Last
-	}
 	for _, t := range s.replay.Tanks() {
 		if t.Made > 0 || len(t.Cleanings) > 0 {
-			p.Cleanings = append(p.Cleanings, t.due(s.shop.CleanEvery, p.First, now))
+			p.Cleanings = append(p.Cleanings, t.due(s.shop.CleanEvery, p.Last))
 		}
 	}
 	return p

@@ -44,7 +44,7 @@ func (c *saltCount) add(e *journal.Entry, f Flow) {
 	case e.Kind == journal.Delivery && e.Salt != nil:
 		c.delivered += *e.Salt
 	case e.Kind == journal.Batch, e.Kind == journal.Correction:
-		c.inBrine += quantity.Mass(max(0, f.Into.NaCl))
+		c.inBrine += quantity.Mass(max(0, f.OfSalt))
 	case e.Kind == journal.Count && e.Salt != nil:
 		if c.counts == 0 {
 			c.first, c.delivered, c.inBrine = *e.Salt, 0, 0

@@ -117,7 +117,7 @@ func TestProblems(t *testing.T) {
 		"a load without a volume":            entry(journal.Load, func(e *journal.Entry) { e.From = "mixer" }),
 		"a transfer without volume or tanks": entry(journal.Transfer, func(e *journal.Entry) { e.From = "mixer" }),
 		"a batch without volume":             entry(journal.Batch, func(e *journal.Entry) { e.Tank = "mixer" }),
-		"mixer would hold 1,400 gal":         entry(journal.Batch, func(e *journal.Entry) { e.Tank, e.Volume, e.NaCl = "mixer", gallons(1400), percent(23) }),
+		"mixer would hold 1,4":               entry(journal.Correction, func(e *journal.Entry) { e.Tank, e.Water = "mixer", gallons(430) }),
 		"neither the row nor the yard file":  entry(journal.Delivery, func(e *journal.Entry) { e.Tank, e.Volume, e.Liquid = "south", gallons(100), "what" }),
 		"does not say what is in it":         entry(journal.Count, func(e *journal.Entry) { e.Tank, e.Volume = "south", gallons(100) }),
 		"a count without a volume":           entry(journal.Count, func(e *journal.Entry) { e.Tank = "south" }),
@@ -161,8 +161,9 @@ func TestCleaningInterval(t *testing.T) {
 	require.InEpsilon(t, 1000, float64(due.Since/quantity.Gallon), 1e-9)
 	require.InEpsilon(t, 2000, float64(due.Left/quantity.Gallon), 1e-9)
 	require.InEpsilon(t, 3*2417.8*0.984*0.038, float64(due.Sludge/quantity.Pound), 1e-4)
-	// 7,000 gal in 15 hours, so 15 x 2/7 hours for the 2,000 that are left.
-	require.WithinDuration(t, report.Last.Add(15*time.Hour*2/7), due.Date, time.Second)
+	// 7,000 gal in the 14 hours since the first batch, so 14 x 2/7 hours for the 2,000 that
+	// are left.
+	require.WithinDuration(t, report.Last.Add(14*time.Hour*2/7), due.Date, time.Second)
 }
 
 // A period leaves out what lies before and after, and begins with what was there.
@@ -274,4 +275,70 @@ func TestDemoSeason(t *testing.T) {
 	require.False(t, report.Salt.Called(), "%+v", report.Salt)
 	require.Len(t, report.Cleanings, 1)
 	require.Equal(t, 3, report.Cleanings[0].Learned)
+}
+
+// An entry that was recorded late counts where it belongs: a count of 3,000 gal on Monday
+// stands, though a load of Sunday was written down on Tuesday.
+func TestBackdatedEntry(t *testing.T) {
+	count := entry(journal.Count, func(e *journal.Entry) { e.Tank, e.Volume, e.NaCl = "north", gallons(3000), percent(23.3) })
+	load := entry(journal.Load, func(e *journal.Entry) { e.From, e.Volume = "north", gallons(500) })
+	load.Time = noon.Add(-19 * time.Hour)
+	first := count
+	first.Time, first.Volume = noon.Add(-30*time.Hour), gallons(4000)
+	entries := []journal.Entry{first, count, load}
+	for i := range entries {
+		entries[i].Number = i + 1
+	}
+	report, replay := Season(Request{Shop: demoShop()}, journal.Effective(entries))
+	require.Empty(t, report.Problems)
+	require.InEpsilon(t, 3000, float64(tankOf(t, replay, "north").Volume(quantity.Fahrenheit(60))/quantity.Gallon), 1e-9)
+	// A period that begins between them balances.
+	report, _ = Season(Request{Shop: demoShop(), From: noon.Add(-20 * time.Hour)}, journal.Effective(entries))
+	requireMasses(t, report.Opening.Plus(report.Across), report.Closing, report.Closing.Total(), "balance")
+	require.Equal(t, load.Time, report.First)
+}
+
+// Batches without the transfers between them: what stood in the tank is taken as gone,
+// and said so, and each batch counts in full.
+func TestBatchesAlone(t *testing.T) {
+	batch := entry(journal.Batch, func(e *journal.Entry) { e.Tank, e.Volume, e.NaCl = "mixer", gallons(1095), percent(23.3) })
+	report, _ := Season(Request{Shop: demoShop()}, journal.Effective(number(batch, batch, batch, batch)))
+	require.Len(t, report.Problems, 3)
+	require.InEpsilon(t, 4*1095, float64(report.Total.Made/quantity.Gallon), 1e-9)
+	require.InEpsilon(t, 4*1.095*2417.8, float64(report.Total.Salt/quantity.Pound), 1e-4)
+	require.InEpsilon(t, 4*1.095*2288.7, float64(report.Salt.InBrine/quantity.Pound), 1e-4)
+}
+
+// The first reading after a batch says how strong it came out: 23.3 % on the glass at 40 F
+// is 22.65 %, too weak, whatever was recorded as planned.
+func TestBatchIsReadAfterwards(t *testing.T) {
+	shown, cold := 23.3, quantity.Fahrenheit(40)
+	reading := entry(journal.Reading, func(e *journal.Entry) { e.Tank, e.Scale, e.Reading, e.Temp = "mixer", "hydrometer", &shown, &cold })
+	batch := entry(journal.Batch, func(e *journal.Entry) { e.Tank, e.Volume, e.NaCl = "mixer", gallons(1000), percent(23.3) })
+	report, _ := Season(Request{Shop: demoShop()}, journal.Effective(number(batch, reading)))
+	require.Equal(t, BandCount{Weak: 1}, report.Band)
+	require.True(t, report.Batches[0].Read)
+}
+
+// A blended truckload is two rows and one load.
+func TestBlendedLoad(t *testing.T) {
+	part := func(from string) journal.Entry {
+		return entry(journal.Load, func(e *journal.Entry) {
+			e.From, e.Volume, e.Truck, e.Route, e.Liquid, e.Operator = from, gallons(100), "big-sprayer", "mill-loop", "cold-mix", "Ash"
+		})
+	}
+	report, _ := Season(Request{Shop: demoShop()}, journal.Effective(number(part("north"), part("south"), part("north"))))
+	require.Equal(t, 2, report.Routes[0].Loads)
+	require.Equal(t, 2, report.Operators[0].Loads)
+}
+
+// Brine from outside is no salt off the pile.
+func TestBoughtBrineInACorrection(t *testing.T) {
+	entries := number(
+		entry(journal.Count, func(e *journal.Entry) { e.Tank, e.Volume, e.NaCl = "north", gallons(1000), percent(22) }),
+		entry(journal.Correction, func(e *journal.Entry) { e.Tank, e.Volume, e.NaCl = "north", gallons(500), percent(26) }),
+	)
+	report, _ := Season(Request{Shop: demoShop()}, journal.Effective(entries))
+	require.Zero(t, report.Salt.InBrine)
+	require.Zero(t, report.Salt.Unexplained)
 }

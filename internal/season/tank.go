@@ -18,6 +18,7 @@ type Tank struct {
 	// empty.
 	Known   bool
 	Reading *Seen
+	First   time.Time // entry about it; zero for none
 	// Since the last cleaning, or the first entry:
 	Cleaned    time.Time // zero when never
 	Made       quantity.Volume

@@ -1,0 +1,96 @@
+package journal
+
+import (
+	"errors"
+	"fmt"
+
+	"brineyard/internal/quantity"
+)
+
+// strongest is beyond what salt brine holds in the warm.
+const strongest quantity.Strength = 0.28
+
+// Sense refuses an entry that says nothing, or two things. It is for what people
+// record; a row that stands in the file is read as well as it goes.
+func (e *Entry) Sense() error {
+	if e.NaCl != nil && *e.NaCl > strongest {
+		return fmt.Errorf("a strength of %v: no salt brine holds that much; allowed: up to %v", e.NaCl.In(quantity.US), strongest.In(quantity.US))
+	}
+	if err := e.senseOfKind(); err != nil {
+		return err
+	}
+	if e.Kind == Count {
+		return nil
+	}
+	for _, amount := range []struct {
+		name string
+		zero bool
+	}{
+		{"volume", e.Volume != nil && *e.Volume <= 0}, {"water", e.Water != nil && *e.Water <= 0}, {"salt", e.Salt != nil && *e.Salt <= 0},
+	} {
+		if amount.zero {
+			return fmt.Errorf("a %s of nothing; allowed: above 0", amount.name)
+		}
+	}
+	return nil
+}
+
+// senses are the rules of each kind: what is wrong, and with which entry.
+var senses = map[Kind][]struct {
+	wrong func(*Entry) bool
+	text  string
+}{
+	Batch: {
+		{func(e *Entry) bool { return e.Tank == "" }, "a batch needs its tank"},
+		{func(e *Entry) bool { return (e.Volume == nil || !e.composed()) && (e.Salt == nil || e.Water == nil) }, "a batch needs volume and strength, or salt and water, or all of them"},
+	},
+	Reading: {
+		{func(e *Entry) bool { return e.Tank == "" }, "a reading needs its tank"},
+		{func(e *Entry) bool { return e.NaCl == nil && (e.Scale == "" || e.Reading == nil || e.Temp == nil) }, "a reading needs scale, reading and temp, or the true strength"},
+	},
+	Correction: {
+		{func(e *Entry) bool { return e.Tank == "" }, "a correction needs its tank"},
+		{func(e *Entry) bool { return e.Tank == e.From }, "a tank is not corrected from itself; allowed: two tanks"},
+		{func(e *Entry) bool { return e.Salt == nil && e.Water == nil && e.Volume == nil }, "a correction needs water, salt, or the volume of a brine with its strength or the tank it came from"},
+		{func(e *Entry) bool { return e.Volume != nil && e.From == "" && !e.composed() && e.Liquid == "" }, "a volume of what? allowed: with the tank it came from, or its strength"},
+		{func(e *Entry) bool { return e.From != "" && e.composed() }, "a tank and a strength: the entries know what is in the tank; allowed: one of them"},
+	},
+	Transfer: {
+		{func(e *Entry) bool { return e.Tank == "" || e.From == "" || e.Volume == nil }, "a transfer needs volume and two tanks"},
+		{func(e *Entry) bool { return e.Tank == e.From }, "a transfer from and into the same tank; allowed: two tanks"},
+	},
+	Load: {
+		{func(e *Entry) bool { return e.From == "" || e.Volume == nil }, "a load needs volume and the tank it came from"},
+	},
+	Delivery: {
+		{func(e *Entry) bool { return (e.Salt == nil) == (e.Volume == nil) }, "a delivery needs salt, or volume with tank and liquid; allowed: one of them"},
+		{func(e *Entry) bool { return e.Salt != nil && (e.composed() || e.Liquid != "") }, "a delivery of salt has no liquid and no strength; allowed: salt alone"},
+		{func(e *Entry) bool { return e.Volume != nil && e.Tank == "" }, "a delivery into which tank? allowed: with the tank"},
+		{func(e *Entry) bool { return e.Volume != nil && e.Liquid == "" && !e.composed() }, "a delivery of what? allowed: with a liquid, or its strengths"},
+	},
+	Clean: {
+		{func(e *Entry) bool { return e.Tank == "" }, "a cleaning needs its tank"},
+	},
+	Count: {
+		{func(e *Entry) bool { return (e.Salt == nil) == (e.Volume == nil) }, "a count needs a tank and its volume, or the salt on the pile; allowed: one of them"},
+		{func(e *Entry) bool { return e.Volume != nil && (e.Tank == "" || e.Tank == Pile) }, "a count of a volume needs its tank"},
+		{func(e *Entry) bool { return e.Salt != nil && e.Tank != "" && e.Tank != Pile }, "a count of salt is that of the pile; allowed: no tank, or pile"},
+	},
+	Note: {
+		{func(e *Entry) bool { return e.Note == "" }, "a note needs words"},
+	},
+}
+
+func (e *Entry) senseOfKind() error {
+	for _, s := range senses[e.Kind] {
+		if s.wrong(e) {
+			return errors.New(s.text)
+		}
+	}
+	return nil
+}
+
+// composed tells whether the entry says what a liquid consists of.
+func (e *Entry) composed() bool {
+	return e.NaCl != nil || e.KCl != nil || e.CaCl2 != nil || e.MgCl2 != nil
+}
