@@ -2,11 +2,13 @@ package cli
 
 import (
 	"brineyard/internal/brine"
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 type batchOptions struct {
@@ -23,8 +25,7 @@ type batchOptions struct {
 }
 
 func newBatch(env *Env, g *globals) *cobra.Command {
-	o := &batchOptions{}
-	cmd := &cobra.Command{
+	return asking(env, g, &cobra.Command{
 		Use:   "batch",
 		Short: "Salt and water for a batch",
 		Long: "batch tells how much salt to load and how much water to add for a batch of\n" +
@@ -33,9 +34,11 @@ func newBatch(env *Env, g *globals) *cobra.Command {
 		Example: "  brineyard batch --volume 1200gal --to 23.3% --purity 95% --moisture 2%\n" +
 			"  brineyard batch --tank mixer --heel-volume 120gal --heel-strength 23.3%",
 		Args: noArguments,
-		RunE: func(*cobra.Command, []string) error { return runBatch(env, g, o) },
-	}
-	f := cmd.Flags()
+	}, &batchOptions{})
+}
+
+// flags defines the flags.
+func (o *batchOptions) flags(f *pflag.FlagSet) {
 	o.tank = addTankFlags(f, "brine wanted in the tank, heel counted; the yard file's full batch unless given")
 	o.to = strengthFlag(f, "to", "target")
 	o.heelVolume = volumeFlag(f, "heel-volume", "brine that stands in the tank; none unless given")
@@ -47,26 +50,19 @@ func newBatch(env *Env, g *globals) *cobra.Command {
 	o.supply = flowFlag(f, "supply", "flow of the water supply")
 	o.cal = temperatureFlag(f, "cal", "temperature for which the hydrometer is marked; 60F unless given")
 	o.record = addRecordFlags(f)
-	return cmd
 }
 
-func runBatch(env *Env, g *globals, o *batchOptions) error {
-	s, err := newSetting(env, g)
-	if err != nil {
-		return err
-	}
+// ask answers them.
+func (o *batchOptions) ask(s *setting, _ []string) (reply, error) {
 	r, err := o.request(s)
 	if err != nil {
-		return err
+		return reply{}, err
 	}
 	b, err := brine.NewBatch(r)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
-	if err := s.record(o.record, "batch", batchEntry(o.tank.name.value, r, b)); err != nil {
-		return err
-	}
-	return s.write(batchDocument(s, r, b))
+	return reply{document: batchDocument(s, r, b), record: o.record, entries: []journal.Entry{batchEntry(o.tank.name.value, r, b)}}, nil
 }
 
 // coldTap is the water of a yard that does not say how warm its own is.

@@ -11,6 +11,7 @@ import (
 	"brineyard/internal/solution"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 type blendOptions struct {
@@ -25,8 +26,7 @@ type blendOptions struct {
 }
 
 func newBlend(env *Env, g *globals) *cobra.Command {
-	o := &blendOptions{by: choice{words: []string{"volume", "weight"}, value: "volume"}}
-	cmd := &cobra.Command{
+	return asking(env, g, &cobra.Command{
 		Use:   "blend SHARE:LIQUID ...",
 		Short: "What a mix becomes, and the share or base for a temperature",
 		Long: "blend tells what a mix of liquids becomes: when ice forms in it, when salt\n" +
@@ -36,9 +36,11 @@ func newBlend(env *Env, g *globals) *cobra.Command {
 			"strength of the first part, the base, at which no salt falls out.",
 		Example: "  brineyard blend 80:brine@23.3% 20:cacl2@32%\n" +
 			"  brineyard blend 80:brine@23.3% 20:cacl2@32% --keep-clear 0F --volume 1000gal",
-		RunE: func(_ *cobra.Command, args []string) error { return runBlend(env, g, o, args) },
-	}
-	f := cmd.Flags()
+	}, newBlendOptions())
+}
+
+// flags defines the flags.
+func (o *blendOptions) flags(f *pflag.FlagSet) {
 	f.Var(&o.by, "by", "shares by volume or weight")
 	o.volume = volumeFlag(f, "volume", "blend wanted, for the amounts to meter")
 	o.temp = temperatureFlag(f, "temp", "temperature of the parts; 60F unless given")
@@ -47,41 +49,39 @@ func newBlend(env *Env, g *globals) *cobra.Command {
 	o.keepClear = temperatureFlag(f, "keep-clear", "find the strength of the first part at which no salt falls out down to this temperature")
 	o.record = addRecordFlags(f)
 	f.Var(&o.into, "additive-into", "`tank` of the yard file whose contents are the base, the shares given being of the blend in percent")
-	return cmd
 }
 
-func runBlend(env *Env, g *globals, o *blendOptions, args []string) error {
-	s, err := newSetting(env, g)
-	if err != nil {
-		return err
-	}
+// ask answers them.
+func (o *blendOptions) ask(s *setting, args []string) (reply, error) {
 	r, tank, err := o.request(s, args)
 	if err != nil {
-		return err
+		return reply{}, err
 	}
 	solved, err := o.solve(s, &r)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
 	if solved == nil {
 		b, err := brine.NewBlend(r)
 		if err != nil {
-			return s.inputError(err)
+			return reply{}, s.inputError(err)
 		}
-		return o.finish(s, r, b, nil, tank)
+		return o.answer(s, r, b, nil, tank), nil
 	}
 	if base := solved.Request.Parts[0].Amount; tank != nil && base < 0.01 {
-		return usagef("%s: that takes next to nothing of what stands in the tank; allowed: a warmer ice point", s.origin[brine.FieldIceAt])
+		return reply{}, usagef("%s: that takes next to nothing of what stands in the tank; allowed: a warmer ice point", s.place(s.origin[brine.FieldIceAt]))
 	}
-	return o.finish(s, solved.Request, solved.Blend, solved, tank)
+	return o.answer(s, solved.Request, solved.Blend, solved, tank), nil
 }
 
-// finish records the blend, if that was asked for, and shows it.
-func (o *blendOptions) finish(s *setting, r brine.BlendRequest, b brine.Blend, solved *brine.Solved, tank *intoTank) error {
-	if err := s.record(o.record, "blend", s.blendEntries(r, b, tank)...); err != nil {
-		return err
-	}
-	return s.write(o.document(s, r, b, solved, tank))
+func (o *blendOptions) answer(s *setting, r brine.BlendRequest, b brine.Blend, solved *brine.Solved, tank *intoTank) reply {
+	// The entries first: the document turns the amounts into those for the tank.
+	entries := s.blendEntries(r, b, tank)
+	return reply{document: o.document(s, r, b, solved, tank), record: o.record, entries: entries}
+}
+
+func newBlendOptions() *blendOptions {
+	return &blendOptions{by: choice{words: []string{"volume", "weight"}, value: "volume"}}
 }
 
 // solve finds what was asked for; nil when nothing was.
@@ -94,7 +94,7 @@ func (o *blendOptions) solve(s *setting, r *brine.BlendRequest) (*brine.Solved, 
 		t     quantity.Temperature
 	}{{o.iceAt.given, "ice-at", ice}, {o.keepClear.given, "keep-clear", clear}} {
 		if t := float64(asked.t); asked.given && !(t >= solution.Floor && t <= solution.FitCeiling) {
-			return nil, usagef("%s: outside the model; allowed: %v to %v", s.origin[asked.field],
+			return nil, usagef("%s: outside the model; allowed: %v to %v", s.place(s.origin[asked.field]),
 				quantity.Temperature(solution.Floor).In(s.system), quantity.Temperature(solution.FitCeiling).In(s.system))
 		}
 	}
@@ -122,8 +122,8 @@ type intoTank struct {
 
 func (o *blendOptions) request(s *setting, args []string) (brine.BlendRequest, *intoTank, error) {
 	r := brine.BlendRequest{ByWeight: o.by.value == "weight"}
-	s.origin[brine.FieldParts] = "the parts"
-	s.origin[brine.FieldLiquid] = "the blend"
+	s.origin[brine.FieldParts] = said("the parts")
+	s.origin[brine.FieldLiquid] = said("the blend")
 	if err := o.record.check(o.into.value); err != nil {
 		if o.record.on {
 			err = usagef("--record: the journal needs to know which tank this is; allowed: with --additive-into and a tank of the yard file")

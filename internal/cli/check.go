@@ -5,10 +5,12 @@ import (
 	"strconv"
 
 	"brineyard/internal/brine"
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 type checkOptions struct {
@@ -23,8 +25,7 @@ type checkOptions struct {
 }
 
 func newCheck(env *Env, g *globals) *cobra.Command {
-	o := &checkOptions{}
-	cmd := &cobra.Command{
+	return asking(env, g, &cobra.Command{
 		Use:   "check",
 		Short: "May this tank be pumped, and if not, what corrects it",
 		Long: "check judges a tank by the true strength behind its reading. When it is not to\n" +
@@ -33,9 +34,11 @@ func newCheck(env *Env, g *globals) *cobra.Command {
 		Example: "  brineyard check --volume 500gal --hydrometer 23.3% --temp 40F\n" +
 			"  brineyard check --tank mixer --sg 1.185 --temp 12C",
 		Args: noArguments,
-		RunE: func(*cobra.Command, []string) error { return runCheck(env, g, o) },
-	}
-	f := cmd.Flags()
+	}, &checkOptions{})
+}
+
+// flags defines the flags.
+func (o *checkOptions) flags(f *pflag.FlagSet) {
 	o.tank = addTankFlags(f, "brine in the tank; the yard file's usual volume unless given")
 	o.instrument = addReadingFlags(f)
 	o.temp = temperatureFlag(f, "temp", "temperature of the sample; required")
@@ -45,34 +48,25 @@ func newCheck(env *Env, g *globals) *cobra.Command {
 	o.agent = addAgentFlags(f)
 	o.record = addRecordFlags(f)
 	f.BoolVar(&o.gate, "gate", false, "exit with status 3 when the tank is not to be pumped")
-	return cmd
 }
 
-func runCheck(env *Env, g *globals, o *checkOptions) error {
-	s, err := newSetting(env, g)
-	if err != nil {
-		return err
-	}
+// ask answers them.
+func (o *checkOptions) ask(s *setting, _ []string) (reply, error) {
 	r, err := o.request(s)
 	if err != nil {
-		return err
+		return reply{}, err
 	}
 	c, err := brine.Check(r)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
 	e := readingEntry(o.tank.name.value, c.Reading)
 	e.Note = c.Decision.String()
-	if err := s.record(o.record, "check", e); err != nil {
-		return err
-	}
-	if err := s.write(checkDocument(s, r, c)); err != nil {
-		return err
-	}
+	a := reply{document: checkDocument(s, r, c), record: o.record, entries: []journal.Entry{e}}
 	if o.gate && c.Decision != brine.Pump {
-		return errHeld
+		a.end = errHeld
 	}
-	return nil
+	return a, nil
 }
 
 func (o *checkOptions) request(s *setting) (brine.CheckRequest, error) {

@@ -49,7 +49,7 @@ func (a *agentFlags) agent(s *setting) (brine.Agent, quantity.Strength, brine.Ro
 	case agent == brine.Stock && !a.stock.given:
 		return 0, 0, brine.RockSalt{}, usagef("--with stock: needs the stored brine's strength; allowed: like --stock 18%%")
 	}
-	s.origin[brine.FieldWith] = "--with " + a.with.value
+	s.origin[brine.FieldWith] = said("--with " + a.with.value)
 	stock := take(s, brine.FieldStock, "stock", a.stock, nil, "", 0)
 	return agent, stock, rockSalt(s, a.purity, a.moisture), nil
 }
@@ -160,8 +160,7 @@ type correctOptions struct {
 }
 
 func newCorrect(env *Env, g *globals) *cobra.Command {
-	o := &correctOptions{}
-	cmd := &cobra.Command{
+	return asking(env, g, &cobra.Command{
 		Use:   "correct",
 		Short: "What brings a tank to target",
 		Long: "correct tells how much water, salt or stored brine brings a tank to its target,\n" +
@@ -170,9 +169,11 @@ func newCorrect(env *Env, g *globals) *cobra.Command {
 		Example: "  brineyard correct --volume 500gal --strength 26% --to 23.3%\n" +
 			"  brineyard correct --volume 500gal --hydrometer 21% --temp 45F --stock 26%",
 		Args: noArguments,
-		RunE: func(*cobra.Command, []string) error { return runCorrect(env, g, o) },
-	}
-	f := cmd.Flags()
+	}, &correctOptions{})
+}
+
+// flags defines the flags.
+func (o *correctOptions) flags(f *pflag.FlagSet) {
 	o.tank = addTankFlags(f, "brine in the tank")
 	o.strength = strengthFlag(f, "strength", "true strength of the brine, instead of a reading")
 	o.to = strengthFlag(f, "to", "target")
@@ -180,26 +181,19 @@ func newCorrect(env *Env, g *globals) *cobra.Command {
 	o.instrument = addReadingFlags(f)
 	o.agent = addAgentFlags(f)
 	o.record = addRecordFlags(f)
-	return cmd
 }
 
-func runCorrect(env *Env, g *globals, o *correctOptions) error {
-	s, err := newSetting(env, g)
-	if err != nil {
-		return err
-	}
+// ask answers them.
+func (o *correctOptions) ask(s *setting, _ []string) (reply, error) {
 	r, sample, err := o.request(s)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
 	c, err := brine.Correct(r)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
-	if err := s.record(o.record, "correct", correctionEntries(o.tank.name.value, r, c)...); err != nil {
-		return err
-	}
-	return s.write(correctDocument(s, r, c, sample))
+	return reply{document: correctDocument(s, r, c, sample), record: o.record, entries: correctionEntries(o.tank.name.value, r, c)}, nil
 }
 
 // request gathers what is asked. The second result is the reading behind the

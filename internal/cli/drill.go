@@ -89,10 +89,10 @@ func runDrill(env *Env, g *globals, o *drillOptions, args []string) error {
 		return err
 	}
 	r := drill.Request{Level: o.level.value, System: s.system, Shop: s.drillShop(), Seed: o.seed.value}
-	s.origin[drill.FieldLevel] = "--level " + itoa(o.level.value)
+	s.origin[drill.FieldLevel] = said("--level " + itoa(o.level.value))
 	if len(args) == 1 {
 		r.Topic = drill.Topic(strings.ToLower(args[0]))
-		s.origin[drill.FieldTopic] = quoted(args[0])
+		s.origin[drill.FieldTopic] = said(quoted(args[0]))
 	}
 	if !o.seed.given {
 		r.Seed = uint64(env.Now().UnixNano()) % 100000
@@ -118,8 +118,8 @@ func (s *setting) problem(r drill.Request, i int) (drill.Problem, error) {
 	return p, nil
 }
 
-// question is the text, with the words to choose from.
-func question(p drill.Problem) string {
+// problemText is the text, with the words to choose from.
+func problemText(p drill.Problem) string {
 	text := p.Text()
 	if len(p.Answer.Words) > 0 {
 		text += " (" + strings.Join(p.Answer.Words, ", ") + ")"
@@ -141,7 +141,7 @@ func (s *setting) askDrill(r drill.Request, count int) error {
 			return err
 		}
 		s.say("")
-		s.say("%d. %s", i+1, question(p))
+		s.say("%d. %s", i+1, problemText(p))
 		v, ok, err := s.answerTo(p, in)
 		if err != nil || !ok {
 			return errors.Join(err, s.score(right, asked))
@@ -169,7 +169,7 @@ func (s *setting) answerTo(p drill.Problem, in *bufio.Scanner) (drill.Verdict, b
 		if err == nil {
 			return v, true, nil
 		}
-		s.origin[drill.FieldAnswer] = quoted(in.Text())
+		s.origin[drill.FieldAnswer] = said(quoted(in.Text()))
 		s.say("%s", oneLine(s.inputError(err).Error()))
 	}
 }
@@ -235,7 +235,7 @@ func (s *setting) printDrill(r drill.Request, o *drillOptions) error {
 		if err != nil {
 			return err
 		}
-		problems.Rows = append(problems.Rows, []report.Value{numberValue(i + 1), report.Word(string(p.Topic)), report.Word(question(p))})
+		problems.Rows = append(problems.Rows, []report.Value{numberValue(i + 1), report.Word(string(p.Topic)), report.Word(problemText(p))})
 		answer := report.Word(s.rightAnswer(p))
 		answers.Rows = append(answers.Rows, []report.Value{numberValue(i + 1), answer})
 	}

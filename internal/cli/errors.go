@@ -122,9 +122,9 @@ func (s *setting) inputError(err error) error {
 	if !errors.As(err, &input) {
 		return err
 	}
-	place, ok := s.origin[input.Field]
-	if !ok {
-		place = "--" + input.Field
+	place := "--" + input.Field
+	if o, ok := s.origin[input.Field]; ok {
+		place = s.place(o)
 	}
 	return usagef("%s: %s", place, brine.Sentence(input.Reason, input.Args, s.system))
 }

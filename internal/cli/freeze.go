@@ -9,6 +9,7 @@ import (
 	"brineyard/internal/solution"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 type freezeOptions struct {
@@ -26,8 +27,7 @@ type freezeOptions struct {
 var saltFlags = [...]string{solution.NaCl: "nacl", solution.KCl: "kcl", solution.CaCl2: "cacl2", solution.MgCl2: "mgcl2"}
 
 func newFreeze(env *Env, g *globals) *cobra.Command {
-	o := &freezeOptions{}
-	cmd := &cobra.Command{
+	return asking(env, g, &cobra.Command{
 		Use:   "freeze",
 		Short: "What the cold does to a liquid",
 		Long: "freeze tells at what temperature ice forms in a liquid, at what temperature\n" +
@@ -37,9 +37,11 @@ func newFreeze(env *Env, g *globals) *cobra.Command {
 		Example: "  brineyard freeze --nacl 23.3%\n" +
 			"  brineyard freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal",
 		Args: noArguments,
-		RunE: func(*cobra.Command, []string) error { return runFreeze(env, g, o) },
-	}
-	f := cmd.Flags()
+	}, &freezeOptions{})
+}
+
+// flags defines the flags.
+func (o *freezeOptions) flags(f *pflag.FlagSet) {
 	for _, salt := range []solution.Salt{solution.NaCl, solution.CaCl2, solution.MgCl2, solution.KCl} {
 		o.salts[salt] = strengthFlag(f, saltFlags[salt], salt.String()+", by weight of the liquid")
 	}
@@ -50,25 +52,21 @@ func newFreeze(env *Env, g *globals) *cobra.Command {
 	o.temp = temperatureFlag(f, "temp", "temperature at which its volume is measured; 60F unless given")
 	f.BoolVar(&o.curve, "curve", false, "the freezing diagram, as a table and a chart")
 	o.ascii = asciiFlag(f)
-	return cmd
 }
 
-func runFreeze(env *Env, g *globals, o *freezeOptions) error {
-	s, err := newSetting(env, g)
-	if err != nil {
-		return err
-	}
+// ask answers them.
+func (o *freezeOptions) ask(s *setting, _ []string) (reply, error) {
 	r, err := o.request(s)
 	if err != nil {
-		return err
+		return reply{}, err
 	}
 	f, err := brine.Freeze(r)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
 	d := freezeDocument(s, r, f)
 	d.ASCII = *o.ascii
-	return s.write(d)
+	return shown(d, nil)
 }
 
 func (o *freezeOptions) request(s *setting) (brine.FreezeRequest, error) {
@@ -103,7 +101,7 @@ func (o *freezeOptions) asked(s *setting) (brine.Liquid, error) {
 	case len(given) > 0 && o.liquid.given:
 		return brine.Liquid{}, usagef("--liquid %s and %s: two liquids; allowed: one of them", quoted(o.liquid.value), given[0])
 	case o.liquid.given:
-		s.origin[brine.FieldLiquid] = "--liquid " + quoted(o.liquid.value)
+		s.origin[brine.FieldLiquid] = said("--liquid " + quoted(o.liquid.value))
 		l, err := s.liquid(o.liquid.value)
 		if err != nil {
 			return brine.Liquid{}, usagef("--liquid %v", err)
@@ -112,7 +110,7 @@ func (o *freezeOptions) asked(s *setting) (brine.Liquid, error) {
 	case len(given) == 0:
 		return brine.Liquid{}, usagef("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, or --liquid")
 	}
-	s.origin[brine.FieldLiquid] = strings.Join(given, " ")
+	s.origin[brine.FieldLiquid] = said(strings.Join(given, " "))
 	return brine.Liquid{Name: "this liquid", Composition: c}, nil
 }
 

@@ -20,7 +20,7 @@ func FuzzArguments(f *testing.F) {
 	} {
 		f.Add(text)
 	}
-	s := &setting{origin: map[string]string{}}
+	s := &setting{origin: map[string]origin{}}
 	o := &readyOptions{temp: &input[quantity.Temperature]{}}
 	f.Fuzz(func(t *testing.T, text string) {
 		if p, err := s.part(text); err == nil {

@@ -9,6 +9,7 @@ import (
 	"brineyard/internal/report"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 type lineupOptions struct {
@@ -18,8 +19,7 @@ type lineupOptions struct {
 }
 
 func newLineup(env *Env, g *globals) *cobra.Command {
-	o := &lineupOptions{}
-	cmd := &cobra.Command{
+	return asking(env, g, &cobra.Command{
 		Use:   "lineup",
 		Short: "Which valves in which order for a move, and what a setting does",
 		Long: "lineup finds from the yard file's plumbing which valves to open for a move, in\n" +
@@ -28,40 +28,38 @@ func newLineup(env *Env, g *globals) *cobra.Command {
 		Example: "  brineyard lineup --from north --to truck-fill\n" +
 			"  brineyard lineup --open S1,D2",
 		Args: noArguments,
-		RunE: func(cmd *cobra.Command, _ []string) error { return runLineup(env, g, o) },
-	}
-	f := cmd.Flags()
+	}, &lineupOptions{})
+}
+
+// flags defines the flags.
+func (o *lineupOptions) flags(f *pflag.FlagSet) {
 	f.Var(&o.from, "from", "`place` to take from: a tank, or supply")
 	f.Var(&o.to, "to", "`place` to bring to: a tank or an outlet")
 	f.Var(&o.open, "open", "`valves` that are open, with commas between; none for all closed")
 	f.BoolVar(&o.rinse, "rinse", false, "the moves that rinse every line and the pump with fresh water")
-	return cmd
 }
 
-func runLineup(env *Env, g *globals, o *lineupOptions) error {
-	s, err := newSetting(env, g)
-	if err != nil {
-		return err
-	}
+// ask answers them.
+func (o *lineupOptions) ask(s *setting, _ []string) (reply, error) {
 	if s.yard == nil {
-		return usagef("no yard file, so no plumbing is known; allowed: --yard with a file")
+		return reply{}, usagef("no yard file, so no plumbing is known; allowed: --yard with a file")
 	}
 	p := s.yard.Pipes()
 	if len(p.Links) == 0 {
-		return usagef("%s tells no lines and valves; allowed: a yard file with [[line]] and [[valve]]", s.yard.Path)
+		return reply{}, usagef("%s tells no lines and valves; allowed: a yard file with [[line]] and [[valve]]", s.yard.Path)
 	}
-	s.origin[brine.FieldFrom] = "--from " + quoted(o.from.value)
-	s.origin[brine.FieldMoveTo] = "--to " + quoted(o.to.value)
-	s.origin[brine.FieldOpen] = "--open " + quoted(o.open.value)
-	d, err := o.answer(s, p)
+	s.origin[brine.FieldFrom] = said("--from " + quoted(o.from.value))
+	s.origin[brine.FieldMoveTo] = said("--to " + quoted(o.to.value))
+	s.origin[brine.FieldOpen] = said("--open " + quoted(o.open.value))
+	d, err := o.document(s, p)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
-	return s.write(d)
+	return shown(d, nil)
 }
 
-// answer takes exactly one of the three questions.
-func (o *lineupOptions) answer(s *setting, p brine.Plumbing) (*report.Document, error) {
+// document takes exactly one of the three questions.
+func (o *lineupOptions) document(s *setting, p brine.Plumbing) (*report.Document, error) {
 	move := o.from.given || o.to.given
 	asked := 0
 	for _, given := range []bool{move, o.open.given, o.rinse} {

@@ -10,6 +10,7 @@ import (
 	"brineyard/internal/solution"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 type readingOptions struct {
@@ -18,8 +19,7 @@ type readingOptions struct {
 }
 
 func newReading(env *Env, g *globals) *cobra.Command {
-	o := &readingOptions{}
-	cmd := &cobra.Command{
+	return asking(env, g, &cobra.Command{
 		Use:   "reading",
 		Short: "True strength behind an instrument's reading",
 		Long: "reading tells the strength behind what an instrument shows. A hydrometer floats\n" +
@@ -28,27 +28,26 @@ func newReading(env *Env, g *globals) *cobra.Command {
 		Example: "  brineyard reading --hydrometer 23.3% --temp 40F\n" +
 			"  brineyard reading --weigh 9.82lb/gal --temp 15C --units metric",
 		Args: noArguments,
-		RunE: func(*cobra.Command, []string) error { return runReading(env, g, o) },
-	}
-	o.instrument = addReadingFlags(cmd.Flags())
-	o.temp = temperatureFlag(cmd.Flags(), "temp", "temperature of the sample; required")
-	return cmd
+	}, &readingOptions{})
 }
 
-func runReading(env *Env, g *globals, o *readingOptions) error {
-	s, err := newSetting(env, g)
-	if err != nil {
-		return err
-	}
+// flags defines the flags.
+func (o *readingOptions) flags(f *pflag.FlagSet) {
+	o.instrument = addReadingFlags(f)
+	o.temp = temperatureFlag(f, "temp", "temperature of the sample; required")
+}
+
+// ask answers them.
+func (o *readingOptions) ask(s *setting, _ []string) (reply, error) {
 	sample, err := o.instrument.sample(s, o.temp)
 	if err != nil {
-		return err
+		return reply{}, err
 	}
 	r, err := brine.Reading(sample)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
-	return s.write(readingDocument(s, r))
+	return shown(readingDocument(s, r), nil)
 }
 
 func readingDocument(s *setting, r brine.ReadingResult) *report.Document {

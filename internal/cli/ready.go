@@ -10,6 +10,7 @@ import (
 	"brineyard/internal/report"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 type readyOptions struct {
@@ -19,8 +20,7 @@ type readyOptions struct {
 }
 
 func newReady(env *Env, g *globals) *cobra.Command {
-	o := &readyOptions{scale: choice{words: scaleNames, value: scaleNames[0]}}
-	cmd := &cobra.Command{
+	return asking(env, g, &cobra.Command{
 		Use:   "ready TIME=READING ...",
 		Short: "When a mixing tank will be ready, from readings so far",
 		Long: "ready takes readings while a tank is pumped over its bed of salt, and tells\n" +
@@ -29,42 +29,44 @@ func newReady(env *Env, g *globals) *cobra.Command {
 			"behind @.",
 		Example: "  brineyard ready 10:05=12% 10:20=18.5% 10:30=20.9% --temp 45F\n" +
 			"  brineyard ready 0=8%@48F 15=15.5%@46F 30=19.6%@45F",
-		RunE: func(_ *cobra.Command, args []string) error { return runReady(env, g, o, args) },
-	}
-	f := cmd.Flags()
+	}, newReadyOptions())
+}
+
+func newReadyOptions() *readyOptions {
+	return &readyOptions{scale: choice{words: scaleNames, value: scaleNames[0]}}
+}
+
+// flags defines the flags.
+func (o *readyOptions) flags(f *pflag.FlagSet) {
 	o.temp = temperatureFlag(f, "temp", "temperature of the samples that carry none")
 	f.Var(&o.scale, "by", "instrument: hydrometer, sg, salometer, baume or weigh")
 	o.cal = temperatureFlag(f, "cal", "temperature for which the hydrometer is marked; 60F unless given")
 	o.to = strengthFlag(f, "to", "target")
 	o.low = strengthFlag(f, "low", "lowest true strength that may be pumped")
 	o.high = strengthFlag(f, "high", "highest true strength that may be pumped")
-	return cmd
 }
 
-func runReady(env *Env, g *globals, o *readyOptions, args []string) error {
-	s, err := newSetting(env, g)
-	if err != nil {
-		return err
-	}
+// ask answers them.
+func (o *readyOptions) ask(s *setting, args []string) (reply, error) {
 	r, clock, err := o.request(s, args)
 	if err != nil {
-		return err
+		return reply{}, err
 	}
 	out, err := brine.Ready(r)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
-	return s.write(readyDocument(s, r, out, clock))
+	return shown(readyDocument(s, r, out, clock), nil)
 }
 
 func (o *readyOptions) request(s *setting, args []string) (brine.ReadyRequest, bool, error) {
 	r := brine.ReadyRequest{Band: s.band(o.to, o.low, o.high)}
-	s.origin[brine.FieldReadings] = "the readings"
-	s.origin[brine.FieldReading] = "the readings"
+	s.origin[brine.FieldReadings] = said("the readings")
+	s.origin[brine.FieldReading] = said("the readings")
 	if o.temp.given {
 		s.given(brine.FieldTemperature, "temp", o.temp.text, o.temp.bare, o.temp.value)
 	} else {
-		s.origin[brine.FieldTemperature] = "the readings"
+		s.origin[brine.FieldTemperature] = said("the readings")
 	}
 	scale := gauge.Scale(0)
 	for i, name := range scaleNames {

@@ -48,13 +48,13 @@ type setting struct {
 	globals *globals
 	yard    *yard.Yard // nil when there is none
 	system  quantity.System
-	origin  map[string]string // field of a request: the place to name in an error
+	origin  map[string]origin // field of a request: the place to name in an error
 	notes   []string
 }
 
 // newSetting reads the yard file and settles the units.
 func newSetting(env *Env, g *globals) (*setting, error) {
-	s := &setting{env: env, globals: g, origin: map[string]string{}}
+	s := &setting{env: env, globals: g, origin: map[string]origin{}}
 	if err := s.readYard(); err != nil {
 		return nil, err
 	}
@@ -102,17 +102,17 @@ func take[Q quantity.Quantity](s *setting, field, flagName string, in *input[Q],
 		s.given(field, flagName, in.text, in.bare, in.value)
 		return in.value
 	case file != nil:
-		s.origin[field] = fmt.Sprintf("%s: %s = %q", s.yard.Path, fileKey, (*file).In(s.system))
+		s.origin[field] = origin{path: s.yard.Path, key: fileKey, value: *file}
 		return *file
 	}
-	s.origin[field] = fmt.Sprintf("--%s (default %v)", flagName, otherwise.In(s.system))
+	s.origin[field] = origin{flag: flagName, value: otherwise}
 	return otherwise
 }
 
 // given notes a flag that was used. A metric user who leaves the unit out is
 // told which one was taken, since the help names US units.
 func (s *setting) given(field, flagName, text string, bare bool, q quantity.Quantity) {
-	s.origin[field] = "--" + flagName + " " + quoted(text)
+	s.origin[field] = origin{flag: flagName, text: text}
 	if bare && s.system == quantity.Metric && q.In(quantity.US).Unit != q.In(quantity.Metric).Unit {
 		s.notes = append(s.notes, fmt.Sprintf("--%s %s has no unit and was read as %v.", flagName, quoted(text), q.In(quantity.US)))
 	}

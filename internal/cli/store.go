@@ -12,6 +12,7 @@ import (
 	"brineyard/internal/solution"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 type storeOptions struct {
@@ -24,8 +25,7 @@ type storeOptions struct {
 }
 
 func newStore(env *Env, g *globals) *cobra.Command {
-	o := &storeOptions{}
-	cmd := &cobra.Command{
+	return asking(env, g, &cobra.Command{
 		Use:   "store LOT LOT ...",
 		Short: "What transfers make of a tank, and what brings it to target",
 		Long: "store tells what lots of liquid make together in a tank. A lot is a volume and\n" +
@@ -34,9 +34,11 @@ func newStore(env *Env, g *globals) *cobra.Command {
 			"is what the tank holds, the others are pumped into it.",
 		Example: "  brineyard store 6000gal@23.1% 800gal@25%\n" +
 			"  brineyard store 6000gal@22.4% --to 23.3% --with 25.5% --capacity 8000gal",
-		RunE: func(_ *cobra.Command, args []string) error { return runStore(env, g, o, args) },
-	}
-	f := cmd.Flags()
+	}, &storeOptions{})
+}
+
+// flags defines the flags.
+func (o *storeOptions) flags(f *pflag.FlagSet) {
 	o.to = strengthFlag(f, "to", "target; with --with")
 	o.with = strengthFlag(f, "with", "strength of the batch that is to bring it to target")
 	o.capacity = volumeFlag(f, "capacity", "what the tank can hold; the yard file's for a tank by name")
@@ -44,7 +46,6 @@ func newStore(env *Env, g *globals) *cobra.Command {
 	o.cal = temperatureFlag(f, "cal", "temperature for which the hydrometer is marked; 60F unless given")
 	o.record = addRecordFlags(f)
 	f.Var(&count{&o.batches}, "batches", "add the last lot so many times, and show the tank after each")
-	return cmd
 }
 
 // count is a flag that takes a whole number above zero.
@@ -71,29 +72,23 @@ func (c *count) String() string {
 // Type names the kind of value in help.
 func (c *count) Type() string { return "number" }
 
-func runStore(env *Env, g *globals, o *storeOptions, args []string) error {
-	s, err := newSetting(env, g)
-	if err != nil {
-		return err
-	}
+// ask answers them.
+func (o *storeOptions) ask(s *setting, args []string) (reply, error) {
 	r, err := o.request(s, args)
 	if err != nil {
-		return err
+		return reply{}, err
 	}
 	out, err := brine.Store(r)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
-	if err := s.record(o.record, "store", s.storeEntries(args, r, out)...); err != nil {
-		return err
-	}
-	return s.write(storeDocument(s, r, out))
+	return reply{document: storeDocument(s, r, out), record: o.record, entries: s.storeEntries(args, r, out)}, nil
 }
 
 func (o *storeOptions) request(s *setting, args []string) (brine.StoreRequest, error) {
 	r := brine.StoreRequest{Batches: o.batches}
-	s.origin[brine.FieldParts] = "the lots"
-	s.origin[brine.FieldBatches] = "--batches " + strconv.Itoa(o.batches)
+	s.origin[brine.FieldParts] = said("the lots")
+	s.origin[brine.FieldBatches] = said("--batches " + strconv.Itoa(o.batches))
 	if len(args) == 0 {
 		return r, usagef("no lots; allowed: like 6000gal@23.1%% 800gal@25%%, or the name of a storage tank")
 	}
@@ -129,7 +124,7 @@ func (o *storeOptions) request(s *setting, args []string) (brine.StoreRequest, e
 	r.Target = take(s, brine.FieldTarget, "to", o.to, nil, "", 0)
 	r.With = take(s, brine.FieldWith, "with", o.with, nil, "", 0)
 	r.Temperature = take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
-	s.origin[brine.FieldStrength] = "the lots"
+	s.origin[brine.FieldStrength] = said("the lots")
 	var err error
 	reading := readingFlags{cal: o.cal}
 	r.Instrument, err = reading.instrument(s, gauge.PercentSalt)

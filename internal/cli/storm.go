@@ -132,9 +132,9 @@ func (o *stormOptions) request(s *setting, file *yard.Storm) (brine.StormRequest
 		return r, err
 	}
 	r.Low = low
-	s.origin[brine.FieldRoutes] = y.Path + ": routes"
-	s.origin[brine.FieldPump] = y.Path + ": pump.flow"
-	s.origin[brine.FieldSupply] = y.Path + ": supply.flow"
+	s.origin[brine.FieldRoutes] = said(y.Path + ": routes")
+	s.origin[brine.FieldPump] = said(y.Path + ": pump.flow")
+	s.origin[brine.FieldSupply] = said(y.Path + ": supply.flow")
 	o.equipment(s, &r)
 	r.Routes = o.routes(s, file)
 	if o.rate.given {
@@ -147,7 +147,7 @@ func (o *stormOptions) request(s *setting, file *yard.Storm) (brine.StormRequest
 func takeFrom[Q quantity.Quantity](s *setting, name string, in *input[Q], file *Q, path string, otherwise Q) Q {
 	q := take(s, name, name, in, nil, "", otherwise)
 	if !in.given && file != nil {
-		s.origin[name] = path + ": " + name
+		s.origin[name] = said(path + ": " + name)
 		return *file
 	}
 	return q
@@ -166,7 +166,7 @@ func (o *stormOptions) coldest(s *setting, file *yard.Storm, from string) (quant
 	}
 	t := takeFrom(s, "low", o.low, low, from, 0)
 	if least, most := quantity.Celsius(-45), quantity.Celsius(40); t < least || t > most {
-		return 0, usagef("%s: outside what is planned for; allowed: %v to %v", s.origin["low"], least.In(s.system), most.In(s.system))
+		return 0, usagef("%s: outside what is planned for; allowed: %v to %v", s.place(s.origin["low"]), least.In(s.system), most.In(s.system))
 	}
 	return t, nil
 }

@@ -54,8 +54,7 @@ func (w *whole) String() string {
 func (w *whole) Type() string { return "number" }
 
 func newTruck(env *Env, g *globals) *cobra.Command {
-	o := &truckOptions{}
-	cmd := &cobra.Command{
+	return asking(env, g, &cobra.Command{
 		Use:   "truck",
 		Short: "What fits a truck, how it loads, and what its boom lays down",
 		Long: "truck tells how much of a liquid fits a truck's tank and weight limit, how long\n" +
@@ -64,9 +63,11 @@ func newTruck(env *Env, g *globals) *cobra.Command {
 		Example: "  brineyard truck --tank 1750gal --empty 19300lb --gross 33000lb\n" +
 			"  brineyard truck --rate 40gal/mi --speed 30mph --catch 18gal --over 60s",
 		Args: noArguments,
-		RunE: func(*cobra.Command, []string) error { return runTruck(env, g, o) },
-	}
-	f := cmd.Flags()
+	}, &truckOptions{})
+}
+
+// flags defines the flags.
+func (o *truckOptions) flags(f *pflag.FlagSet) {
 	f.Var(&o.name, "truck", "`name` of a truck in the yard file")
 	f.Var(&o.liquid, "liquid", "what it carries, like brine@23.3%; brine on target unless given")
 	o.temp = temperatureFlag(f, "temp", "temperature of the liquid; 60F unless given")
@@ -76,7 +77,6 @@ func newTruck(env *Env, g *globals) *cobra.Command {
 	o.flow = flowFlag(f, "flow", "flow of the loading pump; the yard file's unless given")
 	o.volume = volumeFlag(f, "volume", "to be carried in all, for the number of loads")
 	o.addSpray(f)
-	return cmd
 }
 
 func (o *truckOptions) addSpray(f *pflag.FlagSet) {
@@ -95,23 +95,20 @@ func parseWidth(text string) (quantity.Width, bool, error) {
 	return quantity.Width(l), bare, err
 }
 
-func runTruck(env *Env, g *globals, o *truckOptions) error {
-	s, err := newSetting(env, g)
-	if err != nil {
-		return err
-	}
+// ask answers them.
+func (o *truckOptions) ask(s *setting, _ []string) (reply, error) {
 	r, err := o.request(s)
 	if err != nil {
-		return err
+		return reply{}, err
 	}
 	out, err := brine.Truck(r)
 	if err != nil {
-		return s.inputError(err)
+		return reply{}, s.inputError(err)
 	}
 	if out.Load == nil && out.Spray == nil && out.Catch == nil {
-		return usagef("nothing to reckon; allowed: --truck or --tank for a load, --rate or --area-rate with --speed, --catch with --over")
+		return reply{}, usagef("nothing to reckon; allowed: --truck or --tank for a load, --rate or --area-rate with --speed, --catch with --over")
 	}
-	return s.write(truckDocument(s, r, out))
+	return shown(truckDocument(s, r, out), nil)
 }
 
 // truck finds the truck that was named; an empty one when none was.
@@ -144,7 +141,7 @@ func (o *truckOptions) request(s *setting) (brine.TruckRequest, error) {
 	none := &input[quantity.Strength]{}
 	r.Liquid = brine.SaltBrine(s.band(none, none, none).Target)
 	if o.liquid.given {
-		s.origin[brine.FieldLiquid] = "--liquid " + quoted(o.liquid.value)
+		s.origin[brine.FieldLiquid] = said("--liquid " + quoted(o.liquid.value))
 		l, err := s.liquid(o.liquid.value)
 		if err != nil {
 			return r, usagef("--liquid %v", err)

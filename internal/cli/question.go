@@ -1,0 +1,67 @@
+package cli
+
+import (
+	"brineyard/internal/journal"
+	"brineyard/internal/report"
+
+	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
+)
+
+// question is what a command asks: its flags, and the answer to what they hold. A
+// command line asks once; each asks for every row of a table.
+type question interface {
+	flags(*pflag.FlagSet)
+	ask(s *setting, args []string) (reply, error)
+}
+
+// reply is a document, and what is to be done with it.
+type reply struct {
+	document *report.Document
+	// record and entries are for --record; nil for commands without it.
+	record  *recordFlags
+	entries []journal.Entry
+	end     error // once it has been shown
+}
+
+// shown is a reply that is only shown.
+func shown(d *report.Document, err error) (reply, error) { return reply{document: d}, err }
+
+// asking makes a command of a question.
+func asking(env *Env, g *globals, cmd *cobra.Command, q question) *cobra.Command {
+	q.flags(cmd.Flags())
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		s, err := newSetting(env, g)
+		if err != nil {
+			return err
+		}
+		a, err := q.ask(s, args)
+		if err != nil {
+			return err
+		}
+		if a.record != nil {
+			if err := s.record(a.record, cmd.Name(), a.entries...); err != nil {
+				return err
+			}
+		}
+		if err := s.write(a.document); err != nil {
+			return err
+		}
+		return a.end
+	}
+	return cmd
+}
+
+// questions are those that each can ask, by the names of their commands.
+var questions = map[string]func() question{
+	"reading": func() question { return &readingOptions{} },
+	"check":   func() question { return &checkOptions{} },
+	"correct": func() question { return &correctOptions{} },
+	"batch":   func() question { return &batchOptions{} },
+	"blend":   func() question { return newBlendOptions() },
+	"freeze":  func() question { return &freezeOptions{} },
+	"store":   func() question { return &storeOptions{} },
+	"ready":   func() question { return newReadyOptions() },
+	"truck":   func() question { return &truckOptions{} },
+	"lineup":  func() question { return &lineupOptions{} },
+}
