@@ -82,7 +82,9 @@ func TestCorrectionAgainstSimion(t *testing.T) {
 // of 1250 kg/m3. At 20 K more the glass is 0.0005 larger and displaces 80.04 cm3:
 // the same mark then tells of a lighter liquid, and the same liquid shows a mark
 // for a heavier one. ISO 649-2 counts with the same 25e-6 for each K.
-func TestGlassGrowsWithWarmth(t *testing.T) {
+func TestGlassGrowsWithWarmth(t *testing.T) { glassGrowsWithWarmth(t) }
+
+func glassGrowsWithWarmth(t testing.TB) {
 	const made = solution.SixtyF
 	water, err := solution.WaterDensity(made)
 	require.NoError(t, err)

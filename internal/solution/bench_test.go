@@ -35,3 +35,21 @@ func BenchmarkEquilibrium(b *testing.B) {
 		}
 	}
 }
+
+func BenchmarkDensity(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Density(ternary, SixtyF); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkSolubility(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, _, err := Anchored().Solubility(NaCl, 260); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -1,9 +1,6 @@
 package solution
 
 import (
-	"encoding/csv"
-	"os"
-	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -11,23 +8,15 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// cellsOf reads a table of testdata/reference whose rows differ in length,
+// cellsOf returns a table of testdata/reference whose rows differ in length,
 // without its heading.
-func cellsOf(t *testing.T, name string) [][]string {
+func cellsOf(t testing.TB, name string) [][]string {
 	t.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "reference", name))
-	require.NoError(t, err)
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment, r.FieldsPerRecord = '#', -1
-	rows, err := r.ReadAll()
-	require.NoError(t, err)
-	require.Greater(t, len(rows), 1)
-	return rows[1:]
+	return tableOf(t, name)[1:]
 }
 
 // numbersOf parses cells that must all be numbers.
-func numbersOf(t *testing.T, cells []string) []float64 {
+func numbersOf(t testing.TB, cells []string) []float64 {
 	t.Helper()
 	out := make([]float64, len(cells))
 	for i, cell := range cells {
@@ -41,7 +30,7 @@ func numbersOf(t *testing.T, cells []string) []float64 {
 var saltOfCation = map[string]Salt{"Na": NaCl, "K": KCl, "Ca": CaCl2, "Mg": MgCl2}
 
 // pairOf finds the pair of the first two of the ions.
-func pairOf(t *testing.T, ions []string) *pair {
+func pairOf(t testing.TB, ions []string) *pair {
 	t.Helper()
 	for i := range pairTable {
 		if p := &pairTable[i]; p.first == saltOfCation[ions[0]] && p.second == saltOfCation[ions[1]] {
@@ -54,7 +43,9 @@ func pairOf(t *testing.T, ions []string) *pair {
 
 // Source: Toner and Catling (2017), doi 10.1021/acs.jced.7b00265
 // (pitzer-parameters.csv). Every coefficient is the source's, digit for digit.
-func TestPitzerCoefficients(t *testing.T) {
+func TestPitzerCoefficients(t *testing.T) { pitzerCoefficients(t) }
+
+func pitzerCoefficients(t testing.TB) {
 	seen := map[string]int{}
 	for _, row := range cellsOf(t, "pitzer-parameters.csv") {
 		parameter, ions := row[0], strings.Fields(row[1])
@@ -77,7 +68,7 @@ func TestPitzerCoefficients(t *testing.T) {
 	}, seen)
 }
 
-func binaryCoefficients(t *testing.T, parameter string, b *binary) []float64 {
+func binaryCoefficients(t testing.TB, parameter string, b *binary) []float64 {
 	switch parameter {
 	case "ALPHAS":
 		return []float64{b.alpha1, b.alpha2}
@@ -96,7 +87,9 @@ func binaryCoefficients(t *testing.T, parameter string, b *binary) []float64 {
 
 // Source: as above (solubility-products.csv). The table also holds two double
 // salts, which the model leaves out.
-func TestSolubilityProducts(t *testing.T) {
+func TestSolubilityProducts(t *testing.T) { solubilityProducts(t) }
+
+func solubilityProducts(t testing.TB) {
 	leftOut := map[string]bool{"Tachyhydrite": true, "Carnallite": true}
 	seen := 0
 	for _, row := range cellsOf(t, "solubility-products.csv") {
@@ -122,7 +115,7 @@ func TestSolubilityProducts(t *testing.T) {
 }
 
 // requireHydrate compares salt and water of a solid with its formula.
-func requireHydrate(t *testing.T, solid Solid) {
+func requireHydrate(t testing.TB, solid Solid) {
 	t.Helper()
 	formula, water, hydrate := strings.Cut(solid.Formula(), ".")
 	salt, ok := solid.Salt()
@@ -138,7 +131,9 @@ func requireHydrate(t *testing.T, solid Solid) {
 
 // Source: Laliberte (2009), doi 10.1021/je8008123 (laliberte-2009.csv): every
 // coefficient and the ranges of the fits, digit for digit.
-func TestLaliberteCoefficients(t *testing.T) {
+func TestLaliberteCoefficients(t *testing.T) { laliberteCoefficients(t) }
+
+func laliberteCoefficients(t testing.TB) {
 	seen := 0
 	for _, row := range cellsOf(t, "laliberte-2009.csv") {
 		if row[1] == "KCH3CO2" { // not a salt of the model
@@ -161,7 +156,9 @@ func TestLaliberteCoefficients(t *testing.T) {
 
 // Source: atomic masses of IUPAC, rounded. The shares of chloride follow; those
 // of pure solutions are 60.7, 47.6, 63.9 and 74.5 % of the salt.
-func TestMolarMasses(t *testing.T) {
+func TestMolarMasses(t *testing.T) { molarMasses(t) }
+
+func molarMasses(t testing.TB) {
 	const chlorine = 35.453
 	for s, metal := range [saltCount]float64{NaCl: 22.98977, KCl: 39.0983, CaCl2: 40.078, MgCl2: 24.305} {
 		salt := Salt(s)

@@ -153,7 +153,9 @@ func limitText(l Limit) string {
 }
 
 // A solution inside every range, and what each step outside adds.
-func TestLimits(t *testing.T) {
+func TestLimits(t *testing.T) { limitsOfFits(t) }
+
+func limitsOfFits(t testing.TB) {
 	brine := Brine(0.233)
 	for _, c := range []struct {
 		property Property
@@ -187,5 +189,24 @@ func TestLimits(t *testing.T) {
 			got = append(got, limitText(l))
 		}
 		require.Equal(t, c.want, got, "%+v", c)
+	}
+}
+
+// The limits that the messages and the documents tell, in C and as shares.
+func TestLimitsOfAnswers(t *testing.T) {
+	for name, limit := range map[string]struct{ want, got float64 }{
+		"floor":              {-70, Floor - zeroCelsius},
+		"ceiling":            {60, Ceiling - zeroCelsius},
+		"end of the fit":     {25, FitCeiling - zeroCelsius},
+		"top of the search":  {40, SearchTop - zeroCelsius},
+		"floor of density":   {-35, DensityFloor - zeroCelsius},
+		"floor of viscosity": {-10, ViscosityFloor - zeroCelsius},
+		"60 F":               {60, 1.8*(SixtyF-zeroCelsius) + 32},
+		"salts":              {0.5, MaxSolute},
+		"salts, checked":     {0.32, CheckedTo},
+		"viscosity":          {0.45, viscosityTop},
+		"brine":              {0.28, BrineTop},
+	} {
+		require.InDelta(t, limit.want, limit.got, 1e-9, name)
 	}
 }

@@ -1,0 +1,162 @@
+package solution
+
+import (
+	"math"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// Ions is what a formula unit falls apart into.
+func TestIons(t *testing.T) {
+	require.Equal(t, []float64{2, 2, 3, 3}, []float64{NaCl.Ions(), KCl.Ions(), CaCl2.Ions(), MgCl2.Ions()})
+}
+
+// Without water there is no finite molality.
+func TestMolalityWithoutWater(t *testing.T) {
+	require.Equal(t, inf, Composition{NaCl: 0.3, Other: 0.7}.Molality(NaCl))
+	require.InDelta(t, 0.3/0.7/58.44277e-3, Composition{NaCl: 0.3}.Molality(NaCl), 1e-12)
+}
+
+// The mark at the top of the strengths is read as the top, though its density may be
+// long by the last digits.
+func TestStrengthAtTheTop(t *testing.T) {
+	top := densityAt(t, Brine(BrineTop), 15)
+	strength, ok := BrineStrength(top*(1+1e-12), zeroCelsius+15)
+	require.True(t, ok)
+	require.Equal(t, BrineTop, strength)
+}
+
+// parabola has its top of the given height at a strength; it is 1 lower 0.01 away.
+func parabola(at, height float64) func(float64) float64 {
+	return func(w float64) float64 { return height - 1e4*(w-at)*(w-at) }
+}
+
+// The first strength of saturation is bracketed whatever the index does: where it
+// crosses at a step, where it rises above zero between two steps alone, and not
+// where it stays below or begins above.
+func TestFirstRise(t *testing.T) {
+	low, high, ok := firstRise(func(w float64) float64 { return w - 0.123 })
+	require.True(t, ok)
+	require.True(t, low < 0.123 && 0.123 <= high, "%g %g", low, high)
+
+	// Above zero from 0.1045 to 0.1055, between the steps at 0.10 and 0.11.
+	low, high, ok = firstRise(parabola(0.105, 0.0025))
+	require.True(t, ok)
+	require.True(t, low < 0.1045 && 0.1045 < high && high < 0.1055, "%g %g", low, high)
+
+	for name, index := range map[string]func(float64) float64{
+		"a hump too low":  parabola(0.105, -0.0025),
+		"nothing":         func(float64) float64 { return -1 },
+		"above the start": func(float64) float64 { return 1 },
+	} {
+		_, _, ok := firstRise(index)
+		require.False(t, ok, name)
+	}
+}
+
+// peak finds the top of a hump to the digits that a minimum can be told by.
+func TestPeak(t *testing.T) {
+	require.InDelta(t, 0.1043, peak(parabola(0.1043, -3), 0.09, 0.11), 1e-7)
+}
+
+// A salt whose solid never forms has no eutectic, and says so.
+func TestNoEutectic(t *testing.T) {
+	k := &solidData[Antarcticite].logK[0]
+	was := *k
+	defer func() { *k = was }()
+	*k += 10
+	_, _, _, err := Anchored().Eutectic(CaCl2)
+	require.ErrorIs(t, err, ErrTemperature)
+	require.ErrorContains(t, err, "CaCl2")
+}
+
+// Where no scale of the molalities freezes, there is none. It takes ions that draw
+// each other so that more salt makes the water more active.
+func TestNoScaleFreezes(t *testing.T) {
+	b := &binaryTable[NaCl].b0[0]
+	was := *b
+	defer func() { *b = was }()
+	*b = -3
+	require.Equal(t, inf, chlorideScale(&molality{NaCl: 1}, 260))
+}
+
+// The slope of a table is flat at a turn, and not overshooting at an end.
+func TestSlopesOfTables(t *testing.T) {
+	turning := []knot{{4, 0}, {3, 1}, {2, 0}, {1, 1}}
+	require.Zero(t, slope(turning, 1))
+	require.Zero(t, slope([]knot{{3, 0}, {2, 0.1}, {1, 5}}, 0)) // the parabola would rise the wrong way
+	steep := []knot{{3, 0}, {2, 1}, {1, -9}}
+	require.Equal(t, -3.0, slope(steep, 0)) // the parabola says -6.5, three chords are -3
+	require.InDelta(t, -2.0, slope([]knot{{3, 0}, {2, 2}, {1, 4}}, 2), 1e-12)
+}
+
+// coldBrine is the problem of equilibrium of NaCl brine below its eutectic.
+func coldBrine(t *testing.T) *assemblage {
+	t.Helper()
+	a := Anchored().assemblage(Brine(0.2), zeroCelsius-30)
+	require.Equal(t, 3, a.n) // ice, halite, hydrohalite
+	return a
+}
+
+// Everything solid is shared out exactly, or not at all: the right number of solids,
+// that hold all components, none of them negative.
+func TestAllSolid(t *testing.T) {
+	a := coldBrine(t)
+	n, ok := a.allSolid([]int{0, 2}) // ice and hydrohalite
+	require.True(t, ok)
+	require.InDelta(t, a.total[1+NaCl], n[2], 1e-12)
+	require.InDelta(t, a.total[0]-2*a.total[1+NaCl], n[0], 1e-12)
+
+	_, ok = a.allSolid([]int{0})
+	require.False(t, ok, "salt without a solid")
+	_, ok = a.allSolid([]int{0, 0})
+	require.False(t, ok, "ice twice")
+	a.total[0] = a.total[1+NaCl] // too little water for the hydrate
+	_, ok = a.allSolid([]int{0, 2})
+	require.False(t, ok, "ice below zero")
+}
+
+// A set of solids is valid when none is below zero, nothing is supersaturated and
+// liquid is left.
+func TestValidAssemblage(t *testing.T) {
+	warm := Anchored().assemblage(Brine(0.2), zeroCelsius)
+	mu := warm.potentials(&warm.total)
+	var none column
+	require.True(t, warm.valid(&none, &mu))
+	require.False(t, warm.valid(&column{-0.1}, &mu), "less than no ice")
+	require.False(t, warm.valid(&column{warm.total[0] + 1}, &mu), "more ice than water")
+
+	cold := coldBrine(t)
+	mu = cold.potentials(&cold.total)
+	require.False(t, cold.valid(&none, &mu), "supercooled")
+}
+
+// A step whose equations have no solution is told to the caller.
+func TestStepWithoutSolution(t *testing.T) {
+	a := coldBrine(t)
+	p := a.start()
+	p.y[0] = math.NaN()
+	require.False(t, a.step(p, 1e-3))
+	require.False(t, math.IsNaN(p.n[0]), "the point is as it was")
+}
+
+// An index and a density are asked for in the inner loops of every search: they take
+// nothing from the heap.
+func TestNoAllocation(t *testing.T) {
+	m := ternary.molality()
+	p := parametersAt(260, &m)
+	anchored := Anchored()
+	for name, f := range map[string]func(){
+		"parameters": func() { parametersAt(260, &m) },
+		"activity":   func() { p.activity(&m) },
+		"ActivityAt": func() { _, _ = ActivityAt(ternary, 260) },
+		"density":    func() { density(ternary, 15) },
+		"strength":   func() { BrineStrength(1150, SixtyF) },
+		"Viscosity":  func() { _, _ = Viscosity(ternary, SixtyF) },
+		"Freezing":   func() { _, _ = anchored.Freezing(ternary) },
+		"Solubility": func() { _, _, _ = anchored.Solubility(NaCl, 260) },
+	} {
+		require.Zero(t, testing.AllocsPerRun(10, f), name)
+	}
+}
