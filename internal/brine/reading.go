@@ -72,9 +72,10 @@ func Reading(s Sample) (ReadingResult, error) {
 		return ReadingResult{}, s.outside()
 	}
 	var err error
-	if r.True, r.Clamped, err = s.strength(rho); err != nil {
+	if r.True, r.Freezing, err = s.strength(rho); err != nil {
 		return ReadingResult{}, err
 	}
+	r.Clamped = r.Freezing == solution.Freezing{}
 	if r.Clamped {
 		d, err := brineDensity(r.True, s.Temperature)
 		if err != nil {
@@ -88,32 +89,36 @@ func Reading(s Sample) (ReadingResult, error) {
 	return r, nil
 }
 
-// strength turns a density into a strength, within fresh water and saturation.
-func (s Sample) strength(rho float64) (quantity.Strength, bool, error) {
-	t := float64(s.Temperature)
-	full, err := saturation(s.Temperature)
-	if err != nil {
-		return 0, false, err
-	}
+// strength turns a density into a strength, within fresh water and saturation, and says
+// when that freezes; it does not where it took an end for what lies just beyond.
+func (s Sample) strength(rho float64) (quantity.Strength, solution.Freezing, error) {
+	t, end := float64(s.Temperature), solution.Freezing{}
 	w, ok := solution.BrineStrength(rho, t)
 	if !ok {
 		fresh, err := solution.Density(solution.Composition{}, t)
 		if err != nil {
-			return 0, false, err
+			return 0, end, err
 		}
 		// About 7 kg/m3 go with one percent of salt.
 		if short := (fresh - rho) / 700; short > 0 && short <= readingTolerance {
-			return 0, true, nil
+			return 0, end, nil
 		}
-		return 0, false, s.outside()
+		return 0, end, s.outside()
 	}
+	cold, err := solution.Anchored().Freezing(solution.Brine(w))
+	if err != nil || !cold.Salt.Found || cold.Salt.Temperature < t {
+		return quantity.Strength(w), cold, err // all dissolved
+	}
+	full, err := saturation(s.Temperature)
 	switch over := quantity.Strength(w) - full; {
+	case err != nil:
+		return 0, end, err
 	case over > readingTolerance:
-		return 0, false, s.outside()
+		return 0, end, s.outside()
 	case over > 0:
-		return full, true, nil
+		return full, end, nil
 	}
-	return quantity.Strength(w), false, nil
+	return quantity.Strength(w), cold, nil
 }
 
 // outside says between which readings a brine at the sample's temperature lies.
@@ -158,8 +163,10 @@ func (r *ReadingResult) describe(rho quantity.Density) error {
 		}
 	}
 	r.Apparent = apparentStrength(float64(r.MarkDensity), calibration)
-	if r.Freezing, err = solution.Anchored().Freezing(solution.Brine(float64(r.True))); err != nil {
-		return err
+	if r.Clamped {
+		if r.Freezing, err = solution.Anchored().Freezing(solution.Brine(float64(r.True))); err != nil {
+			return err
+		}
 	}
 	r.Solid = partSolid(s.Temperature, r.Freezing.First()) && !r.Clamped
 	return nil

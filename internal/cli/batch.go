@@ -211,6 +211,9 @@ func batchNotes(s *setting, r brine.BatchRequest, b brine.Batch) []string {
 
 // batchWorking balances salt and water at the temperature that results.
 func batchWorking(s *setting, r brine.BatchRequest, b brine.Batch) []report.Step {
+	if !s.globals.working {
+		return nil
+	}
 	p := &pocket{system: s.system}
 	volume, target := p.of(r.Volume), p.share(r.Target)
 	density := p.read(s.show("Density of brine on target at %v, which it cools to", b.BrineTemp),

@@ -365,6 +365,9 @@ func liquidCautions(mix brine.Liquid) []string {
 
 // blendWorking balances the weights of the parts.
 func blendWorking(s *setting, r brine.BlendRequest, b brine.Blend) []report.Step {
+	if !s.globals.working {
+		return nil
+	}
 	p := &pocket{system: s.system}
 	weights, sum := make([]term, len(r.Parts)), 0.0
 	text := ""

@@ -3,7 +3,6 @@ package cli
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"regexp"
 	"strings"
 
@@ -148,11 +147,12 @@ func (s *setting) writePages(all []*report.Document, page string) error {
 	return report.HTML(s.env.Out, title, paper, pages)
 }
 
-// pictureHead is what a page sets itself: the declaration, the size and the namespaces.
-var pictureHead = regexp.MustCompile(`(?s)^.*?<svg [^>]*?(viewBox="[^"]*")[^>]*>`)
-
-// inline makes a picture an element of a page.
-func inline(svg string) string { return pictureHead.ReplaceAllString(svg, "<svg $1>") }
+// inline makes a picture an element of a page, which sets itself what stands before: the
+// declaration, the size and the namespaces.
+func inline(svg string) string {
+	head := regexp.MustCompile(`(?s)^.*?<svg [^>]*?(viewBox="[^"]*")[^>]*>`)
+	return head.ReplaceAllString(svg, "<svg $1>")
+}
 
 // writeDiagram writes the picture alone.
 func (s *setting) writeDiagram(all []*report.Document, o *cardOptions) error {
@@ -164,22 +164,12 @@ func (s *setting) writeDiagram(all []*report.Document, o *cardOptions) error {
 		return usagef("--format %s: only the freezing sheet has a diagram; allowed: with --sheet freezing or all", o.format.value)
 	}
 	if o.format.value == formatPNG {
-		if isTerminal(s.env) {
+		if isTerminal(s.env.Out) {
 			return usagef("--format png: a terminal shows no picture; allowed: into a file, like > diagram.png")
 		}
 		return picture.PNG(s.env.Out, charts)
 	}
 	return picture.SVG(s.env.Out, charts)
-}
-
-// isTerminal tells whether the output is read by a person as it comes.
-func isTerminal(env *Env) bool {
-	f, ok := env.Out.(*os.File)
-	if !ok {
-		return false
-	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
 }
 
 // forShop names the yard in a heading.

@@ -8,6 +8,9 @@ import (
 
 // correctWorking follows the balance of weights, one step a line.
 func correctWorking(s *setting, r brine.CorrectRequest, c brine.Correction) []report.Step {
+	if !s.globals.working {
+		return nil
+	}
 	p := &pocket{system: s.system}
 	if c.Agent == brine.Auto {
 		return nil

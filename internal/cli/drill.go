@@ -278,6 +278,11 @@ func (s *setting) drillShop() drill.Shop {
 
 // drillWorking is the working of the command that answers the same question.
 func (s *setting) drillWorking(p drill.Problem) []report.Step {
+	always := *s.globals
+	always.working = true
+	shows := *s
+	shows.globals = &always
+	s = &shows
 	w := p.Working
 	var steps []report.Step
 	if w.GlassResult != nil {

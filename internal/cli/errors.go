@@ -131,6 +131,9 @@ func (s *setting) inputError(err error) error {
 
 // show puts quantities into a sentence in the user's units.
 func (s *setting) show(format string, args ...any) string {
+	if s.bare {
+		return format // nobody reads it
+	}
 	shown := make([]any, len(args))
 	for i, a := range args {
 		if q, ok := a.(quantity.Quantity); ok {

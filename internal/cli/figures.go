@@ -14,6 +14,9 @@ func (s *setting) value(q quantity.Quantity) report.Value {
 	if math.IsNaN(shown.Value) || math.IsInf(shown.Value, 0) {
 		return report.Nothing(shown.Unit, "none")
 	}
+	if s.bare {
+		return report.Number(shown.Value, shown.Unit, "")
+	}
 	return report.Number(shown.Value, shown.Unit, shown.String())
 }
 

@@ -154,6 +154,9 @@ func freezeVerdict(s *setting, r brine.FreezeRequest, f brine.FreezeResult) stri
 
 // freezeWorking shows the arithmetic behind what was asked.
 func freezeWorking(s *setting, r brine.FreezeRequest, f brine.FreezeResult) []report.Step {
+	if !s.globals.working {
+		return nil
+	}
 	p := &pocket{system: s.system}
 	if c := r.Liquid.Composition; !f.Cold.Estimated && c.Solute() > 0 && f.Cold.Ice.Found {
 		s.iceSteps(p, c, f)

@@ -33,13 +33,13 @@ func TestHelp(t *testing.T) {
 }
 
 // The examples in the help are answered, in a folder with the example yard file. Those of
-// yard and journal are in transcripts, since they write files.
+// yard, journal and each are in transcripts, since they need or write files.
 func TestHelpExamples(t *testing.T) {
 	env := System()
 	for _, c := range newRoot(&env).Commands() {
 		for _, line := range strings.Split(c.Example, "\n") {
 			words := strings.Fields(line)
-			if len(words) == 0 || strings.Contains(line, "NAME") || words[1] == "yard" || words[1] == "journal" {
+			if len(words) == 0 || strings.Contains(line, "NAME") || words[1] == "yard" || words[1] == "journal" || words[1] == "each" {
 				continue
 			}
 			answer(t, append(words[1:], "--yard", demoYard)...)

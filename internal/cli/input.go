@@ -30,6 +30,12 @@ func (i *input[Q]) Set(text string) error {
 	return nil
 }
 
+// reset takes back what was given.
+func (i *input[Q]) reset() {
+	var none Q
+	i.value, i.text, i.given, i.bare = none, "", false, false
+}
+
 // String returns the words given.
 func (i *input[Q]) String() string { return i.text }
 
@@ -78,6 +84,9 @@ func (t *text) Set(value string) error {
 	return nil
 }
 
+// reset takes back what was given.
+func (t *text) reset() { *t = text{} }
+
 // String returns the name in force.
 func (t *text) String() string { return t.value }
 
@@ -86,19 +95,31 @@ func (t *text) Type() string { return "name" }
 
 // choice is a flag that takes one of a few words.
 type choice struct {
-	value string
-	words []string
+	value   string
+	words   []string
+	initial string // the word in force before one was given
+	given   bool
 }
 
 // Set takes one of the words.
 func (c *choice) Set(text string) error {
 	for _, w := range c.words {
 		if strings.EqualFold(text, w) {
+			if !c.given {
+				c.initial, c.given = c.value, true
+			}
 			c.value = w
 			return nil
 		}
 	}
 	return allowed("no such choice", c.words)
+}
+
+// reset takes back what was given.
+func (c *choice) reset() {
+	if c.given {
+		c.value, c.given = c.initial, false
+	}
 }
 
 // String returns the word in force.

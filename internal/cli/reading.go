@@ -127,6 +127,9 @@ func densityNotes(s *setting, w quantity.Strength, t quantity.Temperature) []str
 
 // readingWorking goes from the mark on the glass to the strength.
 func readingWorking(s *setting, r brine.ReadingResult) []report.Step {
+	if !s.globals.working {
+		return nil
+	}
 	p := &pocket{system: s.system}
 	density := s.workSample(p, r)
 	s.interpolate(p, r, density)

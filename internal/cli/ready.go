@@ -305,6 +305,9 @@ func readingTable(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock
 
 // readyWorking reckons the time to target from the fitted law.
 func readyWorking(s *setting, r brine.ReadyRequest, out brine.ReadyResult) []report.Step {
+	if !s.globals.working {
+		return nil
+	}
 	if math.IsInf(out.Target.Value, 0) {
 		return nil
 	}

@@ -73,6 +73,7 @@ func newRoot(env *Env) *cobra.Command {
 		newStorm(env, g),
 		newTruck(env, g),
 		newLineup(env, g),
+		newEach(env, g),
 		newJournal(env, g),
 		newCard(env, g),
 		newDrill(env, g),

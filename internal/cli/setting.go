@@ -50,6 +50,8 @@ type setting struct {
 	system  quantity.System
 	origin  map[string]origin // field of a request: the place to name in an error
 	notes   []string
+	// bare is set where only numbers are wanted, many times over: words are left out.
+	bare bool
 }
 
 // newSetting reads the yard file and settles the units.
@@ -122,7 +124,7 @@ func (s *setting) given(field, flagName, text string, bare bool, q quantity.Quan
 func (s *setting) write(d *report.Document) error {
 	d.Notes = append(d.Notes, s.notes...)
 	if !s.globals.working {
-		d.Working = nil
+		d.Working = nil // of commands with so few steps that they are always made
 	}
 	for _, r := range report.Formats {
 		if r.Name == s.globals.format.value {

@@ -61,6 +61,9 @@ func (c *count) Set(text string) error {
 	return nil
 }
 
+// reset takes back what was given.
+func (c *count) reset() { *c.to = 0 }
+
 // String returns the number in force.
 func (c *count) String() string {
 	if c.to == nil || *c.to == 0 {
@@ -277,6 +280,9 @@ func (s *setting) eachTable(r brine.StoreRequest, out brine.StoreResult) report.
 
 // storeWorking adds up weights and salts of the lots.
 func storeWorking(s *setting, r brine.StoreRequest, out brine.StoreResult) []report.Step {
+	if !s.globals.working {
+		return nil
+	}
 	p := &pocket{system: s.system}
 	var weights []term
 	salts := map[solution.Salt][]term{}

@@ -8,6 +8,9 @@ import (
 
 // stormWorking follows demand, batches and times; loads and cost stand in the tables.
 func stormWorking(s *setting, r brine.StormRequest, p brine.StormPlan) []report.Step {
+	if !s.globals.working {
+		return nil
+	}
 	k := &pocket{system: s.system}
 	k.demandSteps(p)
 	if p.Production.Batches == 0 {

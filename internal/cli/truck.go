@@ -42,6 +42,9 @@ func (w *whole) Set(text string) error {
 	return nil
 }
 
+// reset takes back what was given.
+func (w *whole) reset() { w.value = 0 }
+
 // String returns the number in force.
 func (w *whole) String() string {
 	if w.value == 0 {
@@ -286,6 +289,9 @@ func (s *setting) addCatch(d *report.Document, r brine.TruckRequest, c *brine.Ca
 
 // truckWorking shows the load and the flow.
 func truckWorking(s *setting, r brine.TruckRequest, out brine.TruckResult) []report.Step {
+	if !s.globals.working {
+		return nil
+	}
 	p := &pocket{system: s.system}
 	if l := out.Load; l != nil {
 		density := p.read("Density of the liquid", s.show("at %v, Laliberte (2009)", r.Temperature), p.density(out.Density))

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"regexp"
 	"strings"
+	"sync"
 
 	"brineyard/internal/quantity"
 )
@@ -46,12 +47,15 @@ func amount[Q ~float64](
 	}
 }
 
-// thousands are set off by commas in what a spreadsheet shows.
-var thousands = regexp.MustCompile(`^\$?\d{1,3}(,\d{3})+(\.\d+)?( ?[a-zA-Z%]+)?$`)
+// thousands are set off by commas in what a spreadsheet shows. It is made when a file
+// is imported, since it takes longer than most commands.
+var thousands = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^\$?\d{1,3}(,\d{3})+(\.\d+)?( ?[a-zA-Z%]+)?$`)
+})
 
 // withUnit gives a number that stands alone its unit.
 func (c foreign) withUnit() string {
-	if thousands.MatchString(c.text) {
+	if thousands().MatchString(c.text) {
 		c.text = strings.ReplaceAll(c.text, ",", "")
 	}
 	if c.text != "" && strings.ContainsRune("0123456789.", rune(c.text[len(c.text)-1])) {

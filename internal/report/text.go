@@ -270,6 +270,9 @@ func (t *textWriter) remarks(head string, remarks []string) {
 	}
 }
 
+// Clean makes text safe to print, as every renderer does with what it is given.
+func Clean(text string) string { return clean(text) }
+
 // clean makes text safe to print: control characters and marks that reorder
 // text, which could come from a name in a file, become a replacement character.
 func clean(text string) string {

@@ -1,0 +1,166 @@
+package cli
+
+import (
+	"bytes"
+	"errors"
+	"slices"
+	"strings"
+
+	"brineyard/internal/report"
+
+	"github.com/spf13/pflag"
+)
+
+// asker asks one command over and over, each time with other words.
+type asker struct {
+	setting  setting
+	question question
+	flags    *pflag.FlagSet
+	values   []*pflag.Flag // of the columns; nil for others
+	known    map[string]*asked
+	key      []byte
+}
+
+// asked is an answer as it stands behind a row: cells of the figures and of the failure.
+type asked struct {
+	cells   []byte
+	failure bool
+	lost    []string // figures that have no column
+}
+
+// mostKnown bounds how many answers are remembered. Logs repeat themselves: readings to a
+// tenth, whole degrees.
+const mostKnown = 1 << 13
+
+func newAsker(s *setting, command string) *asker {
+	a := &asker{setting: *s, question: questions[command](), flags: pflag.NewFlagSet(command, pflag.ContinueOnError), known: map[string]*asked{}}
+	a.setting.bare = true
+	a.setting.origin = map[string]origin{}
+	a.question.flags(a.flags)
+	return a
+}
+
+// names lists the flags that a row can have.
+func (a *asker) names() []string {
+	var names []string
+	a.flags.VisitAll(func(f *pflag.Flag) {
+		if !unfit[f.Name] {
+			names = append(names, f.Name)
+		}
+	})
+	return names
+}
+
+// use settles which flag each column is.
+func (a *asker) use(columns []eachColumn) {
+	for _, c := range columns {
+		var f *pflag.Flag
+		if c.flag != "" && c.flag != argsColumn {
+			f = a.flags.Lookup(c.flag)
+		}
+		a.values = append(a.values, f)
+	}
+}
+
+// resettable is a flag's value that can be as if it had not been given.
+type resettable interface{ reset() }
+
+// ask answers a row. An answer that is known is not worked out again.
+func (a *asker) ask(e *eachRun, row []string) *asked {
+	a.key = a.key[:0]
+	for i, c := range e.columns {
+		if c.flag != "" && i < len(row) {
+			a.key = append(append(a.key, row[i]...), 0)
+		}
+	}
+	if known, ok := a.known[string(a.key)]; ok {
+		return known
+	}
+	out := &asked{}
+	if figures, err := a.figures(e.columns, row); err != nil {
+		out = a.failed(e, err)
+	} else {
+		out.fill(e, figures)
+	}
+	if len(a.known) >= mostKnown {
+		clear(a.known)
+	}
+	a.known[string(a.key)] = out
+	return out
+}
+
+// failed is the answer of a row that has none.
+func (a *asker) failed(e *eachRun, err error) *asked {
+	cells := bytes.Repeat([]byte{','}, len(e.figures))
+	return &asked{cells: appendCells(cells, []string{oneLine(err.Error())}), failure: true}
+}
+
+// fill writes the figures into their columns.
+func (o *asked) fill(e *eachRun, figures []report.Figure) {
+	for i, c := range e.figures {
+		at := i
+		if at >= len(figures) || figures[at].Key != c.key {
+			at = slices.IndexFunc(figures, func(f report.Figure) bool { return f.Key == c.key })
+		}
+		if at >= 0 {
+			o.cells = appendValue(o.cells, figures[at].Value, c.unit)
+		}
+		o.cells = append(o.cells, ',')
+	}
+	if len(figures) <= len(e.figures) && len(figures) > 0 && figures[len(figures)-1].Key == e.figures[len(figures)-1].key {
+		return
+	}
+	for _, f := range figures {
+		if !slices.ContainsFunc(e.figures, func(c figureColumn) bool { return c.key == f.Key }) {
+			o.lost = append(o.lost, f.Key)
+		}
+	}
+}
+
+func (a *asker) figures(columns []eachColumn, cells []string) ([]report.Figure, error) {
+	var words []string
+	for i, f := range a.values {
+		if f != nil {
+			reset(f)
+		}
+		if i >= len(cells) || cells[i] == "" || columns[i].flag == "" {
+			continue
+		}
+		if f == nil {
+			words = strings.Fields(cells[i])
+			continue
+		}
+		cell := cells[i]
+		if u := columns[i].unit; u != "" && bareNumber(cell) {
+			cell += u
+		}
+		if err := f.Value.Set(cell); err != nil {
+			return nil, usagef("%s %s: %v", columns[i].flag, quoted(cells[i]), err)
+		}
+	}
+	clear(a.setting.origin)
+	a.setting.notes = a.setting.notes[:0]
+	r, err := a.question.ask(&a.setting, words)
+	if err != nil {
+		return nil, err
+	}
+	return r.document.Figures, nil
+}
+
+// reset takes a flag back to what it was before it was given.
+func reset(f *pflag.Flag) {
+	switch v := f.Value.(type) {
+	case resettable:
+		v.reset()
+	default:
+		if err := v.Set(f.DefValue); err != nil {
+			panic(errors.New(f.Name + " cannot be reset")) // a flag of a type that has no reset yet
+		}
+	}
+}
+
+// bareNumber tells whether a cell has no unit of its own.
+func bareNumber(cell string) bool {
+	last := cell[len(cell)-1]
+	return last >= '0' && last <= '9' || last == '.'
+}

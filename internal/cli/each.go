@@ -1,0 +1,202 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+	"runtime"
+	"slices"
+	"sort"
+	"strings"
+
+	"brineyard/internal/report"
+
+	"github.com/spf13/cobra"
+)
+
+type eachOptions struct {
+	jobs whole
+}
+
+func newEach(env *Env, g *globals) *cobra.Command {
+	o := &eachOptions{}
+	cmd := &cobra.Command{
+		Use:   "each COMMAND [FILE.csv]",
+		Short: "Run one command over the rows of a CSV file",
+		Long: "each asks a command once for every row. Columns are the command's flags by name,\n" +
+			"with units in the cells or in the heading, like \"volume [gal]\"; a column \"args\"\n" +
+			"holds what stands without a flag. Other columns are taken along. What comes out\n" +
+			"is the input with a column for each figure, and \"error\" for a row that fails.\n" +
+			"Commands: " + strings.Join(questionNames()[:5], ", ") + ",\n" + strings.Join(questionNames()[5:], ", ") + ".",
+		Example: "  brineyard each reading samples.csv\n" +
+			"  brineyard each correct tanks.csv --yard yard.toml",
+		Args: commandAndFile,
+		RunE: func(_ *cobra.Command, args []string) error { return runEach(env, g, o, args) },
+	}
+	cmd.Flags().Var(&o.jobs, "jobs", "rows worked on at once; as many as processors unless given")
+	return cmd
+}
+
+func questionNames() []string {
+	var names []string
+	for name := range questions {
+		names = append(names, name)
+	}
+	sort.Strings(names)
+	return names
+}
+
+// commandAndFile takes a command's name and at most one file.
+func commandAndFile(_ *cobra.Command, args []string) error {
+	switch {
+	case len(args) == 0:
+		return usagef("which command? allowed: %s", strings.Join(questionNames(), ", "))
+	case !slices.Contains(questionNames(), args[0]):
+		return usagef("%s: not a command to ask for each row; allowed: %s", quoted(args[0]), strings.Join(questionNames(), ", "))
+	case len(args) > 2:
+		return usagef("unexpected word %s; allowed: one file", quoted(args[2]))
+	}
+	return nil
+}
+
+func runEach(env *Env, g *globals, o *eachOptions, args []string) error {
+	if f := g.format.value; f != report.Formats[0].Name && f != "csv" {
+		return usagef("--format %s: rows come out as CSV; allowed: csv", f)
+	}
+	s, err := newSetting(env, g)
+	if err != nil {
+		return err
+	}
+	in, name := io.Reader(env.In), "standard input"
+	if len(args) == 2 && args[1] != "-" {
+		file, err := env.Open(args[1])
+		if err != nil {
+			return usagef("%s: cannot be read: %s; allowed: a CSV file, or - for standard input", quoted(args[1]), reasonOf(err))
+		}
+		defer file.Close()
+		in, name = file, args[1]
+	}
+	jobs := o.jobs.value
+	if jobs == 0 {
+		jobs = runtime.NumCPU()
+	}
+	e := &eachRun{setting: s, command: args[0], jobs: jobs}
+	if err := e.run(in); err != nil {
+		return err
+	}
+	if len(e.along) > 0 {
+		s.tell("brineyard each: taken along, since they are no flags of %s: %s", e.command, strings.Join(e.along, ", "))
+	}
+	if len(e.lost) > 0 {
+		s.tell("brineyard each: figures that only later rows had, left out: %s", strings.Join(e.lost, ", "))
+	}
+	if e.failed > 0 {
+		return usagef("%d of %d rows of %s failed; the column \"error\" says why", e.failed, e.rows, quoted(name))
+	}
+	return nil
+}
+
+// eachRun is one pass over a table.
+type eachRun struct {
+	setting      *setting
+	command      string
+	jobs         int
+	columns      []eachColumn
+	along        []string // headings that are no flags
+	rows, failed int
+	figures      []figureColumn
+	lost         []string
+	spare        chan []byte // buffers that were written out
+}
+
+// eachColumn is a column of the input.
+type eachColumn struct {
+	heading string
+	flag    string // empty for one that is taken along
+	unit    string // added to a bare number
+}
+
+// figureColumn is a column of the output.
+type figureColumn struct{ key, unit string }
+
+// argsColumn holds what a command takes without a flag.
+const argsColumn = "args"
+
+// readHeadings tells the flags among the headings.
+func (e *eachRun) readHeadings(head []string) error {
+	a := newAsker(e.setting, e.command)
+	used := map[string]bool{}
+	for i, h := range head {
+		if i == 0 {
+			h = strings.TrimPrefix(h, "\ufeff")
+		}
+		c := eachColumn{heading: h}
+		name, unit := splitHeading(h)
+		switch {
+		case name == argsColumn || a.flags.Lookup(name) != nil && !unfit[name]:
+			c.flag, c.unit = name, unit
+			if used[name] {
+				return usagef("the heading %s is there twice; allowed: once", quoted(name))
+			}
+			used[name] = true
+		case unfit[name]:
+			return usagef("the heading %s: each writes no journal and draws no chart; allowed: without that column", quoted(name))
+		case near(name, a) != "":
+			return usagef("the heading %s is no flag of %s; did you mean %s? write it otherwise to take it along", quoted(h), e.command, near(name, a))
+		default:
+			e.along = append(e.along, quoted(h))
+		}
+		e.columns = append(e.columns, c)
+	}
+	if len(used) == 0 {
+		return usagef("no heading is a flag of %s; allowed: %s", e.command, strings.Join(a.names(), ", "))
+	}
+	return nil
+}
+
+// unfit are flags that mean nothing for a row.
+var unfit = map[string]bool{"record": true, "journal": true, "operator": true, "ascii": true, "curve": true, "gate": true}
+
+// splitHeading cuts "volume [gal]" into name and unit.
+func splitHeading(h string) (name, unit string) {
+	h = strings.TrimSpace(h)
+	if at := strings.LastIndexByte(h, '['); at > 0 && strings.HasSuffix(h, "]") {
+		return strings.TrimSpace(h[:at]), strings.TrimSpace(h[at+1 : len(h)-1])
+	}
+	return h, ""
+}
+
+// near finds a flag that a heading may have been meant for: one letter off.
+func near(name string, a *asker) string {
+	for _, n := range a.names() {
+		if len(name) > 3 && oneOff(strings.ToLower(name), n) {
+			return n
+		}
+	}
+	return ""
+}
+
+// oneOff tells whether two words differ by a letter too many, too few, another one, or
+// two in the other order.
+func oneOff(a, b string) bool {
+	if a == b {
+		return true
+	}
+	i := 0
+	for i < len(a) && i < len(b) && a[i] == b[i] {
+		i++
+	}
+	ra, rb := a[i:], b[i:]
+	switch {
+	case len(ra) > 0 && ra[1:] == rb, len(rb) > 0 && rb[1:] == ra, len(ra) > 0 && len(rb) > 0 && ra[1:] == rb[1:]:
+		return true
+	}
+	return len(ra) > 1 && len(rb) > 1 && ra[0] == rb[1] && ra[1] == rb[0] && ra[2:] == rb[2:]
+}
+
+// heading is that of a figure.
+func (f figureColumn) heading() string {
+	if f.unit == "" {
+		return f.key
+	}
+	return fmt.Sprintf("%s [%s]", f.key, f.unit)
+}

@@ -1,0 +1,203 @@
+package cli
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+// eachOf runs each over a table.
+func eachOf(t testing.TB, table string, args ...string) (status int, rows [][]string, errs string) {
+	t.Helper()
+	var stdout, stderr bytes.Buffer
+	env := System()
+	env.In, env.Out, env.Err = strings.NewReader(table), &stdout, &stderr
+	env.Getenv = func(string) string { return "" }
+	status = Run(env, append([]string{"each"}, args...))
+	rows, err := csv.NewReader(&stdout).ReadAll()
+	require.NoError(t, err)
+	return status, rows, stderr.String()
+}
+
+// Each row says what the command says: every figure, for every command.
+func TestEachAgreesWithCommands(t *testing.T) {
+	for _, line := range []string{
+		"reading --hydrometer 23.3% --temp 40F",
+		"reading --weigh 9.82lb/gal --temp 15C --units metric",
+		"check --tank mixer --hydrometer 23.3% --temp 40F --yard YARD",
+		"correct --tank mixer --strength 26% --yard YARD --units metric",
+		"batch --volume 1200gal --purity 95% --moisture 2% --supply 30gal/min",
+		"freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal",
+		"truck --truck big-sprayer --rate 42gal/mi --speed 25mph --yard YARD",
+		"blend 80:brine@23.3% 20:cacl2@32% --keep-clear 0F --volume 1000gal",
+		"store 6000gal@22.4% --to 23.3% --with 25.5% --capacity 8000gal",
+		"ready 10:05=12% 10:20=18.5% 10:30=20.9% --temp 45F",
+		"lineup --from north --to truck-fill --yard YARD",
+	} {
+		words := demoFields(line)
+		var head, cells, args, rest []string
+		for i := 1; i < len(words); i++ {
+			switch name, flag := strings.CutPrefix(words[i], "--"); {
+			case flag && (name == "yard" || name == "units"):
+				rest = append(rest, words[i], words[i+1])
+				i++
+			case flag:
+				head, cells = append(head, name), append(cells, words[i+1])
+				i++
+			default:
+				args = append(args, words[i])
+			}
+		}
+		if len(args) > 0 {
+			head, cells = append(head, "args"), append(cells, strings.Join(args, " "))
+		}
+		status, rows, errs := eachOf(t, strings.Join(head, ",")+"\n"+strings.Join(cells, ",")+"\n", append([]string{words[0]}, rest...)...)
+		require.Zero(t, status, "%s: %s", line, errs)
+		requireFigures(t, line, rows, len(head))
+	}
+}
+
+// requireFigures compares a row's figures with the command's own.
+func requireFigures(t *testing.T, line string, rows [][]string, from int) {
+	t.Helper()
+	var d struct {
+		Figures map[string]struct {
+			Value any
+			Unit  string
+		}
+	}
+	require.NoError(t, json.Unmarshal([]byte(answer(t, append(demoFields(line), "--format", "json")...)), &d))
+	found := 0
+	for i, heading := range rows[0][from : len(rows[0])-1] {
+		key, unit := splitHeading(heading)
+		want, ok := d.Figures[key]
+		require.True(t, ok, "%s: %s", line, key)
+		cell := rows[1][from+i]
+		found++
+		switch v := want.Value.(type) {
+		case float64:
+			got, err := strconv.ParseFloat(cell, 64)
+			require.NoError(t, err, "%s: %s", line, key)
+			require.Equal(t, v, got, "%s: %s", line, key)
+			require.Equal(t, want.Unit, unit, "%s: %s", line, key)
+		case string:
+			require.Equal(t, v, cell, "%s: %s", line, key)
+		default:
+			require.Empty(t, cell, "%s: %s", line, key)
+		}
+	}
+	require.Equal(t, len(d.Figures), found, line)
+}
+
+// Rows keep their order and leave nothing of one in the next, however many are worked on
+// at once.
+func TestEachKeepsOrder(t *testing.T) {
+	var table strings.Builder
+	table.WriteString("n,hydrometer,sg,temp,cal\n")
+	for i := range 5000 {
+		switch i % 4 {
+		case 0:
+			fmt.Fprintf(&table, "%d,%.3f%%,,40F,\n", i, 18+float64(i)/1000)
+		case 1:
+			fmt.Fprintf(&table, "%d,,%.4f,50F,68F\n", i, 1.1+float64(i)/1e5)
+		case 2:
+			fmt.Fprintf(&table, "%d,,,50F,\n", i) // no reading
+		default:
+			fmt.Fprintf(&table, "%d,21%%,1.15,50F,\n", i) // two readings
+		}
+	}
+	status, rows, errs := eachOf(t, table.String(), "reading", "--jobs", "7")
+	require.Equal(t, statusInput, status)
+	require.Contains(t, errs, "2500 of 5000 rows")
+	require.Len(t, rows, 5001)
+	_, alone, _ := eachOf(t, table.String(), "reading", "--jobs", "1")
+	require.Equal(t, alone, rows)
+	for i, row := range rows[1:] {
+		require.Equal(t, strconv.Itoa(i), row[0])
+		failure := row[len(row)-1]
+		switch i % 4 {
+		case 2:
+			require.Contains(t, failure, "no reading")
+		case 3:
+			require.Contains(t, failure, "two readings")
+		default:
+			require.Empty(t, failure)
+			require.NotEmpty(t, row[6])
+		}
+	}
+}
+
+// logTable is one as logs have them: readings to a tenth, whole degrees.
+func logTable(n int) string {
+	var table strings.Builder
+	table.WriteString("id,hydrometer,temp\n")
+	for i := range n {
+		fmt.Fprintf(&table, "%d,%.1f%%,%dF\n", i, 18+float64(i%70)/10, 25+i%61)
+	}
+	return table.String()
+}
+
+// BenchmarkEachReading asks for the readings of a log, and beside it only reads and writes the same table with encoding/csv.
+func BenchmarkEachReading(b *testing.B) {
+	const n = 300000
+	table := logTable(n)
+	var asked, copied time.Duration
+	for b.Loop() {
+		start := time.Now()
+		env := System()
+		env.In, env.Out, env.Err = strings.NewReader(table), io.Discard, io.Discard
+		require.Zero(b, Run(env, []string{"each", "reading"}))
+		asked += time.Since(start)
+		start = time.Now()
+		r, w := csv.NewReader(strings.NewReader(table)), csv.NewWriter(io.Discard)
+		for {
+			row, err := r.Read()
+			if err != nil {
+				break
+			}
+			require.NoError(b, w.Write(row))
+		}
+		w.Flush()
+		copied += time.Since(start)
+	}
+	b.ReportMetric(float64(n)*float64(b.N)/asked.Seconds(), "rows/s")
+	b.ReportMetric(float64(asked)/float64(copied), "x-copy")
+}
+
+// BenchmarkEachDistinct has no two rows alike, so that each is worked out.
+func BenchmarkEachDistinct(b *testing.B) {
+	for _, command := range []struct{ name, table string }{
+		{"reading", "hydrometer,temp\n"}, {"correct", "strength,temp,volume\n"}, {"freeze", "nacl,cacl2\n"},
+	} {
+		b.Run(command.name, func(b *testing.B) {
+			const n = 20000
+			var table strings.Builder
+			table.WriteString(command.table)
+			for i := range n {
+				x := float64(i) / n
+				switch command.name {
+				case "reading":
+					fmt.Fprintf(&table, "%.6f%%,%.4fF\n", 18+7*x, 30+60*x)
+				case "correct":
+					fmt.Fprintf(&table, "%.6f%%,60F,500gal\n", 18+7*x)
+				default:
+					fmt.Fprintf(&table, "%.6f%%,%.5f%%\n", 10+10*x, 5*x)
+				}
+			}
+			for b.Loop() {
+				env := System()
+				env.In, env.Out, env.Err = strings.NewReader(table.String()), io.Discard, io.Discard
+				require.Zero(b, Run(env, []string{"each", command.name}))
+			}
+			b.ReportMetric(float64(n)*float64(b.N)/b.Elapsed().Seconds(), "rows/s")
+		})
+	}
+}
