@@ -4,7 +4,7 @@ YARD := testdata/yard/thistlewick.toml
 PROGRAM := bin/brineyard
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.8.2
 
-.PHONY: build demo test bench endurance lint
+.PHONY: build demo test bench endurance fuzz lint dist reference
 
 build:
 	go build -trimpath -ldflags "-s -w" -o $(PROGRAM) ./cmd/brineyard
@@ -18,6 +18,15 @@ test:
 
 bench:
 	go test -run '^$$' -bench . ./...
+
+# Every parser, for so long each, three at a time.
+FUZZTIME := 20s
+FUZZERS := quantity:FuzzParse cli:FuzzArguments cli:FuzzEach yard:FuzzParse yard:FuzzStorm \
+	journal:FuzzRow journal:FuzzCell journal:FuzzImport drill:FuzzJudge
+
+fuzz:
+	echo $(FUZZERS) | tr ' ' '\n' | xargs -P 3 -I TARGET sh -c 'set -e; t=TARGET; \
+		go test -run "^$$" -parallel 1 -fuzz "^$${t#*:}$$" -fuzztime $(FUZZTIME) ./internal/$${t%:*}'
 
 # The journal under many processes, kills and full disks, at full length: minutes.
 endurance:

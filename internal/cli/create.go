@@ -2,11 +2,34 @@ package cli
 
 import (
 	"errors"
+	"io/fs"
 	"os"
+	"path/filepath"
 )
 
-// createFile writes a file that is not to be there yet, whole or not at all.
+// createFile writes a file that is not there yet. It gets its name only when it is whole,
+// so that an interruption leaves none or all of it under that name.
 func createFile(path string, text []byte) error {
+	if _, err := os.Lstat(path); err == nil {
+		return &fs.PathError{Op: "create", Path: path, Err: fs.ErrExist}
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), ".brineyard-*")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(f.Name())
+	_, err = f.Write(text)
+	if err = errors.Join(err, f.Chmod(0o644), f.Sync(), f.Close()); err != nil {
+		return err
+	}
+	err = os.Link(f.Name(), path)
+	if err == nil || errors.Is(err, fs.ErrExist) {
+		return err
+	}
+	return createPlain(path, text) // a file system without links
+}
+
+func createPlain(path string, text []byte) error {
 	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
 		return err

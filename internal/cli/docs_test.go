@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
@@ -13,7 +12,8 @@ import (
 // Every command that a document shows with its output is run in the project's folder,
 // and says that. A line of three dots stands for the rest.
 func TestDocuments(t *testing.T) {
-	root := filepath.Join("..", "..")
+	t.Chdir(filepath.Join("..", ".."))
+	root := "."
 	pages, err := filepath.Glob(filepath.Join(root, "docs", "*.md"))
 	require.NoError(t, err)
 	pages = append(pages, filepath.Join(root, "README.md"))
@@ -23,7 +23,7 @@ func TestDocuments(t *testing.T) {
 		require.NoError(t, err)
 		for _, block := range commandBlocks(string(text)) {
 			shown++
-			t.Run(filepath.Base(page)+"/"+block.line, func(t *testing.T) { block.require(t, root) })
+			t.Run(filepath.Base(page)+"/"+block.line, func(t *testing.T) { block.require(t) })
 		}
 	}
 	require.Greater(t, shown, 1)
@@ -56,25 +56,13 @@ func commandBlocks(text string) []commandBlock {
 	return blocks
 }
 
-func (b commandBlock) require(t *testing.T, root string) {
+func (b commandBlock) require(t *testing.T) {
 	t.Helper()
 	want := strings.TrimRight(strings.Join(b.lines, "\n"), "\n")
-	out := answerIn(t, root, strings.Fields(b.line)...)
+	out := answer(t, strings.Fields(b.line)...)
 	if head, cut := strings.CutSuffix(want, "\n..."); cut {
 		require.True(t, strings.HasPrefix(out, head), "%s", out)
 		return
 	}
 	require.Equal(t, want, strings.TrimRight(out, "\n"))
-}
-
-// answerIn runs a command line as if in a folder.
-func answerIn(t *testing.T, folder string, args ...string) string {
-	t.Helper()
-	var stdout, stderr strings.Builder
-	env := System()
-	env.Out, env.Err = &stdout, &stderr
-	env.Getenv = func(string) string { return "" }
-	env.Open = func(path string) (fs.File, error) { return os.Open(filepath.Join(folder, path)) }
-	require.Zero(t, Run(env, args), "%s", stderr.String())
-	return stdout.String()
 }

@@ -3,7 +3,10 @@ package report
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"io"
+	"unicode/utf16"
+	"unicode/utf8"
 )
 
 // JSON writes the document as one JSON object, keys in the document's order,
@@ -42,10 +45,15 @@ func JSON(w io.Writer, d *Document) error {
 		}
 		all = append(all, member{"working", steps})
 	}
-	e := json.NewEncoder(w)
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
-	return e.Encode(all)
+	if err := e.Encode(all); err != nil {
+		return err
+	}
+	_, err := w.Write(escapeMarks(b.Bytes()))
+	return err
 }
 
 // valueJSON is a value for programs; Value is null where there is none.
@@ -62,6 +70,22 @@ func jsonOf(v Value) valueJSON {
 		return valueJSON{v.Word, v.Unit}
 	}
 	return valueJSON{nil, v.Unit}
+}
+
+// escapeMarks writes as escapes what JSON allows but a terminal obeys: marks that reorder
+// text, and controls beyond ASCII. They stand in strings alone.
+func escapeMarks(text []byte) []byte {
+	out := make([]byte, 0, len(text))
+	for _, r := range string(text) {
+		if r >= 0x7f && clean(string(r)) != string(r) && r != utf8.RuneError {
+			for _, half := range utf16.Encode([]rune{r}) {
+				out = fmt.Appendf(out, "\\u%04x", half)
+			}
+			continue
+		}
+		out = utf8.AppendRune(out, r)
+	}
+	return out
 }
 
 func orEmpty(list []string) []string {

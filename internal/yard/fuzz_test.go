@@ -86,3 +86,33 @@ func requireSense(t *testing.T, y *Yard) {
 		}
 	}
 }
+
+// FuzzStorm: whatever a storm file holds, there is a storm that makes sense for the yard,
+// or faults with their places.
+func FuzzStorm(f *testing.F) {
+	y, err := Parse("yard.toml", []byte(good))
+	if err != nil {
+		f.Fatal(err)
+	}
+	for _, text := range []string{
+		"", "now = \"12:00\"\nstart = \"20:00\"\nlow = \"19F\"", "pavement = [[\"20:00\", \"27F\"], [\"4:00\"]]", "low = -40\nreserve = \"1kL\"",
+		"[[route]]\nname = \"x\"\npasses = 3\nrate = \"40gal/mi\"", "[[route]]\nskip = true", "[route]", "route = [1]", "now = 12:00:00", "\xff", "low = nan",
+	} {
+		f.Add([]byte(text))
+	}
+	f.Fuzz(func(t *testing.T, text []byte) {
+		s, err := ParseStorm("north.toml", text, y)
+		if err != nil {
+			requirePlace(t, string(text), err)
+			return
+		}
+		for _, at := range []*quantity.Duration{s.Now, s.Start} {
+			require.True(t, at == nil || *at >= 0 && *at < 24*60*quantity.Minute)
+		}
+		require.True(t, s.Low == nil || *s.Low >= coldestPavement && *s.Low <= warmestPavement)
+		require.True(t, s.Reserve == nil || *s.Reserve >= 0)
+		for _, r := range s.Routes {
+			require.GreaterOrEqual(t, r.Passes, 0)
+		}
+	})
+}
