@@ -19,6 +19,16 @@ test:
 bench:
 	go test -run '^$$' -bench . ./...
 
+# Static programs for Linux, macOS and Windows, packed, with checksums.
+VERSION := 0.1.0
+
+dist:
+	go run ./internal/release -version $(VERSION) -out dist
+
+# The command reference and the manual pages, out of the help.
+reference:
+	UPDATE_DOCS=1 go test ./internal/cli -run TestReferenceIsCurrent
+
 # Every parser, for so long each, three at a time.
 FUZZTIME := 20s
 FUZZERS := quantity:FuzzParse cli:FuzzArguments cli:FuzzEach yard:FuzzParse yard:FuzzStorm \

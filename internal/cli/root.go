@@ -44,6 +44,9 @@ func errorText(err error) string {
 	return err.Error()
 }
 
+// version is stamped by make dist.
+var version = "unreleased"
+
 // newRoot builds the command tree.
 func newRoot(env *Env) *cobra.Command {
 	g := &globals{}
@@ -54,12 +57,14 @@ func newRoot(env *Env) *cobra.Command {
 			"means at its temperature, whether a tank may be pumped and what corrects it,\n" +
 			"what goes into a batch, and what the cold does to it. Strength is mass of salt\n" +
 			"per mass of brine.",
+		Version:       version,
 		SilenceUsage:  true,
 		SilenceErrors: true,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(flagError)
+	root.SetVersionTemplate("brineyard {{.Version}}\n")
 	g.add(root.PersistentFlags())
 	root.AddCommand(
 		newReading(env, g),
@@ -80,6 +85,7 @@ func newRoot(env *Env) *cobra.Command {
 		newYard(env, g),
 	)
 	root.SetHelpCommand(newHelp(root))
+	complete(root, env, g)
 	// Help fits the narrowest terminal too.
 	root.SetUsageTemplate(strings.NewReplacer(
 		".FlagUsages", ".FlagUsagesWrapped 80",
