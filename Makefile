@@ -23,19 +23,20 @@ bench:
 VERSION := 0.1.0
 
 dist:
+	BRINEYARD_RELEASE=1 go test ./internal/release
 	go run ./internal/release -version $(VERSION) -out dist
 
 # The command reference and the manual pages, out of the help.
 reference:
 	UPDATE_DOCS=1 go test ./internal/cli -run TestReferenceIsCurrent
 
-# Every parser, for so long each, three at a time.
+# Every parser, for so long each, five at a time.
 FUZZTIME := 20s
 FUZZERS := quantity:FuzzParse cli:FuzzArguments cli:FuzzEach yard:FuzzParse yard:FuzzStorm \
 	journal:FuzzRow journal:FuzzCell journal:FuzzImport drill:FuzzJudge
 
 fuzz:
-	echo $(FUZZERS) | tr ' ' '\n' | xargs -P 3 -I TARGET sh -c 'set -e; t=TARGET; \
+	echo $(FUZZERS) | tr ' ' '\n' | xargs -P 5 -I TARGET sh -c 'set -e; t=TARGET; \
 		go test -run "^$$" -parallel 1 -fuzz "^$${t#*:}$$" -fuzztime $(FUZZTIME) ./internal/$${t%:*}'
 
 # The journal under many processes, kills and full disks, at full length: minutes.

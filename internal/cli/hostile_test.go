@@ -93,25 +93,21 @@ func TestHostileNames(t *testing.T) {
 	requirePrintable(t, strings.ReplaceAll(out, "\t", " "), "html") // of the picture within
 }
 
-// program builds the program once for tests of whole processes.
-func program(t *testing.T) string {
-	t.Helper()
-	path := filepath.Join(t.TempDir(), "brineyard")
-	if runtime.GOOS == "windows" {
-		path += ".exe"
-	}
-	out, err := exec.Command("go", "build", "-o", path, "brineyard/cmd/brineyard").CombinedOutput()
-	require.NoError(t, err, "%s", out)
-	return path
-}
-
-// A reader that goes away ends the program quietly, and neither a home that cannot be
-// written to nor none at all is missed.
+// The program as a process: a reader that goes away, homes, and interruptions.
 func TestProcess(t *testing.T) {
 	if runtime.GOOS == "windows" {
-		t.Skip("pipes and homes of Unix")
+		t.Skip("pipes, homes and signals of Unix")
 	}
-	path := program(t)
+	path := filepath.Join(t.TempDir(), "brineyard")
+	out, err := exec.Command("go", "build", "-o", path, "brineyard/cmd/brineyard").CombinedOutput()
+	require.NoError(t, err, "%s", out)
+	t.Run("reader gone", func(t *testing.T) { requireQuietEnd(t, path) })
+	t.Run("homes", func(t *testing.T) { requireAnyHome(t, path) })
+	t.Run("interrupted", func(t *testing.T) { requireWholeFiles(t, path) })
+}
+
+// requireQuietEnd checks that a reader that goes away ends the program without a word.
+func requireQuietEnd(t *testing.T, path string) {
 	r, w, err := os.Pipe()
 	require.NoError(t, err)
 	require.NoError(t, r.Close())
@@ -123,6 +119,11 @@ func TestProcess(t *testing.T) {
 		require.NotContains(t, stderr.String(), "pipe", "%v", args)
 		require.NotContains(t, stderr.String(), "panic", "%v", args)
 	}
+}
+
+// requireAnyHome checks that a home that cannot be written to, or none, is not missed, and
+// that nothing is left behind.
+func requireAnyHome(t *testing.T, path string) {
 	for _, home := range [][]string{{"HOME=/proc"}, {}, {"HOME=/nonexistent", "XDG_CONFIG_HOME=/nonexistent"}} {
 		cmd := exec.Command(path, "reading", "--hydrometer", "23.3%", "--temp", "40F")
 		cmd.Env, cmd.Dir = home, t.TempDir()
@@ -135,18 +136,15 @@ func TestProcess(t *testing.T) {
 	}
 }
 
-// A file is there whole or not at all: an interruption at any time leaves no half of one.
-func TestInterruptedCreation(t *testing.T) {
-	if runtime.GOOS == "windows" {
-		t.Skip("signals of Unix")
-	}
-	path := program(t)
-	whole := 0
+// requireWholeFiles checks that an interruption, at whatever time, leaves a file whole or
+// not at all.
+func requireWholeFiles(t *testing.T, path string) {
+	none := 0
 	for range 40 {
 		file := filepath.Join(t.TempDir(), "yard.toml")
 		cmd := exec.Command(path, "yard", "init", file)
 		require.NoError(t, cmd.Start())
-		for spin := range whole * 3000 { // later and later, as fast as this machine is
+		for spin := range none * 3000 { // later and later, as fast as this machine is
 			_ = spin
 		}
 		_ = cmd.Process.Signal(syscall.SIGINT)
@@ -154,7 +152,7 @@ func TestInterruptedCreation(t *testing.T) {
 		text, err := os.ReadFile(file)
 		if err != nil {
 			require.ErrorIs(t, err, os.ErrNotExist)
-			whole++
+			none++
 			continue
 		}
 		require.Contains(t, string(text), "F3", "cut off")
