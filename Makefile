@@ -4,7 +4,7 @@ YARD := testdata/yard/thistlewick.toml
 PROGRAM := bin/brineyard
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.8.2
 
-.PHONY: build demo test bench endurance fuzz lint dist reference
+.PHONY: build demo test bench endurance fuzz lint dist reference accuracy
 
 build:
 	go build -trimpath -ldflags "-s -w" -o $(PROGRAM) ./cmd/brineyard
@@ -25,6 +25,10 @@ VERSION := 0.1.0
 dist:
 	BRINEYARD_RELEASE=1 go test ./internal/release
 	go run ./internal/release -version $(VERSION) -out dist
+
+# The program against every published table in testdata; fails where a bound is broken.
+accuracy:
+	go run ./internal/accuracy
 
 # The command reference and the manual pages, out of the help.
 reference:

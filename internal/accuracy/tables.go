@@ -1,0 +1,73 @@
+package main
+
+import (
+	"brineyard/internal/solution"
+)
+
+// comparison says what of a table is compared with what of the program.
+type comparison struct {
+	table, property string // the property with its unit
+	salt            string // of a table for several
+	column          string
+	scale           float64 // of the column to the property's unit
+	bound           float64
+	decimals        int
+	only            func(row) bool // rows that it concerns; nil for all
+	got             func(row) (float64, error)
+}
+
+// comparisons are all that are made. A bound is the worst deviation known, rounded up:
+// docs/method.md says where each comes from.
+func comparisons() []comparison {
+	crc := map[string]string{"NaCl": "crc-2021-nacl.csv", "KCl": "crc-2021-kcl.csv", "CaCl2": "crc-2021-cacl2.csv", "MgCl2": "crc-2021-mgcl2.csv"}
+	upTo := func(percent float64) func(row) bool {
+		return func(r row) bool { w, _ := r.number("mass_pct"); return w <= percent }
+	}
+	from := func(percent float64) func(row) bool {
+		return func(r row) bool { w, _ := r.number("mass_pct"); return w > percent }
+	}
+	dilute := func(molality float64, below bool) func(row) bool {
+		return func(r row) bool { m, _ := r.number("molality_mol_kg"); return (m <= molality) == below }
+	}
+	warm := func(low, high float64) func(row) bool {
+		return func(r row) bool { t, _ := r.number("temp_C"); return t >= low && t < high }
+	}
+	return []comparison{
+		{crc["NaCl"], "density, kg/m3", "", "density_20C_g_cm3", 1000, 0.6, 2, nil, densityAt20(solution.NaCl)},
+		{crc["KCl"], "density, kg/m3", "", "density_20C_g_cm3", 1000, 0.4, 2, nil, densityAt20(solution.KCl)},
+		{crc["CaCl2"], "density, kg/m3", "", "density_20C_g_cm3", 1000, 2.7, 2, nil, densityAt20(solution.CaCl2)},
+		{crc["MgCl2"], "density, kg/m3", "", "density_20C_g_cm3", 1000, 1.8, 2, nil, densityAt20(solution.MgCl2)},
+		{crc["NaCl"], "ice point, C", "", "freezing_C", 1, 0.4, 2, nil, icePoint(solution.NaCl)},
+		{crc["KCl"], "ice point, C", "", "freezing_C", 1, 0.1, 2, nil, icePoint(solution.KCl)},
+		{crc["CaCl2"], "ice point to 22 %, C", "", "freezing_C", 1, 1.4, 2, upTo(22), icePoint(solution.CaCl2)},
+		{crc["CaCl2"], "ice point above, C", "", "freezing_C", 1, 9, 2, from(22), icePoint(solution.CaCl2)},
+		{crc["MgCl2"], "ice point, C", "", "freezing_C", 1, 0.1, 2, nil, icePoint(solution.MgCl2)},
+		{"melinder-freezing.csv", "NaCl ice point, C", "NaCl", "freezing_C", 1, 0.4, 2, upTo(23.2), icePoint(solution.NaCl)},
+		{"melinder-freezing.csv", "CaCl2 ice point, C", "CaCl2", "freezing_C", 1, 1.6, 2, nil, icePoint(solution.CaCl2)},
+		{"melinder-freezing.csv", "MgCl2 ice point, C", "MgCl2", "freezing_C", 1, 1.1, 2, nil, icePoint(solution.MgCl2)},
+		{"lange-nacl.csv", "gravity, 15/15 C", "", "specific_gravity", 1, 0.0015, 4, nil, gravity15},
+		{"lange-nacl.csv", "first solid, C", "", "freezing_C", 1, 0.35, 2, nil, firstSolid},
+		{"nacl-liquidus.csv", "first solid to 26.2 %, C", "", "equilibrium_C", 1, 1.4, 2, upTo(26.2), firstSolid},
+		{"smithsonian-freezing-lowering.csv", "NaCl lowering, C", "NaCl", "lowering_C", 1, 0.07, 2, nil, lowering(solution.NaCl)},
+		{"smithsonian-freezing-lowering.csv", "CaCl2 to 1.5 mol/kg, C", "CaCl2", "lowering_C", 1, 0.65, 2, dilute(1.5, true), lowering(solution.CaCl2)},
+		{"smithsonian-freezing-lowering.csv", "CaCl2 above 1.5 mol/kg, C", "CaCl2", "lowering_C", 1, 2.6, 2, dilute(1.5, false), lowering(solution.CaCl2)},
+		{"smithsonian-freezing-lowering.csv", "KCl lowering, C", "KCl", "lowering_C", 1, 0.04, 2, nil, lowering(solution.KCl)},
+		{"salt-institute-solubility.csv", "saturated NaCl, %", "", "sat_mass_pct", 1, 0.02, 3, nil, saturated},
+		{"solubility-per-water.csv", "NaCl in 100 g water, g", "NaCl", "g_per_100g_water", 1, 0.2, 2, nil, perWater(solution.NaCl)},
+		{"solubility-per-water.csv", "CaCl2 in 100 g water, g", "CaCl2", "g_per_100g_water", 1, 1.5, 2, nil, perWater(solution.CaCl2)},
+		{"eutectics.csv", "NaCl eutectic, C", "NaCl", "eutectic_C", 1, 0.45, 2, nil, eutecticTemperature(solution.NaCl)},
+		{"eutectics.csv", "NaCl eutectic, %", "NaCl", "mass_pct", 1, 0.06, 2, nil, eutecticStrength(solution.NaCl)},
+		{"eutectics.csv", "CaCl2 eutectic, C", "CaCl2", "eutectic_C", 1, 1, 2, nil, eutecticTemperature(solution.CaCl2)},
+		{"eutectics.csv", "MgCl2 eutectic, C", "MgCl2", "eutectic_C", 1, 0.5, 2, nil, eutecticTemperature(solution.MgCl2)},
+		{"simion-nacl-density.csv", "density from 10 C, kg/m3", "", "density", 1, 0.5, 2, warm(10, 1e9), density(solution.NaCl)},
+		{"simion-nacl-density.csv", "density at 0 C, kg/m3", "", "density", 1, 1.2, 2, warm(0, 10), density(solution.NaCl)},
+		{"melinder-nacl-density.csv", "density from 0 C, kg/m3", "", "density", 1, 6, 2, warm(0, 1e9), density(solution.NaCl)},
+		{"melinder-nacl-density.csv", "density below, kg/m3", "", "density", 1, 7, 2, warm(-99, 0), density(solution.NaCl)},
+		{"melinder-cacl2-density.csv", "density from 0 C, kg/m3", "", "density", 1, 2.8, 2, warm(0, 1e9), density(solution.CaCl2)},
+		{"melinder-cacl2-density.csv", "density below, kg/m3", "", "density", 1, 8.2, 2, warm(-99, 0), density(solution.CaCl2)},
+		{"melinder-mgcl2-density.csv", "density from 0 C, kg/m3", "", "density", 1, 2.8, 2, warm(0, 1e9), density(solution.MgCl2)},
+		{"melinder-mgcl2-density.csv", "density below, kg/m3", "", "density", 1, 10.8, 2, warm(-99, 0), density(solution.MgCl2)},
+		{"teos10-water.csv", "density of water, kg/m3", "", "density", 1, 0.01, 3, nil, density(solution.NaCl)},
+		{"teos10-water.csv", "heat of water, J/(kg K)", "", "cp", 1, 0.9, 2, nil, heatOfWater},
+	}
+}
