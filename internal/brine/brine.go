@@ -76,8 +76,15 @@ var (
 	hottest = quantity.Celsius(50)
 )
 
+// within tells whether a temperature lies between two, ends included: 122 F comes out
+// a digit above 50 C.
+func within(t, low, high quantity.Temperature) bool {
+	const slack = 1e-9
+	return t >= low-slack && t <= high+slack
+}
+
 func checkLiquid(field string, t quantity.Temperature) error {
-	if !(t >= coldest && t <= hottest) {
+	if !within(t, coldest, hottest) {
 		return bad(field, "outside what liquid brine is reckoned for; allowed: %v to %v", coldest, hottest)
 	}
 	return nil

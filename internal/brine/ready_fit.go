@@ -23,6 +23,9 @@ func (f mixFit) at(t float64) float64 { return f.plateau - f.gap*math.Exp(-f.k*t
 // and ln k from the straight line of ln(plateau - strength).
 func fitMixing(points []mixPoint, plateau float64) mixFit {
 	f := straightLine(points, plateau)
+	// Readings at saturation, or above it in warmer samples, would make the rate grow
+	// without end: none tells more than that exp(-8) of the gap is left, 1e-4 of strength.
+	fastest := 8 / (points[1].t - points[0].t)
 	for range 50 {
 		a, b := f.normal(points)
 		if !solve2(&a, &b) {
@@ -32,7 +35,7 @@ func fitMixing(points []mixPoint, plateau float64) mixFit {
 		for ; step > 1e-6; step /= 2 {
 			g := f
 			g.gap += step * b[0]
-			g.k *= math.Exp(step * math.Max(-1, math.Min(1, b[1])))
+			g.k = math.Min(fastest, g.k*math.Exp(step*math.Max(-1, math.Min(1, b[1]))))
 			g.rss = g.residuals(points)
 			if g.rss <= f.rss {
 				f = g

@@ -33,7 +33,7 @@ func (r FreezeRequest) stand(rho quantity.Density) (*Stand, error) {
 	if err := r.chloridesAlone(FieldAt); err != nil {
 		return nil, err
 	}
-	if t := float64(r.At); !(t >= solution.Floor && t <= solution.SearchTop) {
+	if !within(r.At, solution.Floor, solution.SearchTop) {
 		return nil, bad(FieldAt, "outside the model; allowed: %v to %v", quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop))
 	}
 	e, err := solution.Anchored().Equilibrium(r.Liquid.Composition, float64(r.At))

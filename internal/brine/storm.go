@@ -2,6 +2,7 @@ package brine
 
 import (
 	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
 )
 
 // StormRequest is a storm on a yard. Times are on one scale, Start not before Now.
@@ -211,6 +212,12 @@ func (r StormRoute) Salt() quantity.Mass {
 func (r StormRequest) check() error {
 	if err := checkLiquid(FieldTemperature, r.Temperature); err != nil {
 		return err
+	}
+	if err := checkLiquid(FieldWaterTemp, r.Plant.WaterTemp); err != nil {
+		return err
+	}
+	if !within(r.Low, solution.Floor, hottest) {
+		return bad(FieldLow, "outside the model; allowed: %v to %v", quantity.Temperature(solution.Floor), hottest)
 	}
 	if err := checkTarget(r.Band.Target, r.Plant.WaterTemp); err != nil {
 		return err

@@ -131,6 +131,7 @@ func batchDocument(s *setting, r brine.BatchRequest, b brine.Batch) *report.Docu
 		Working:  batchWorking(s, r, b),
 		Notes:    batchNotes(s, r, b),
 		Cautions: []string{cautionBackflow, cautionEntry, cautionDrain, cautionPump, cautionLocal},
+		Next:     nextAfterBatch,
 	}
 }
 

@@ -199,6 +199,7 @@ func (o *blendOptions) document(s *setting, r brine.BlendRequest, b brine.Blend,
 	}
 	d.Notes = append(d.Notes, blendNotes(s, r, b)...)
 	d.Cautions = liquidCautions(b.Liquid)
+	d.Next = nextAfterBlend
 	return d
 }
 

@@ -62,7 +62,9 @@ func (o *checkOptions) ask(s *setting, _ []string) (reply, error) {
 	}
 	e := readingEntry(o.tank.name.value, c.Reading)
 	e.Note = c.Decision.String()
-	a := reply{document: checkDocument(s, r, c), record: o.record, entries: []journal.Entry{e}}
+	d := checkDocument(s, r, c)
+	d.Next = s.afterCheck(o.tank.name.value, c.Decision)
+	a := reply{document: d, record: o.record, entries: []journal.Entry{e}}
 	if o.gate && c.Decision != brine.Pump {
 		a.end = errHeld
 	}

@@ -263,6 +263,7 @@ func correctDocument(s *setting, r brine.CorrectRequest, c brine.Correction, sam
 		Working:  correctWorking(s, r, c),
 		Notes:    correctionNotes(s, r, c),
 		Cautions: correctionCautions(c),
+		Next:     nextAfterCorrect,
 	}
 	if sample != nil {
 		d.Figures = append(d.Figures,

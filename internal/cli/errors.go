@@ -57,7 +57,7 @@ func allowed(problem string, words []string) error {
 }
 
 // flagError gives pflag's errors our words.
-func flagError(_ *cobra.Command, err error) error {
+func flagError(cmd *cobra.Command, err error) error {
 	var value *pflag.InvalidValueError
 	var missing *pflag.ValueRequiredError
 	var unknown *pflag.NotExistError
@@ -74,9 +74,23 @@ func flagError(_ *cobra.Command, err error) error {
 		if strings.Trim(name, "0123456789.") == "" {
 			return usagef("-%s: nothing here is below zero; allowed: 0 and above", name)
 		}
+		if near := nearestFlag(cmd, name); near != "" {
+			return usagef("no such flag: %s; did you mean --%s?", quoted(name), near)
+		}
 		return usagef("no such flag: %s; --help lists the flags", quoted(name))
 	}
 	return usagef("%s", oneLine(err.Error()))
+}
+
+// nearestFlag is one that a word may have been meant for.
+func nearestFlag(cmd *cobra.Command, word string) string {
+	near := ""
+	cmd.Flags().VisitAll(func(f *pflag.Flag) {
+		if len(word) > 2 && near == "" && (oneOff(strings.ToLower(word), f.Name) || strings.HasPrefix(f.Name, word)) {
+			near = f.Name
+		}
+	})
+	return near
 }
 
 // quoted shows a user's words in a message: on one line, control characters

@@ -11,6 +11,7 @@ import (
 	"time"
 
 	"brineyard/internal/journal"
+	"brineyard/internal/season"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -144,17 +145,20 @@ func (s *setting) when(flag string, t *text) (time.Time, error) {
 	return time.Time{}, usagef("--%s %s: not a time; allowed: like 2026-01-14 or \"2026-01-14 05:40\"", flag, quoted(t.value))
 }
 
-// period reads --from and --to; a day as an end is meant whole.
+// period reads --from and --to, as the clock of each entry shows them; a day as an end is
+// meant whole.
 func (s *setting) period(from, to *text) (begin, end time.Time, err error) {
 	if from.given {
 		if begin, err = s.when("from", from); err != nil {
 			return begin, end, err
 		}
+		begin = season.Wall(begin)
 	}
 	if to.given {
 		if end, err = s.when("to", to); err != nil {
 			return begin, end, err
 		}
+		end = season.Wall(end)
 		if len(strings.TrimSpace(to.value)) == len("2006-01-02") {
 			end = end.AddDate(0, 0, 1)
 		}

@@ -9,6 +9,7 @@ import (
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/season"
 	"brineyard/internal/solution"
 
 	"github.com/spf13/cobra"
@@ -59,7 +60,7 @@ func runList(env *Env, g *globals, o *listOptions) error {
 	var shown []journal.Entry
 	for _, e := range j.Entries {
 		switch {
-		case e.Time.Before(begin), !end.IsZero() && !e.Time.Before(end):
+		case season.Wall(e.Time).Before(begin), !end.IsZero() && !season.Wall(e.Time).Before(end):
 		case o.tank.given && e.Tank != o.tank.value && e.From != o.tank.value:
 		case o.kind.value != "" && string(e.Kind) != o.kind.value:
 		default:

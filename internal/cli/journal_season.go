@@ -245,7 +245,7 @@ func (s *setting) seasonNotes(p season.Report) []string {
 	}
 	for _, c := range p.Cleanings {
 		if c.Learned > 0 {
-			notes = append(notes, s.show("%s: the interval is the mean of its last %d cleanings.", c.Tank, c.Learned))
+			notes = append(notes, s.show("%s: the interval is the mean of its last %s.", c.Tank, plural(c.Learned, "cleaning", "cleanings")))
 		} else if c.Interval > 0 {
 			notes = append(notes, s.show("%s: the interval is the yard file's; one will be learned from cleanings.", c.Tank))
 		}

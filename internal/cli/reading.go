@@ -58,6 +58,7 @@ func readingDocument(s *setting, r brine.ReadingResult) *report.Document {
 		Figures: append(s.readingFigures(r), s.freezing(r.Freezing)...),
 		Working: readingWorking(s, r),
 		Notes:   readingNotes(s, r),
+		Next:    nextAfterReading,
 	}
 	return d
 }

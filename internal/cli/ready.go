@@ -157,6 +157,7 @@ func readyDocument(s *setting, r brine.ReadyRequest, out brine.ReadyResult, cloc
 		Working:  readyWorking(s, r, out),
 		Notes:    readyNotes(s, out),
 		Cautions: []string{cautionPump, cautionEntry, cautionLocal},
+		Next:     nextAfterReady,
 	}
 	d.Figures = []report.Figure{
 		s.timeFigure("target_time", s.show("Reaches %v", r.Band.Target), out.Target, clock),

@@ -44,6 +44,15 @@ func errorText(err error) string {
 	return err.Error()
 }
 
+// helpTemplate leads with what is asked and how.
+const helpTemplate = `{{.Short}}.
+
+{{if .HasExample}}{{.Example}}
+
+{{end}}{{.Long}}
+
+{{.UsageString}}`
+
 // version is stamped by make dist.
 var version = "unreleased"
 
@@ -57,7 +66,9 @@ func newRoot(env *Env) *cobra.Command {
 			"means at its temperature, whether a tank may be pumped and what corrects it,\n" +
 			"what goes into a batch, and what the cold does to it. Strength is mass of salt\n" +
 			"per mass of brine.",
-		Version:       version,
+		Version: version,
+		Example: "  brineyard check --volume 500gal --hydrometer 23.3% --temp 40F\n" +
+			"  brineyard batch --volume 1200gal --purity 95% --moisture 2%",
 		SilenceUsage:  true,
 		SilenceErrors: true,
 		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
@@ -86,9 +97,11 @@ func newRoot(env *Env) *cobra.Command {
 	)
 	root.SetHelpCommand(newHelp(root))
 	complete(root, env, g)
-	// Help fits the narrowest terminal too.
+	// Help leads with examples, and fits the narrowest terminal.
+	root.SetHelpTemplate(helpTemplate)
 	root.SetUsageTemplate(strings.NewReplacer(
 		".FlagUsages", ".FlagUsagesWrapped 80",
+		"{{if .HasExample}}\n\nExamples:\n{{.Example}}{{end}}", "",
 		`Use "{{.CommandPath}} [command] --help" for more information about a command.`, "{{.CommandPath}} COMMAND --help tells more of a command.",
 	).Replace(root.UsageTemplate()))
 	return root

@@ -333,6 +333,9 @@ func (p *pocket) lotStep(s *setting, r brine.StoreRequest, i int) (term, bool) {
 
 // sum adds terms of one unit.
 func (p *pocket) sum(what string, terms []term) term {
+	if len(terms) == 1 {
+		return terms[0]
+	}
 	total := 0.0
 	for _, t := range terms {
 		total += t.value

@@ -293,8 +293,11 @@ func (s *setting) compareTable(names []string, plans []brine.StormPlan) report.T
 		{Key: "done", Label: "Done"}, {Key: "cost", Label: "Cost"}, {Key: "chloride", Label: "Chloride"}, {Key: "plan", Label: "Plan"},
 	}}
 	lacking := slices.ContainsFunc(plans, func(p brine.StormPlan) bool { return p.ReserveGap > 0 })
+	const done, chloride = 4, 6
 	if lacking {
-		t.Columns = slices.Insert(t.Columns, 2, report.Column{Key: "reserve_short", Label: "Reserve lacks"})
+		// One more column needs the room of others.
+		t.Columns = slices.Delete(slices.Delete(t.Columns, chloride, chloride+1), done, done+1)
+		t.Columns = slices.Insert(t.Columns, 2, report.Column{Key: "reserve_short", Label: "Reserve"})
 	}
 	for i, p := range plans {
 		row := []report.Value{
@@ -302,6 +305,7 @@ func (s *setting) compareTable(names []string, plans []brine.StormPlan) report.T
 			timeValue(p.Production.DoneAt, true), s.value(p.Cost.Total), s.value(p.Cost.Chloride), report.Word(strings.ReplaceAll(names[i], ",", ", ")),
 		}
 		if lacking {
+			row = slices.Delete(slices.Delete(row, chloride, chloride+1), done, done+1)
 			row = slices.Insert(row, 2, s.value(p.ReserveGap))
 		}
 		t.Rows = append(t.Rows, row)

@@ -20,6 +20,7 @@ func stormDocument(s *setting, r brine.StormRequest, p brine.StormPlan) *report.
 		Tables:   s.stormTables(r.Low, p),
 		Drawings: timeLine(r, p),
 		Working:  stormWorking(s, r, p),
+		Next:     nextAfterStorm,
 		Notes:    stormNotes(s, r, p),
 		Cautions: []string{cautionPump, cautionBackflow, cautionDrain, "Axle and gross limits of the trucks are the law's, not this plan's.", cautionLocal},
 	}
@@ -33,14 +34,22 @@ func stormVerdict(s *setting, r brine.StormRequest, p brine.StormPlan) string {
 	case p.Short == 0 && p.ReserveGap > 0:
 		return s.show("Every route can be served, but the reserve lacks %v%s.", p.ReserveGap, s.because(p)) + s.beginBy(p, start)
 	case p.Short > 0 && pr.Late && pr.Limit == brine.NoLimit && s.onlyBrineLacks(p):
-		return s.show("Short by %v: there is not time enough; work would have to begin by %s to have all of it by %s.", p.Short+p.ReserveGap, latest, start)
+		return s.show("Short by %v%s: there is not time enough; work would have to begin by %s to have all of it by %s.", p.Short, s.alsoReserve(p), latest, start)
 	case p.Short > 0:
-		return s.show("Short by %v%s.", p.Short+p.ReserveGap, s.because(p)) + s.beginBy(p, start)
+		return s.show("Short by %v%s%s.", p.Short, s.alsoReserve(p), s.because(p)) + s.beginBy(p, start)
 	case pr.Batches == 0:
 		return s.show("All of it stands in store: %v wanted, no batch to make.", p.Demanded)
 	}
 	return s.show("All of it by %s: %v wanted, %s, done at %s; begin by %s at the latest.", start, p.Demanded, plural(pr.Batches, "batch", "batches"),
 		clockText(pr.DoneAt, true), latest)
+}
+
+// alsoReserve tells what the reserve lacks besides.
+func (s *setting) alsoReserve(p brine.StormPlan) string {
+	if p.ReserveGap == 0 {
+		return ""
+	}
+	return s.show(", and by %v of the reserve", p.ReserveGap)
 }
 
 // plural counts things.
@@ -58,7 +67,7 @@ func (s *setting) beginBy(p brine.StormPlan, start string) string {
 	case p.Production.Batches == 0 && !p.Production.Late:
 		return ""
 	case p.Production.Late:
-		return " There is not time for all that can be made: work would have to begin by " + latest + "."
+		return " For all that can be made work would have to begin by " + latest + "."
 	}
 	return " Begin by " + latest + " to have the rest by " + start + "."
 }
@@ -91,6 +100,9 @@ func (s *setting) onlyBrineLacks(p brine.StormPlan) bool {
 // because names what ends first.
 func (s *setting) because(p brine.StormPlan) string {
 	var words []string
+	if p.Production.Late {
+		words = append(words, "there is not time enough")
+	}
 	for _, cause := range s.lacks(p) {
 		switch cause {
 		case brine.BrineName:

@@ -191,6 +191,7 @@ func truckDocument(s *setting, r brine.TruckRequest, out brine.TruckResult) *rep
 		s.addCatch(d, r, out.Catch)
 	}
 	d.Cautions = append(d.Cautions, cautionLocal)
+	d.Next = nextAfterTruck
 	return d
 }
 

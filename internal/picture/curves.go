@@ -43,7 +43,7 @@ func (p *page) curves() {
 			points = append(points, place(q))
 		}
 		p.series(s.Line, i, points)
-		left = p.legend(s, i, vg.Point{X: left, Y: p.frame.Min.Y - 0.74*vg.Inch})
+		left = p.legend(s, i, vg.Point{X: left, Y: p.frame.Min.Y - 0.79*vg.Inch})
 	}
 }
 

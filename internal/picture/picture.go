@@ -130,5 +130,5 @@ func (p *page) level(x chart.Scale) {
 		p.line(faint, vg.Point{X: at, Y: p.frame.Min.Y}, vg.Point{X: at, Y: p.frame.Max.Y})
 		p.words(x.Label(i), numbersSize, vg.Point{X: at, Y: p.frame.Min.Y - 6}, draw.XCenter, draw.YTop)
 	}
-	p.words(p.chart.X.Label, numbersSize+1, vg.Point{X: (p.frame.Min.X + p.frame.Max.X) / 2, Y: p.frame.Min.Y - 0.38*vg.Inch}, draw.XCenter, draw.YTop)
+	p.words(p.chart.X.Label, numbersSize+1, vg.Point{X: (p.frame.Min.X + p.frame.Max.X) / 2, Y: p.frame.Min.Y - 0.35*vg.Inch}, draw.XCenter, draw.YTop)
 }

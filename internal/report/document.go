@@ -19,6 +19,7 @@ type Document struct {
 	Working  []Step        // empty unless asked for
 	Notes    []string
 	Cautions []string
+	Next     string // a command that often follows, empty for none
 }
 
 // Value is a number in a unit, a word, or nothing.

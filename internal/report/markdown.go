@@ -43,6 +43,9 @@ func Markdown(w io.Writer, d *Document) error {
 	}
 	list(m, "Notes", d.Notes)
 	list(m, "Cautions", d.Cautions)
+	if d.Next != "" {
+		m.WriteString("\nNext: " + escape(d.Next) + "\n")
+	}
 	_, err := io.WriteString(w, m.String())
 	return err
 }

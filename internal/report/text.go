@@ -33,6 +33,9 @@ func Text(w io.Writer, d *Document) error {
 	t.working(d.Working)
 	t.remarks("Note: ", d.Notes)
 	t.remarks("Caution: ", d.Cautions)
+	if d.Next != "" {
+		t.remarks("Next: ", []string{d.Next})
+	}
 	_, err := io.WriteString(w, t.String())
 	return err
 }

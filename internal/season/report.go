@@ -10,8 +10,14 @@ import (
 	"brineyard/internal/quantity"
 )
 
+// Wall returns what the clock of a time's own zone shows, as if it were UTC: days and
+// months are those of the place.
+func Wall(t time.Time) time.Time {
+	return time.Date(t.Year(), t.Month(), t.Day(), t.Hour(), t.Minute(), t.Second(), 0, time.UTC)
+}
+
 // Request asks what happened from a time (zero for the beginning) up to another (zero
-// for the end).
+// for the end), both as clocks at the place show them (Wall).
 type Request struct {
 	Shop     Shop
 	From, To time.Time
@@ -84,11 +90,12 @@ type Route struct {
 func Season(r Request, entries iter.Seq[*journal.Entry]) (Report, *Replay) {
 	s := newSummary(r)
 	for _, e := range inTime(entries) {
-		in := !e.Time.Before(r.From) && (r.To.IsZero() || e.Time.Before(r.To))
+		at := Wall(e.Time)
+		in := !at.Before(r.From) && (r.To.IsZero() || at.Before(r.To))
 		if in && s.report.Entries == 0 {
 			s.open()
 		}
-		if !r.To.IsZero() && !e.Time.Before(r.To) {
+		if !r.To.IsZero() && !at.Before(r.To) {
 			continue // later ones do not belong to the state at the end
 		}
 		before := len(s.replay.Problems)
