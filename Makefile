@@ -7,7 +7,7 @@ STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.8.2
 .PHONY: build demo test bench endurance fuzz lint dist reference accuracy
 
 build:
-	go build -trimpath -ldflags "-s -w" -o $(PROGRAM) ./cmd/brineyard
+	CGO_ENABLED=0 go build -trimpath -ldflags "-s -w" -o $(PROGRAM) ./cmd/brineyard
 
 # The main job on the demo yard: may the mixer be pumped?
 demo: build

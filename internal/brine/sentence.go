@@ -19,4 +19,4 @@ func Sentence(format string, args []quantity.Quantity, sys quantity.System) stri
 type word string
 
 // In shows the word.
-func (w word) In(quantity.System) quantity.Shown { return quantity.Shown{Digits: string(w)} }
+func (w word) In(quantity.System) quantity.Shown { return quantity.Shown{Words: string(w)} }

@@ -31,7 +31,9 @@ func BenchmarkStartToAnswer(b *testing.B) {
 
 func build(b *testing.B, output, pkg string) {
 	b.Helper()
-	out, err := exec.Command("go", "build", "-trimpath", "-ldflags", "-s -w", "-o", output, pkg).CombinedOutput()
+	cmd := exec.Command("go", "build", "-trimpath", "-ldflags", "-s -w", "-o", output, pkg)
+	cmd.Env = append(os.Environ(), "CGO_ENABLED=0") // as make build does: no C library to load
+	out, err := cmd.CombinedOutput()
 	require.NoError(b, err, "%s", out)
 }
 

@@ -39,7 +39,7 @@ func (s *setting) temperatureSheet() ([]*report.Document, error) {
 	for _, at := range temps {
 		shown := at.In(s.system)
 		t.Columns = append(t.Columns, report.Column{
-			Key: "at_" + strings.ReplaceAll(shown.Digits, "-", "minus_") + "_" + strings.ToLower(shown.Unit), Label: shown.String(),
+			Key: "at_" + strings.ReplaceAll(shown.Digits(), "-", "minus_") + "_" + strings.ToLower(shown.Unit), Label: shown.String(),
 		})
 	}
 	for percent := 18.0; percent <= 27; percent += 0.5 {

@@ -140,9 +140,9 @@ func (s *setting) bandFigures(r brine.CheckRequest, c brine.CheckResult) []repor
 // inward shows a quantity rounded up (way 1) or down (way -1) in its last digit.
 func (s *setting) inward(q quantity.Quantity, way float64) string {
 	shown := q.In(s.system)
-	unit := math.Pow(10, -float64(quantity.Decimals(shown.Digits)))
+	unit := math.Pow(10, -float64(quantity.Decimals(shown.Digits())))
 	if rounded := math.Round(shown.Value/unit) * unit; way*(rounded-shown.Value) < -1e-9*unit {
-		shown.Digits = quantity.Fixed(rounded+way*unit, quantity.Decimals(shown.Digits))
+		shown.Words = quantity.Fixed(rounded+way*unit, quantity.Decimals(shown.Digits()))
 	}
 	return shown.String()
 }
@@ -183,7 +183,7 @@ func (s *setting) finding(r brine.CheckRequest, c brine.CheckResult) string {
 // the band.
 func (s *setting) strengthBeside(w quantity.Strength, b brine.Band) string {
 	for _, end := range []quantity.Strength{b.Low, b.High} {
-		if w != end && w.In(s.system).Digits == end.In(s.system).Digits {
+		if w != end && w.In(s.system).Digits() == end.In(s.system).Digits() {
 			return strconv.FormatFloat(100*float64(w), 'f', 4, 64) + "%"
 		}
 	}

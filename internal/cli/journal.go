@@ -184,7 +184,7 @@ func newJournalUndo(env *Env, g *globals) *cobra.Command {
 		Short: "Take an entry back, by an entry that says so",
 		Long: "undo adds a row that takes another back; rows are never changed. To take back an\n" +
 			"undo puts the entry in force again.",
-		Example: "  brineyard journal undo 14",
+		Example: "  brineyard journal undo 14\n  brineyard journal undo 14 --operator Ash",
 		Args:    oneNumber,
 		RunE: func(_ *cobra.Command, args []string) error {
 			s, err := newSetting(env, g)

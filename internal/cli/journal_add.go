@@ -18,28 +18,29 @@ type addKind struct {
 	kind     journal.Kind
 	short    string
 	example  string
+	another  string
 	flags    string // names, besides those that every kind takes
 	required string
 }
 
 // addKinds are the kinds that people record, with their flags.
 var addKinds = []addKind{
-	{journal.Batch, "A batch was made: what the mixing tank then holds", "--tank mixer --volume 1095gal --strength 23.4%",
+	{journal.Batch, "A batch was made: what the mixing tank then holds", "--tank mixer --volume 1095gal --strength 23.4%", "--tank mixer --salt 2650lb --water 982gal",
 		"tank volume strength cacl2 mgcl2 kcl salt water", "tank"},
-	{journal.Reading, "An instrument was read in a tank", "--tank mixer --hydrometer 23.9% --temp 41F",
+	{journal.Reading, "An instrument was read in a tank", "--tank mixer --hydrometer 23.9% --temp 41F", "--tank mixer --sg 1.178 --temp 12C",
 		"tank hydrometer sg salometer baume weigh cal temp", "tank"},
-	{journal.Correction, "Water, salt or brine went into a tank to correct it", "--tank mixer --water 40gal",
+	{journal.Correction, "Water, salt or brine went into a tank to correct it", "--tank mixer --water 40gal", "--tank north --volume 300gal --strength 26%",
 		"tank water salt volume strength from", "tank"},
-	{journal.Transfer, "A volume went from one tank into another", "--from mixer --tank north --volume 1095gal",
+	{journal.Transfer, "A volume went from one tank into another", "--from mixer --tank north --volume 1095gal", "--from north --tank south --volume 2kL",
 		"from tank volume", "from tank volume"},
-	{journal.Load, "A truck was loaded for a route", "--from north --volume 487gal --route ridge-road",
+	{journal.Load, "A truck was loaded for a route", "--from north --volume 487gal --route ridge-road", "--from south --volume 60gal --liquid cold-mix",
 		"from truck route volume liquid", "from volume"},
-	{journal.Delivery, "Salt or a liquid was delivered", "--salt 25ton --cost 1790",
+	{journal.Delivery, "Salt or a liquid was delivered", "--salt 25ton --cost 1790", "--tank south --liquid cal31 --volume 1500gal",
 		"salt tank liquid volume strength cacl2 mgcl2 kcl cost", ""},
-	{journal.Clean, "A tank was emptied and cleaned", "--tank mixer", "tank cost", "tank"},
-	{journal.Count, "A tank, or the salt pile, was measured", "--tank north --volume 3450gal",
+	{journal.Clean, "A tank was emptied and cleaned", "--tank mixer", "--tank mixer --note \"sludge to the pad\"", "tank cost", "tank"},
+	{journal.Count, "A tank, or the salt pile, was measured", "--tank north --volume 3450gal", "--tank pile --salt 38ton",
 		"tank volume strength liquid cacl2 mgcl2 kcl salt", ""},
-	{journal.Note, "Anything else", "--note \"valve F3 drips\"", "tank", "note"},
+	{journal.Note, "Anything else", "--note \"valve F3 drips\"", "--note \"first flake\" --at \"2026-01-14 05:40\"", "tank", "note"},
 }
 
 // addOptions hold every flag; a kind has some of them.
@@ -89,7 +90,7 @@ func newAddKind(env *Env, g *globals, k addKind) *cobra.Command {
 		Use:     string(k.kind),
 		Short:   k.short,
 		Long:    k.short + ".\nNames are those of the yard file, if there is one.\nThe row is on the disk when this returns without an error.",
-		Example: "  brineyard journal add " + string(k.kind) + " " + k.example,
+		Example: "  brineyard journal add " + string(k.kind) + " " + k.example + "\n  brineyard journal add " + string(k.kind) + " " + k.another,
 		Args:    noArguments,
 		RunE:    func(cmd *cobra.Command, _ []string) error { return runAdd(env, g, k, o, cmd.Flags()) },
 	}

@@ -22,8 +22,9 @@ func newJournalImport(env *Env, g *globals) *cobra.Command {
 		Long: "import reads a CSV file with headings of its own and adds its rows to the\n" +
 			"journal: all of them, or none if any has a fault. The map says which column is\n" +
 			"which; two equal signs give every row the same word, and a colon a unit.",
-		Example: "  brineyard journal import old.csv --map time=Date,volume=Made:gal,kind==batch",
-		Args:    oneWord("the CSV file to import"),
+		Example: "  brineyard journal import old.csv --map time=Date,volume=Made:gal,kind==batch\n" +
+			"  brineyard journal import old.csv --map time=Date,note=What,kind==note",
+		Args: oneWord("the CSV file to import"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			return runImport(env, g, args[0], mapping, path, dry)
 		},
@@ -102,7 +103,7 @@ func newJournalVerify(env *Env, g *globals) *cobra.Command {
 		Short: "Go through the whole file and say what is wrong with it",
 		Long: "verify reads every row and its check, and lists what is damaged, changed outside\n" +
 			"the program, missing or out of order. Nothing is changed.",
-		Example: "  brineyard journal verify",
+		Example: "  brineyard journal verify\n  brineyard journal verify --journal second.csv",
 		Args:    noArguments,
 		RunE: func(*cobra.Command, []string) error {
 			s, err := newSetting(env, g)

@@ -31,7 +31,7 @@ func newJournalList(env *Env, g *globals) *cobra.Command {
 		Short: "Show entries",
 		Long: "list shows the entries, with those taken back marked. The other formats have\n" +
 			"every column.",
-		Example: "  brineyard journal list --from 2026-01-01 --kind batch",
+		Example: "  brineyard journal list --from 2026-01-01 --kind batch\n  brineyard journal list --tank mixer --format csv",
 		Args:    noArguments,
 		RunE:    func(*cobra.Command, []string) error { return runList(env, g, o) },
 	}

@@ -32,7 +32,7 @@ func newJournalSeason(env *Env, g *globals) *cobra.Command {
 		Long: "season sums up the journal: gallons made and laid by month and liquid, salt and\n" +
 			"chloride, batches in and out of the band, operators, routes, the salt balance,\n" +
 			"and when a mixing tank is to be cleaned next.",
-		Example: "  brineyard journal season --from 2025-11-01 --to 2026-03-31",
+		Example: "  brineyard journal season --from 2025-11-01 --to 2026-03-31\n  brineyard journal season --svg season.svg",
 		Args:    noArguments,
 		RunE:    func(*cobra.Command, []string) error { return runSeason(env, g, o) },
 	}

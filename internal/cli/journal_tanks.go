@@ -17,7 +17,7 @@ func newJournalTanks(env *Env, g *globals) *cobra.Command {
 		Short: "What stands in each tank and on the pile, by the journal",
 		Long: "tanks replays the journal: volume, strength and first solid of every tank, and\n" +
 			"the last reading beside what the entries say. A tank begins with a count.",
-		Example: "  brineyard journal tanks",
+		Example: "  brineyard journal tanks\n  brineyard journal tanks --journal second.csv --units metric",
 		Args:    noArguments,
 		RunE: func(*cobra.Command, []string) error {
 			s, err := newSetting(env, g)

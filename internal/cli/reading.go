@@ -51,6 +51,9 @@ func (o *readingOptions) ask(s *setting, _ []string) (reply, error) {
 }
 
 func readingDocument(s *setting, r brine.ReadingResult) *report.Document {
+	if s.bare {
+		return &report.Document{Figures: append(s.readingFigures(r), s.freezing(r.Freezing)...)}
+	}
 	d := &report.Document{
 		Command: "reading",
 		Title:   "Reading",

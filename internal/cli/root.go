@@ -12,7 +12,11 @@ import (
 // Run answers one command line and returns the exit status. Every error is one
 // line on the error stream.
 func Run(env Env, args []string) int {
-	root := newRoot(&env)
+	g := &globals{}
+	root := rootWith(&env, g, commandOf(args))
+	if len(args) > 0 && strings.HasPrefix(args[0], cobra.ShellCompRequestCmd) {
+		complete(root, &env, g) // only shells ask for it
+	}
 	root.SetArgs(args)
 	root.SetOut(env.Out)
 	root.SetErr(env.Err)
@@ -57,8 +61,31 @@ const helpTemplate = `{{.Short}}.
 var version = "unreleased"
 
 // newRoot builds the command tree.
-func newRoot(env *Env) *cobra.Command {
-	g := &globals{}
+func newRoot(env *Env) *cobra.Command { return rootWith(env, &globals{}, "") }
+
+// commands are all that there are.
+var commands = []struct {
+	name string
+	make func(*Env, *globals) *cobra.Command
+}{
+	{"reading", newReading}, {"check", newCheck}, {"correct", newCorrect}, {"batch", newBatch}, {"blend", newBlend}, {"freeze", newFreeze},
+	{"store", newStore}, {"ready", newReady}, {"storm", newStorm}, {"truck", newTruck}, {"lineup", newLineup}, {"each", newEach},
+	{"journal", newJournal}, {"card", newCard}, {"drill", newDrill}, {"yard", newYard},
+}
+
+// commandOf is the command that a line begins with; empty if it is none. Then the others
+// need not be built, which is a good part of the time that a short answer takes.
+func commandOf(args []string) string {
+	for _, c := range commands {
+		if len(args) > 0 && args[0] == c.name {
+			return c.name
+		}
+	}
+	return ""
+}
+
+// rootWith builds the command tree, or the branch of one command.
+func rootWith(env *Env, g *globals, only string) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "brineyard",
 		Short: "Make, judge and correct salt brine for winter roads",
@@ -77,26 +104,12 @@ func newRoot(env *Env) *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.SetVersionTemplate("brineyard {{.Version}}\n")
 	g.add(root.PersistentFlags())
-	root.AddCommand(
-		newReading(env, g),
-		newCheck(env, g),
-		newCorrect(env, g),
-		newBatch(env, g),
-		newBlend(env, g),
-		newFreeze(env, g),
-		newStore(env, g),
-		newReady(env, g),
-		newStorm(env, g),
-		newTruck(env, g),
-		newLineup(env, g),
-		newEach(env, g),
-		newJournal(env, g),
-		newCard(env, g),
-		newDrill(env, g),
-		newYard(env, g),
-	)
+	for _, c := range commands {
+		if only == "" || only == c.name {
+			root.AddCommand(c.make(env, g))
+		}
+	}
 	root.SetHelpCommand(newHelp(root))
-	complete(root, env, g)
 	// Help leads with examples, and fits the narrowest terminal.
 	root.SetHelpTemplate(helpTemplate)
 	root.SetUsageTemplate(strings.NewReplacer(

@@ -43,7 +43,7 @@ func newYardInit(env *Env, g *globals) *cobra.Command {
 		Short: "Write a complete yard file to start from, with every key explained",
 		Long: "init writes a complete, working yard file (" + defaultYard + " unless named) in\n" +
 			"which every key is explained. It never overwrites a file.",
-		Example: "  brineyard yard init",
+		Example: "  brineyard yard init\n  brineyard yard init north.toml",
 		Args:    oneFile,
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := defaultYard
@@ -140,7 +140,7 @@ func newYardShow(env *Env, g *globals) *cobra.Command {
 		Long: "show reckons from the yard file how long a batch takes, how many gallons an\n" +
 			"hour the yard makes, what stands in its tanks, and how many batches the salt\n" +
 			"makes.",
-		Example: "  brineyard yard show --yard north.toml",
+		Example: "  brineyard yard show\n  brineyard yard show --yard north.toml --working",
 		Args:    noArguments,
 		RunE:    func(*cobra.Command, []string) error { return showYard(env, g) },
 	}

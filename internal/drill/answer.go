@@ -97,4 +97,4 @@ func si(q quantity.Quantity) float64 {
 type Word string
 
 // In shows the word.
-func (w Word) In(quantity.System) quantity.Shown { return quantity.Shown{Digits: string(w)} }
+func (w Word) In(quantity.System) quantity.Shown { return quantity.Shown{Words: string(w)} }

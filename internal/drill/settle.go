@@ -82,7 +82,7 @@ func (a Answer) alike(m, n Mistake) bool {
 
 // digits is the number that a quantity is printed as.
 func digits(s quantity.Shown) float64 {
-	x, err := strconv.ParseFloat(strings.ReplaceAll(s.Digits, ",", ""), 64)
+	x, err := strconv.ParseFloat(strings.ReplaceAll(s.Digits(), ",", ""), 64)
 	if err != nil {
 		return math.NaN()
 	}

@@ -9,9 +9,9 @@ import (
 // shown puts together a Shown whose digits a rounding rule chooses.
 func shown(value float64, unit string, rule func(float64) string) Shown {
 	if !finite(value) {
-		return Shown{Value: value, Unit: unit, Digits: "none"}
+		return Shown{Value: value, Unit: unit, Words: "none"}
 	}
-	return Shown{Value: value, Unit: unit, Digits: rule(value)}
+	return Shown{Value: value, Unit: unit, rule: rule}
 }
 
 // Fixed rounds to a number of decimals and groups thousands.

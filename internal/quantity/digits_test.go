@@ -95,7 +95,7 @@ func TestNoneIsShown(t *testing.T) {
 			SpecificGravity(x), SalometerDegrees(x), BaumeDegrees(x),
 		} {
 			for _, sys := range []System{US, Metric} {
-				require.Equal(t, "none", q.In(sys).Digits, "%T", q)
+				require.Equal(t, "none", q.In(sys).Digits(), "%T", q)
 			}
 		}
 	}

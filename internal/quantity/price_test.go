@@ -73,8 +73,8 @@ func TestPriceDigits(t *testing.T) {
 	requireShown(t, gallon, US, "0.850/gal")
 	requireShown(t, gallon, Metric, "0.225/L")
 	for _, q := range []Quantity{PricePerMass(math.NaN()), PricePerVolume(math.NaN())} {
-		require.Equal(t, "none", q.In(US).Digits)
-		require.Equal(t, "none", q.In(Metric).Digits)
+		require.Equal(t, "none", q.In(US).Digits())
+		require.Equal(t, "none", q.In(Metric).Digits())
 	}
 }
 

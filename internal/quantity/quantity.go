@@ -28,18 +28,28 @@ func (s System) String() string {
 // Shown is a quantity as a user meets it: the full-precision value in the unit,
 // and the digits that are worth reading.
 type Shown struct {
-	Value  float64
-	Unit   string // empty for a pure number
-	Digits string
+	Value float64
+	Unit  string // empty for a pure number
+	Words string // instead of digits, where a quantity is no number
+	rule  func(float64) string
+}
+
+// Digits returns the digits worth reading. They are worked out when they are asked for,
+// since many numbers go to programs.
+func (s Shown) Digits() string {
+	if s.Words != "" || s.rule == nil {
+		return s.Words
+	}
+	return s.rule(s.Value)
 }
 
 // String returns digits and unit, as they are written in a sentence.
 func (s Shown) String() string {
 	switch {
 	case s.Unit == "", s.Unit == "%", s.Unit[0] == '/':
-		return s.Digits + s.Unit
+		return s.Digits() + s.Unit
 	}
-	return s.Digits + " " + s.Unit
+	return s.Digits() + " " + s.Unit
 }
 
 // Quantity is anything that can be shown in a system of units.

@@ -7,8 +7,15 @@ import "math"
 // fb = f(b) of opposite sign (or one of them zero), to within tolerance in x.
 // Method: Chandrupatla, Advances in Engineering Software 28 (1997) 145-149:
 // inverse quadratic interpolation where it is safe, else bisection; it cannot
-// leave the bracket.
+// leave the bracket. With ends of one sign it returns the one where f is smaller.
 func Between(f func(float64) float64, a, b, fa, fb, tolerance float64) float64 {
+	if fa*fb > 0 {
+		// No crossing is known to lie between: the end that comes nearer is the best answer.
+		if math.Abs(fa) < math.Abs(fb) {
+			return a
+		}
+		return b
+	}
 	c, fc := a, fa
 	t := 0.5
 	for {

@@ -46,3 +46,12 @@ func TestBetweenConverges(t *testing.T) {
 		require.Less(t, calls, 40)
 	})
 }
+
+// Ends of one sign promise no crossing, and get the better of the two.
+func TestBetweenWithoutCrossing(t *testing.T) {
+	calls := 0
+	f := func(x float64) float64 { calls++; return 1 + x*x }
+	require.Equal(t, 1.0, Between(f, 1, 3, f(1), f(3), 1e-9))
+	require.Equal(t, -1.0, Between(f, -2, -1, f(-2), f(-1), 1e-9))
+	require.Equal(t, 4, calls)
+}

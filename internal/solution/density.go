@@ -95,5 +95,12 @@ func BrineStrength(rho, temperature float64) (float64, bool) {
 	case !(low < 0 && high > 0):
 		return 0, false
 	}
+	// A tenth of the way on either side of a straight line holds the strength nearly
+	// always, and saves half of the steps.
+	straight := BrineTop * low / (low - high)
+	a, b := math.Max(0, straight-0.1*BrineTop), math.Min(BrineTop, straight+0.1*BrineTop)
+	if fa, fb := off(a), off(b); fa < 0 && fb > 0 {
+		return root.Between(off, a, b, fa, fb, 1e-13), true
+	}
 	return root.Between(off, 0, BrineTop, low, high, 1e-13), true
 }

@@ -56,14 +56,30 @@ func (m *Model) Freezing(c Composition) (Freezing, error) {
 		return Freezing{}, err
 	}
 	s := &saturationAt{model: m, m: c.molality()}
-	f := Freezing{Ice: descend(s.ice, iceTop)}
+	ice, salt := guesses(c)
+	f := Freezing{Ice: search(s.ice, iceTop, ice)}
 	if s.m.chloride() > 0 {
-		f.Salt = descend(s.saltIndex, SearchTop)
+		f.Salt = search(s.saltIndex, SearchTop, salt)
 		if f.Salt.Found {
 			_, f.Salt.Solid = s.salt(f.Salt.Temperature)
 		}
 	}
 	return f, nil
+}
+
+// search looks around a guess first, if there is one, and else from the top down. A guess
+// is for a solution whose index crosses zero once, so that what is found there is the
+// first.
+func search(index func(float64) float64, top float64, guess guess) Onset {
+	if guess.around > 0 {
+		above, below := math.Min(guess.at+guess.around, top), guess.at-guess.around
+		if indexAbove := index(above); indexAbove < 0 {
+			if indexBelow := index(below); indexBelow >= 0 {
+				return Onset{Temperature: root.Between(index, below, above, indexBelow, indexAbove, onsetTolerance), Found: true}
+			}
+		}
+	}
+	return descend(index, top)
 }
 
 // descend steps down from top until a saturation index reaches zero, and closes

@@ -2,6 +2,7 @@ package yard
 
 import (
 	"fmt"
+	"slices"
 	"sort"
 	"strings"
 )
@@ -18,11 +19,11 @@ func sortedKeys(m map[string]any) []string {
 // nearest tells whether a word is among the known ones, and else which is like it:
 // up to a third of its letters off.
 func nearest(word string, known []string) (hint string, found bool) {
+	if slices.Contains(known, word) {
+		return "", true
+	}
 	best, at := len(word)/3+1, ""
 	for _, k := range known {
-		if k == word {
-			return "", true
-		}
 		if d := distance(word, k); d < best || d == best && at == "" {
 			best, at = d, k
 		}

@@ -183,7 +183,7 @@ func kind(v any) string {
 // can make them differ.
 func show(q quantity.Quantity) string {
 	s := q.In(quantity.US)
-	return quantity.Shown{Digits: strconv.FormatFloat(s.Value, 'g', 6, 64), Unit: s.Unit}.String()
+	return quantity.Shown{Words: strconv.FormatFloat(s.Value, 'g', 6, 64), Unit: s.Unit}.String()
 }
 
 // quote shows a value as it stands in the file, not longer than is of use.
