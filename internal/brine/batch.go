@@ -1,6 +1,8 @@
 package brine
 
 import (
+	"math"
+
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
@@ -64,16 +66,12 @@ func NewBatch(r BatchRequest) (Batch, error) {
 	// The volume is wanted at the temperature that the batch comes to, which
 	// hangs on the masses: two rounds settle it, four leave nothing to see.
 	for range 4 {
-		if err := b.fill(r); err != nil {
-			return Batch{}, err
-		}
+		b.fill(r)
 		if err := b.cool(r); err != nil {
 			return Batch{}, err
 		}
 	}
-	if err := b.fill(r); err != nil {
-		return Batch{}, err
-	}
+	b.fill(r)
 	if err := b.refuse(r); err != nil {
 		return Batch{}, err
 	}
@@ -81,19 +79,10 @@ func NewBatch(r BatchRequest) (Batch, error) {
 }
 
 // fill balances salt and water for the brine temperature reached so far.
-func (b *Batch) fill(r BatchRequest) error {
-	var err error
-	if b.BrineDensity, err = brineDensity(r.Target, b.BrineTemp); err != nil {
-		return err
-	}
-	if b.WaterDensity, err = brineDensity(0, r.WaterTemp); err != nil {
-		return err
-	}
-	heel, err := brineDensity(r.HeelStrength, r.HeelTemp)
-	if err != nil {
-		return err
-	}
-	b.HeelMass = r.HeelVolume.Mass(heel)
+func (b *Batch) fill(r BatchRequest) {
+	b.BrineDensity = brineDensity(r.Target, b.BrineTemp)
+	b.WaterDensity = brineDensity(0, r.WaterTemp)
+	b.HeelMass = r.HeelVolume.Mass(brineDensity(r.HeelStrength, r.HeelTemp))
 	b.BrineMass = r.Volume.Mass(b.BrineDensity)
 	b.SaltDissolved = b.BrineMass.Times(r.Target) - b.HeelMass.Times(r.HeelStrength)
 	b.SaltToUse = quantity.Mass(float64(b.SaltDissolved) / r.RockSalt.SodiumChloride())
@@ -102,7 +91,6 @@ func (b *Batch) fill(r BatchRequest) error {
 	b.SaltWater = b.SaltToLoad.Times(r.RockSalt.Moisture)
 	b.WaterMass = b.BrineMass.Times(1-r.Target) - b.HeelMass.Times(1-r.HeelStrength) - b.SaltWater
 	b.Water = b.WaterMass.Volume(b.WaterDensity)
-	return nil
 }
 
 // cool finds the temperature that mixing and dissolving come to, with no heat
@@ -196,11 +184,14 @@ func (r BatchRequest) check() error {
 	if err := checkLiquid(FieldHeelTemp, r.HeelTemp); err != nil {
 		return err
 	}
-	if !(r.Volume > 0) {
+	if !(r.Volume > 0 && !math.IsInf(float64(r.Volume), 0)) {
 		return bad(FieldVolume, "no batch; allowed: above 0")
 	}
 	if r.Capacity > 0 && r.Volume > r.Capacity {
 		return bad(FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity)
+	}
+	if !(r.HeelVolume >= 0) {
+		return bad(FieldHeelVolume, "below nothing; allowed: 0 and above")
 	}
 	if r.HeelVolume >= r.Volume {
 		return bad(FieldHeelVolume, "the heel leaves no room for a batch; allowed: below %v", r.Volume)

@@ -1,6 +1,7 @@
 package brine
 
 import (
+	"math"
 	"testing"
 
 	"brineyard/internal/quantity"
@@ -102,9 +103,7 @@ func TestBatchConservesMass(t *testing.T) {
 		dry := float64(b.SaltToUse) * float64(1-r.RockSalt.Moisture)
 		near(t, quantity.Mass(dry), b.SaltDissolved+b.Insolubles, b.BrineMass)
 		// The density is that of the temperature which was found.
-		rho, err := brineDensity(r.Target, b.BrineTemp)
-		require.NoError(t, err)
-		require.InEpsilon(t, float64(rho), float64(b.BrineDensity), 1e-7)
+		require.InEpsilon(t, float64(brineDensity(r.Target, b.BrineTemp)), float64(b.BrineDensity), 1e-7)
 	})
 	require.Positive(t, answered)
 }
@@ -150,4 +149,58 @@ func TestBatchRefusals(t *testing.T) {
 		_, err := NewBatch(r)
 		requireField(t, err, c.field, name)
 	}
+}
+
+// Refusals that a batch meets after it was balanced, and of a heel that is part ice.
+func TestBatchRefusalsInWords(t *testing.T) {
+	for _, c := range []struct {
+		field, words string
+		change       func(*BatchRequest)
+	}{
+		// 220,000 lb with 10 % of moisture bring 22,000 lb of water for 1,200 gal.
+		{FieldBed, "allowed: a smaller bed than 220,000 lb, or drier salt", func(r *BatchRequest) {
+			r.Bed, r.RockSalt.Moisture = 220000*quantity.Pound, 0.1
+		}},
+		{FieldHeelVolume, "allowed: 0 and above", func(r *BatchRequest) { r.HeelVolume = -1 }},
+		{FieldVolume, "allowed: above 0", func(r *BatchRequest) { r.Volume = quantity.Volume(math.Inf(1)) }},
+		// CRC Handbook: 10 % brine freezes at -6.56 C, 20.2 F.
+		{FieldHeelTemp, "a heel of 10% is part solid there; allowed: from 20.1 F", func(r *BatchRequest) {
+			r.HeelVolume, r.HeelStrength, r.HeelTemp = r.Volume/2, 0.1, quantity.Fahrenheit(15)
+		}},
+		{FieldTarget, "is part solid; allowed: warmer water or heel", func(r *BatchRequest) {
+			r.WaterTemp, r.HeelTemp, r.Target = quantity.Celsius(8), quantity.Celsius(8), 0.2634
+		}},
+	} {
+		r := plainBatch()
+		c.change(&r)
+		_, err := NewBatch(r)
+		requireRefusal(t, err, c.field, c.words)
+	}
+}
+
+// The batch that only just cannot be is refused for saturation: its solid would be
+// within what rounding makes of a temperature. Bisected for, from 20 C up.
+func TestBatchAtSaturation(t *testing.T) {
+	r := plainBatch()
+	r.Target = 0.2643
+	low, high := 10.0, 30.0
+	for high-low > 1e-4 {
+		mid := (low + high) / 2
+		r.WaterTemp = quantity.Celsius(mid)
+		if _, err := NewBatch(r); err != nil {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	r.WaterTemp = quantity.Celsius(high)
+	b, err := NewBatch(r)
+	require.NoError(t, err)
+	full, err := saturation(b.BrineTemp)
+	require.NoError(t, err)
+	// 1e-4 K are 1e-8 of strength.
+	require.InDelta(t, float64(full), float64(r.Target), 1e-7)
+	r.WaterTemp = quantity.Celsius(low)
+	_, err = NewBatch(r)
+	requireRefusal(t, err, FieldTarget, "where brine is saturated at 26.43%; allowed: up to that")
 }

@@ -313,3 +313,92 @@ func TestProductInBlend(t *testing.T) {
 	require.InEpsilon(t, 0.8*float64(rho)+0.2*1280, float64(b.Density), 1e-9)
 	require.False(t, math.IsNaN(b.Cold.Ice.Temperature))
 }
+
+// The base alone meets what is asked, as it is: nothing of the last part is taken.
+// 20 % brine freezes at -16.46 C, 2.4 F, by CRC Handbook.
+func TestMeetByTheBaseAlone(t *testing.T) {
+	s, err := Meet(eighty(0.2), quantity.Fahrenheit(10), quantity.Fahrenheit(12))
+	require.NoError(t, err)
+	require.Zero(t, s.Share)
+	require.Equal(t, quantity.Strength(0.2), s.BaseStrength)
+	require.Zero(t, s.Blend.Liquid.Composition.CaCl2)
+	require.InDelta(t, 2.4, fahrenheit(s.Blend.Cold.Ice.Temperature), 0.5) // the model's is 0.25 C lower
+}
+
+// A part of none is not in the blend: with none of a product the brine is plain.
+func TestPartOfNone(t *testing.T) {
+	sheet := &solution.Product{Solute: 0.5, Density: 1280, Freezing: []solution.FreezingPoint{{Solute: 0.2, Temperature: 263}}}
+	r := eighty(0.2)
+	r.Parts[1] = Part{Liquid: OfProduct("sheet", sheet)}
+	b, err := NewBlend(r)
+	require.NoError(t, err)
+	require.Empty(t, b.Liquid.Products)
+	require.False(t, b.Cold.Estimated)
+	require.NotNil(t, b.Heat)
+	s, plain := b.Liquid.Strength()
+	require.True(t, plain)
+	require.InDelta(t, 0.2, float64(s), 1e-15)
+}
+
+// A liquid that has no ice down to the model's end, -70 C, counts as freezing there.
+func TestBlendRefusalsInWords(t *testing.T) {
+	strong := eighty(0.233)
+	strong.Parts[1].Liquid = calcium(0.38)
+	_, err := ShareForIce(strong, quantity.Fahrenheit(0))
+	requireRefusal(t, err, FieldIceAt, "(none of it) and -94 F (nothing else)")
+
+	// Chloride of so much of it drives salt out of brine that is near saturation.
+	near := eighty(0.25)
+	near.Parts[1].Liquid, near.Temperature = calcium(0.38), quantity.Celsius(5)
+	_, err = ShareForIce(near, quantity.Fahrenheit(-25))
+	requireRefusal(t, err, FieldIceAt, "of the last part, and not all of such a blend stays dissolved at 41 F; allowed: a warmer ice point")
+}
+
+// A curve that dips below zero between two steps of 1/40 is looked into: (x - 0.5125)^2
+// less 0.005^2 is zero at 0.5075 first. The same from below, and those that never get
+// there, one by little.
+func TestFirstCrossing(t *testing.T) {
+	dip := func(x float64) float64 { return (x-0.5125)*(x-0.5125) - 25e-6 }
+	for name, c := range map[string]struct {
+		off  func(float64) float64
+		want float64 // below 0 for none
+	}{
+		"dip":    {dip, 0.5075},
+		"hump":   {func(x float64) float64 { return -dip(x) }, 0.5075},
+		"line":   {func(x float64) float64 { return 0.31 - x }, 0.31},
+		"rising": {func(x float64) float64 { return x - 0.31 }, 0.31},
+		"there":  {func(x float64) float64 { return x }, 0},
+		"end":    {func(x float64) float64 { return 0.999 - x }, 0.999},
+		"never":  {func(x float64) float64 { return 1 + x }, -1},
+		"nearly": {func(x float64) float64 { return dip(x) + 26e-6 }, -1},
+	} {
+		x, err := firstCrossing(func(x float64) (float64, error) { return c.off(x), nil })
+		require.NoError(t, err, name)
+		require.Equal(t, c.want < 0, math.IsNaN(x), name)
+		if c.want >= 0 {
+			require.InDelta(t, c.want, x, 1e-10, name)
+		}
+	}
+}
+
+// An error on the way, at a step, in a hollow or in the last narrowing, is handed on.
+func TestFirstCrossingFails(t *testing.T) {
+	failed := bad(FieldParts, "not there")
+	for name, c := range map[string]struct {
+		off       func(float64) float64
+		low, high float64 // where it fails
+	}{
+		"at once":   {func(x float64) float64 { return 1 - 2*x }, 0, 0},
+		"at a step": {func(x float64) float64 { return 1 - 2*x }, 0.2, 0.3},
+		"narrowing": {func(x float64) float64 { return 1.01 - 2*x }, 0.5001, 0.5249},
+		"hollow":    {func(x float64) float64 { return 1e-4 + (x-0.5125)*(x-0.5125) }, 0.5001, 0.5249},
+	} {
+		_, err := firstCrossing(func(x float64) (float64, error) {
+			if x >= c.low && x <= c.high {
+				return c.off(x), failed
+			}
+			return c.off(x), nil
+		})
+		require.Equal(t, failed, err, name)
+	}
+}

@@ -49,3 +49,29 @@ func TestPlantOfUnknowns(t *testing.T) {
 	_, err = CanDo(r)
 	requireField(t, err, FieldTarget, "saturated")
 }
+
+// By hand. A tank that fills in 30 min, mixes in 40 and pumps 1,000 gal off in 10 makes
+// 12.5 gal/min. Two of them would hold the pump for 2 x 50 of 80 min, more than there
+// is: 1,000 gal each 50 min are 20 gal/min. Two that fill in 60 min and hold the pump
+// for 10 wait for the water: 1,000 gal each 60 min. One without a cycle adds nothing.
+func TestTogether(t *testing.T) {
+	perMinute := func(gallons, minutes float64) quantity.Flow {
+		return quantity.Flow(gallons/minutes) * quantity.GallonPerMinute
+	}
+	mixing := Plant{Fill: 30 * quantity.Minute, Cycle: 80 * quantity.Minute, AnHour: perMinute(1000, 80)}
+	filling := Plant{Fill: 60 * quantity.Minute, Cycle: 70 * quantity.Minute, AnHour: perMinute(1000, 70)}
+	for name, c := range map[string]struct {
+		plants []Plant
+		want   float64 // gal/min
+	}{
+		"none":             {nil, 0},
+		"not known":        {[]Plant{{AnHour: 1}}, 0},
+		"alone":            {[]Plant{mixing, {}}, 12.5},
+		"share the pump":   {[]Plant{mixing, mixing}, 20},
+		"share the supply": {[]Plant{filling, filling}, 1000.0 / 60},
+		// Pump 50/80 + 10/70, supply 30/80 + 60/70 = 1.232: the supply decides.
+		"one of each": {[]Plant{mixing, filling}, (12.5 + 1000.0/70) / (30.0/80 + 60.0/70)},
+	} {
+		require.InDelta(t, c.want, float64(Together(c.plants)/quantity.GallonPerMinute), 1e-9, name)
+	}
+}

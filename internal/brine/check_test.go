@@ -99,6 +99,7 @@ func TestCheckRefusals(t *testing.T) {
 		FieldTarget:      func(r *CheckRequest) { r.Band.Target = 0.27 },
 		FieldLow:         func(r *CheckRequest) { r.Band.Low = 0.24 },
 		FieldHigh:        func(r *CheckRequest) { r.Band.High = 0.23 },
+		FieldStrength:    func(r *CheckRequest) { r.Band.High = 0.6 }, // no reading shows that
 		FieldVolume:      func(r *CheckRequest) { r.Volume = 0 },
 		FieldPurity:      func(r *CheckRequest) { r.RockSalt.Purity = 0 },
 		FieldMoisture:    func(r *CheckRequest) { r.RockSalt.Moisture = 0.5 },
@@ -107,5 +108,31 @@ func TestCheckRefusals(t *testing.T) {
 		change(&r)
 		_, err := Check(r)
 		requireField(t, err, field, field)
+	}
+}
+
+func TestDecisionInWords(t *testing.T) {
+	for d, want := range map[Decision]string{Pump: "pump", TooStrong: "too strong", TooWeak: "too weak"} {
+		require.Equal(t, want, d.String())
+	}
+}
+
+// Common practice, no source: the band is 23 to 24 %, 0.3 below the target and 0.7
+// above. It stays where it holds the target, ends included, and else moves along with
+// it, by hand: 25 % less 0.3 and plus 0.7; near fresh water it ends at 0.
+func TestBandAround(t *testing.T) {
+	for target, want := range map[quantity.Strength]Band{
+		0.233: {0.233, 0.23, 0.24},
+		0.23:  {0.23, 0.23, 0.24},
+		0.24:  {0.24, 0.23, 0.24},
+		0.25:  {0.25, 0.247, 0.257},
+		0.2:   {0.2, 0.197, 0.207},
+		0.002: {0.002, 0, 0.009},
+	} {
+		b := BandAround(target)
+		require.Equal(t, want.Target, b.Target)
+		require.InDelta(t, float64(want.Low), float64(b.Low), 1e-12, "%v", float64(target))
+		require.InDelta(t, float64(want.High), float64(b.High), 1e-12, "%v", float64(target))
+		require.NoError(t, b.check())
 	}
 }

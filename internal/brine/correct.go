@@ -72,14 +72,7 @@ func Correct(r CorrectRequest) (Correction, error) {
 	if err := r.check(); err != nil {
 		return Correction{}, err
 	}
-	tank, err := brineDensity(r.Strength, r.Temperature)
-	if err != nil {
-		return Correction{}, err
-	}
-	end, err := brineDensity(r.Target, r.Temperature)
-	if err != nil {
-		return Correction{}, err
-	}
+	tank, end := brineDensity(r.Strength, r.Temperature), brineDensity(r.Target, r.Temperature)
 	c := Correction{Strength: r.Target, TankDensity: tank, EndDensity: end}
 	first, err := FirstSolid(r.Strength)
 	if err != nil {
@@ -96,10 +89,7 @@ func Correct(r CorrectRequest) (Correction, error) {
 		c.Strength, c.EndDensity, c.Final, c.WholeFinal = r.Strength, tank, r.Volume, r.Volume
 		return c, nil
 	}
-	perKilogram, err := r.add(&c)
-	if err != nil {
-		return Correction{}, err
-	}
+	perKilogram := r.add(&c)
 	mass := r.Volume.Mass(tank)
 	c.WholeFinal = quantity.Mass(float64(mass) * perKilogram.total).Volume(end)
 	c.Final = c.WholeFinal
@@ -119,14 +109,12 @@ func Correct(r CorrectRequest) (Correction, error) {
 type addition struct{ water, salt, stock, total float64 }
 
 // add works out the addition, and the density of what is added.
-func (r CorrectRequest) add(c *Correction) (addition, error) {
+func (r CorrectRequest) add(c *Correction) addition {
 	w, target := float64(r.Strength), float64(r.Target)
-	var rho quantity.Density
-	var err error
 	var a addition
 	switch c.Agent {
 	case Water:
-		rho, err = brineDensity(0, r.Temperature)
+		c.AddDensity = brineDensity(0, r.Temperature)
 		a.water = w/target - 1
 		a.total = 1 + a.water
 	case Salt:
@@ -134,12 +122,11 @@ func (r CorrectRequest) add(c *Correction) (addition, error) {
 		a.salt = (target - w) / (pure - target*(pure+moisture))
 		a.total = 1 + a.salt*(pure+moisture)
 	case Stock:
-		rho, err = brineDensity(r.Stock, r.Temperature)
+		c.AddDensity = brineDensity(r.Stock, r.Temperature)
 		a.stock = (target - w) / (float64(r.Stock) - target)
 		a.total = 1 + a.stock
 	}
-	c.AddDensity = rho
-	return a, err
+	return a
 }
 
 // scale sets the amounts for the brine that stays in the tank.

@@ -1,10 +1,12 @@
 package brine
 
 import (
+	"math"
 	"testing"
 
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -142,4 +144,50 @@ func requireField(t *testing.T, err error, field, name string) {
 	var input *InputError
 	require.ErrorAs(t, err, &input, name)
 	require.Equal(t, field, input.Field, name)
+}
+
+// requireRefusal is requireField with the words that tell what is wrong or allowed.
+func requireRefusal(t *testing.T, err error, field, words string) {
+	t.Helper()
+	requireField(t, err, field, words)
+	require.ErrorContains(t, err, words)
+}
+
+// What no tank can be is refused with what is allowed.
+func TestCorrectionOfNoTank(t *testing.T) {
+	for _, c := range []struct {
+		field, words string
+		change       func(*CorrectRequest)
+	}{
+		{FieldTemperature, "allowed: -13 F to 122 F", func(r *CorrectRequest) { r.Temperature = quantity.Celsius(51) }},
+		{FieldVolume, "nothing to correct", func(r *CorrectRequest) { r.Volume = 0 }},
+		{FieldVolume, "allowed: up to 499 gal", func(r *CorrectRequest) { r.Capacity = 499 * quantity.Gallon }},
+		{FieldTarget, "no target; allowed: above 0%", func(r *CorrectRequest) { r.Target = 0 }},
+		{FieldTarget, "allowed: 0% to 26.39% (saturated)", func(r *CorrectRequest) { r.Target = 0.27 }},
+	} {
+		r := fiveHundred(0.25)
+		c.change(&r)
+		_, err := Correct(r)
+		requireRefusal(t, err, c.field, c.words)
+	}
+}
+
+// The ends of what is allowed are allowed, in either unit: 122 F comes out of the
+// conversion a digit above 50 C, and -70 C a digit below the end of the model.
+func TestEndsOfTemperature(t *testing.T) {
+	for _, end := range []quantity.Temperature{
+		quantity.Fahrenheit(122), quantity.Celsius(50), quantity.Fahrenheit(-13), quantity.Celsius(-25),
+	} {
+		require.NoError(t, checkLiquid(FieldTemperature, end), "%v", float64(end))
+	}
+	for _, beyond := range []quantity.Temperature{quantity.Fahrenheit(122.01), quantity.Fahrenheit(-13.01), quantity.Temperature(math.NaN())} {
+		requireRefusal(t, checkLiquid(FieldTemperature, beyond), FieldTemperature, "allowed: -13 F to 122 F")
+	}
+	for _, end := range []quantity.Temperature{quantity.Celsius(-70), quantity.Fahrenheit(-94), quantity.Celsius(40), quantity.Fahrenheit(104)} {
+		r := asked(solution.Brine(0.1))
+		r.At = end
+		f, err := Freeze(r)
+		require.NoError(t, err, "%v", float64(end))
+		require.Equal(t, end > 300, f.Stand.Pumpable)
+	}
 }

@@ -29,16 +29,10 @@ func (r FreezeRequest) curve() ([]CurvePoint, error) {
 	}
 	var points []CurvePoint
 	add := func(total float64, isLiquid bool) (bool, error) {
-		scale := total / own
-		c := r.Liquid.Composition
-		f, err := solution.Anchored().Freezing(solution.Composition{
-			NaCl: scale * c.NaCl, KCl: scale * c.KCl, CaCl2: scale * c.CaCl2, MgCl2: scale * c.MgCl2,
-		})
-		if err != nil {
-			return false, err
-		}
-		points = append(points, CurvePoint{quantity.Strength(total), Cold{Freezing: f}, isLiquid, f.Salt.Saturated})
-		return f.Salt.Found && float64(f.Salt.Temperature) > solution.FitCeiling, nil
+		p, err := r.Liquid.scaledTo(total)
+		p.IsLiquid = isLiquid
+		points = append(points, p)
+		return p.Cold.Salt.Found && p.Cold.Salt.Temperature > solution.FitCeiling, err
 	}
 	const most = solution.CheckedTo
 	placed := false
@@ -63,4 +57,14 @@ func (r FreezeRequest) curve() ([]CurvePoint, error) {
 		return points, err
 	}
 	return points, nil
+}
+
+// scaledTo is the point of a liquid's salts at another total strength.
+func (l Liquid) scaledTo(total float64) (CurvePoint, error) {
+	c := l.Composition
+	scale := total / c.Solute()
+	f, err := solution.Anchored().Freezing(solution.Composition{
+		NaCl: scale * c.NaCl, KCl: scale * c.KCl, CaCl2: scale * c.CaCl2, MgCl2: scale * c.MgCl2,
+	})
+	return CurvePoint{Strength: quantity.Strength(total), Cold: Cold{Freezing: f}, Saturated: f.Salt.Saturated}, err
 }

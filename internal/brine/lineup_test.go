@@ -108,49 +108,54 @@ func drawPlumbing(t *rapid.T) Plumbing {
 	return p
 }
 
-// pairs works out anew which places liquid passes between, by closing the relation
-// of open links, with every tank, outlet and the supply taken apart into one place a
-// link: a check of judge that shares none of its code.
-func pairs(p Plumbing, open map[string]bool, unprotected bool) func(a, b string) bool {
-	type end struct{ link, side int }
-	group := map[end]int{}
-	next := 0
-	at := func(e end) int { return group[e] }
-	for i := range p.Links {
-		for side := range 2 {
-			group[end{i, side}] = next
-			next++
-		}
+// end is one of the two ends of a link, by number.
+type end struct{ link, side int }
+
+func (p Plumbing) placeOf(e end) string {
+	if e.side == 0 {
+		return p.Links[e.link].A
 	}
-	merge := func(a, b int) {
-		for e, g := range group {
+	return p.Links[e.link].B
+}
+
+// groups joins the ends that liquid passes between: along open links, and at joints.
+func groups(p Plumbing, open map[string]bool, unprotected bool) map[end]int {
+	group := map[end]int{}
+	for i := range p.Links {
+		group[end{i, 0}], group[end{i, 1}] = 2*i, 2*i+1
+	}
+	merge := func(e, f end) {
+		a, b := group[e], group[f]
+		for x, g := range group {
 			if g == b {
-				group[e] = a
+				group[x] = a
 			}
 		}
 	}
-	place := func(e end) string {
-		if e.side == 0 {
-			return p.Links[e.link].A
-		}
-		return p.Links[e.link].B
-	}
 	for i, l := range p.Links {
 		if (!l.Valve || open[l.Name]) && !(unprotected && l.Protected) {
-			merge(at(end{i, 0}), at(end{i, 1}))
+			merge(end{i, 0}, end{i, 1})
 		}
 	}
 	for e := range group {
 		for f := range group {
-			if name := place(e); name == place(f) && !p.stops(name) {
-				merge(at(e), at(f))
+			if name := p.placeOf(e); name == p.placeOf(f) && !p.stops(name) {
+				merge(e, f)
 			}
 		}
 	}
+	return group
+}
+
+// pairs works out anew which places liquid passes between, by closing the relation
+// of open links, with every tank, outlet and the supply taken apart into one place a
+// link: a check of judge that shares none of its code.
+func pairs(p Plumbing, open map[string]bool, unprotected bool) func(a, b string) bool {
+	group := groups(p, open, unprotected)
 	return func(a, b string) bool {
 		for e, g := range group {
 			for f, h := range group {
-				if g == h && place(e) == a && place(f) == b && (e != f) {
+				if g == h && p.placeOf(e) == a && p.placeOf(f) == b && (e != f) {
 					return true
 				}
 			}
@@ -185,45 +190,55 @@ func TestJudgeNamesTheFault(t *testing.T) {
 			found[f.Fault] = true
 		}
 		joined, bare := pairs(p, open, false), pairs(p, open, true)
-		sources, outlets, air := 0, 0, false
-		for _, tank := range append([]string{Supply}, p.Tanks...) {
-			if joined(tank, PumpIn) {
-				sources++
-			}
-		}
-		for _, end := range append(append([]string(nil), p.Tanks...), p.Outlets...) {
-			if joined(PumpOut, end) {
-				outlets++
-			}
-		}
-		for _, end := range p.Outlets {
-			air = air || joined(end, PumpIn)
-		}
-		ring := joined(PumpIn, PumpOut)
-		require.Equal(t, ring, found[Ring])
-		require.Equal(t, !ring && sources == 0, found[DryRun])
-		require.Equal(t, !ring && sources > 1, found[TwoSources])
-		require.Equal(t, !ring && outlets == 0, found[DeadHead])
-		require.Equal(t, !ring && air, found[DrawsAir])
-		touched, level, runs := bare(Supply, PumpIn) || bare(Supply, PumpOut), false, false
-		for _, end := range p.Outlets {
-			touched = touched || bare(Supply, end)
-			runs = runs || joined(Supply, end)
-			for _, tank := range p.Tanks {
-				runs = runs || joined(tank, end) && !(joined(PumpOut, tank) && joined(PumpOut, end))
-			}
-		}
-		for i, a := range p.Tanks {
-			touched = touched || bare(Supply, a)
-			runs = runs || joined(Supply, a)
-			for _, b := range p.Tanks[i+1:] {
-				level = level || joined(a, b)
-			}
-		}
-		require.Equal(t, touched, found[Backflow])
-		require.Equal(t, level, found[TanksJoined])
-		require.Equal(t, runs, found[AlsoRuns])
+		requirePumpFaults(t, p, joined, found)
+		requireFaultsPast(t, p, joined, bare, found)
 	})
+}
+
+// requirePumpFaults checks what is found at the pump against the relation of places.
+func requirePumpFaults(t *rapid.T, p Plumbing, joined func(a, b string) bool, found map[LineFault]bool) {
+	sources, outlets, air := 0, 0, false
+	for _, tank := range append([]string{Supply}, p.Tanks...) {
+		if joined(tank, PumpIn) {
+			sources++
+		}
+	}
+	for _, end := range append(append([]string(nil), p.Tanks...), p.Outlets...) {
+		if joined(PumpOut, end) {
+			outlets++
+		}
+	}
+	for _, end := range p.Outlets {
+		air = air || joined(end, PumpIn)
+	}
+	ring := joined(PumpIn, PumpOut)
+	require.Equal(t, ring, found[Ring])
+	require.Equal(t, !ring && sources == 0, found[DryRun])
+	require.Equal(t, !ring && sources > 1, found[TwoSources])
+	require.Equal(t, !ring && outlets == 0, found[DeadHead])
+	require.Equal(t, !ring && air, found[DrawsAir])
+}
+
+// requireFaultsPast checks what is found past the pump; bare leaves protected links out.
+func requireFaultsPast(t *rapid.T, p Plumbing, joined, bare func(a, b string) bool, found map[LineFault]bool) {
+	touched, level, runs := bare(Supply, PumpIn) || bare(Supply, PumpOut), false, false
+	for _, end := range p.Outlets {
+		touched = touched || bare(Supply, end)
+		runs = runs || joined(Supply, end)
+		for _, tank := range p.Tanks {
+			runs = runs || joined(tank, end) && !(joined(PumpOut, tank) && joined(PumpOut, end))
+		}
+	}
+	for i, a := range p.Tanks {
+		touched = touched || bare(Supply, a)
+		runs = runs || joined(Supply, a)
+		for _, b := range p.Tanks[i+1:] {
+			level = level || joined(a, b)
+		}
+	}
+	require.Equal(t, touched, found[Backflow])
+	require.Equal(t, level, found[TanksJoined])
+	require.Equal(t, runs, found[AlsoRuns])
 }
 
 // On generated plumbings every plan passes its own judge and does what it says; and
@@ -269,4 +284,116 @@ func TestRinse(t *testing.T) {
 	}
 	_, err = PlanRinse(Plumbing{})
 	requireField(t, err, FieldRinse, "nothing")
+}
+
+// Why a move is not to be had, one plumbing for each reason.
+func TestPlanSaysWhyNot(t *testing.T) {
+	valve := func(name, a, b string) Link { return Link{Name: name, A: a, B: b, Valve: true} }
+	for _, c := range []struct {
+		words string
+		links []Link
+		from  string
+	}{
+		{"nothing leads from a to the pump's suction", []Link{valve("V1", PumpOut, "b"), valve("V2", "b", PumpIn)}, "a"},
+		{"nothing leads from the pump's outlet to b; what runs by itself is not planned", []Link{valve("V1", "a", PumpIn), valve("V2", "a", "b")}, "a"},
+		// The suction is one open line with the other tank's.
+		{"every way draws or leaks somewhere else as well", []Link{valve("V1", "a", PumpIn), {Name: "L", A: "b", B: PumpIn}, valve("V2", PumpOut, "b")}, "a"},
+		{"has neither air gap nor backflow preventer", []Link{valve("V1", Supply, "b")}, Supply},
+	} {
+		_, err := Plan(Plumbing{Tanks: []string{"a", "b"}, Links: c.links}, c.from, "b")
+		requireRefusal(t, err, FieldMoveTo, c.words)
+	}
+	_, err := Plan(twoTanks, "hose", "mixer")
+	requireRefusal(t, err, FieldFrom, "allowed: mixer, store, supply")
+	_, err = Plan(twoTanks, "mixer", "nowhere")
+	requireRefusal(t, err, FieldMoveTo, "allowed: hose, mixer, store")
+	_, err = Judge(Plumbing{}, []string{"V1"})
+	requireRefusal(t, err, FieldOpen, "no valve is named V1; allowed: none; the plumbing has no valves")
+}
+
+// Seven joints, each piped to each and to the pump, have 1,957 ways from the first on (the
+// sum of 6!/k! for k from 0 to 6); the search ends at its bound, and the move is
+// planned with the one valve that there is.
+func TestPathsAreBounded(t *testing.T) {
+	p := Plumbing{Tanks: []string{"a", "b"}, Links: []Link{{Name: "V1", A: "a", B: "j0", Valve: true}, {Name: "L", A: PumpOut, B: "b"}}}
+	for i := range 7 {
+		p.Links = append(p.Links, Link{Name: fmt.Sprint("P", i), A: fmt.Sprint("j", i), B: PumpIn})
+		for k := range i {
+			p.Links = append(p.Links, Link{Name: fmt.Sprint("J", i, k), A: fmt.Sprint("j", i), B: fmt.Sprint("j", k)})
+		}
+	}
+	found := len(p.paths("a", PumpIn))
+	require.GreaterOrEqual(t, found, mostPaths)
+	require.Less(t, found, mostPaths+len(p.Links))
+	m, err := Plan(p, "a", "b")
+	require.NoError(t, err)
+	require.Equal(t, []string{"V1"}, m.Setting.Open)
+}
+
+// Ways come with the fewest valves first, and none leads through the pump.
+func TestPathsInOrder(t *testing.T) {
+	p := Plumbing{Tanks: []string{"a", "b"}, Links: []Link{
+		{Name: "V1", A: "a", B: "j", Valve: true}, {Name: "V2", A: "j", B: PumpIn, Valve: true},
+		{Name: "V3", A: "a", B: PumpIn, Valve: true},
+		{Name: "V4", A: PumpIn, B: "b", Valve: true},
+	}}
+	ways := p.paths("a", PumpIn)
+	require.Len(t, ways, 2)
+	require.Equal(t, "V3", ways[0][0].Link.Name)
+	require.Equal(t, "V1", ways[1][0].Link.Name)
+	require.Empty(t, p.paths("a", "b"))
+}
+
+// Water under pressure that would stand at the pump as well is not let in, air gap or not.
+func TestSupplyKeepsOffThePump(t *testing.T) {
+	p := Plumbing{Tanks: []string{"a"}, Links: []Link{
+		{Name: "F", A: Supply, B: "j", Valve: true, Protected: true}, {Name: "L1", A: "j", B: "a"}, {Name: "L2", A: "j", B: PumpIn},
+	}}
+	_, err := Plan(p, Supply, "a")
+	requireRefusal(t, err, FieldMoveTo, "or leads elsewhere too")
+	p.Links = p.Links[:2]
+	m, err := Plan(p, Supply, "a")
+	require.NoError(t, err)
+	require.False(t, m.Pumped)
+}
+
+// The rinse of the small yard by hand. Of what no move has rinsed yet, mixer to hose
+// passes most, five links with the fill that comes before it; then the store's suction and
+// the mixer's inlet; and last the store's inlet, for which mixer to store comes before
+// store to store, as round and round is for where nothing else does.
+func TestRinseByHand(t *testing.T) {
+	r, err := PlanRinse(twoTanks)
+	require.NoError(t, err)
+	type step struct {
+		from, to string
+		links    []string
+	}
+	var steps []step
+	for _, m := range r.Moves {
+		steps = append(steps, step{m.From, m.To, m.New})
+	}
+	require.Equal(t, []step{
+		{"mixer", "hose", []string{"F1", "S1", "L1", "L2", "D3"}},
+		{"store", "mixer", []string{"S2", "D1"}},
+		{"mixer", "store", []string{"D2"}},
+	}, steps)
+	require.Equal(t, []string{"F1"}, r.Moves[0].Fill.Setting.Open)
+	require.Nil(t, r.Moves[1].Fill) // no water leads to the store
+}
+
+// Fresh water straight from the supply goes last, whatever it rinses: it takes salt out
+// of what the tanks' moves left.
+func TestRinseFromTheSupplyLast(t *testing.T) {
+	p := twoTanks
+	p.Links = append(append([]Link(nil), twoTanks.Links[:8]...), Link{Name: "F3", A: Supply, B: "in-joint", Valve: true, Protected: true})
+	r, err := PlanRinse(p)
+	require.NoError(t, err)
+	require.Empty(t, r.Dry)
+	last := false
+	for _, m := range r.Moves {
+		require.False(t, last && m.From != Supply)
+		last = last || m.From == Supply
+	}
+	require.True(t, last)
+	require.NotEqual(t, Supply, r.Moves[0].From)
 }

@@ -77,11 +77,7 @@ func Reading(s Sample) (ReadingResult, error) {
 	}
 	r.Clamped = r.Freezing == solution.Freezing{}
 	if r.Clamped {
-		d, err := brineDensity(r.True, s.Temperature)
-		if err != nil {
-			return ReadingResult{}, err
-		}
-		rho = float64(d)
+		rho = float64(brineDensity(r.True, s.Temperature))
 	}
 	if err := r.describe(quantity.Density(rho)); err != nil {
 		return ReadingResult{}, err
@@ -144,15 +140,8 @@ func (r *ReadingResult) describe(rho quantity.Density) error {
 	s := r.Sample
 	r.Density = rho
 	r.SaltPerVolume = quantity.Density(float64(r.True) * float64(rho))
-	reference, err := brineDensity(r.True, quantity.Temperature(solution.SixtyF))
-	if err != nil {
-		return err
-	}
-	water, err := solution.WaterDensity(solution.SixtyF)
-	if err != nil {
-		return err
-	}
-	r.Gravity = quantity.SpecificGravity(float64(reference) / water)
+	const sixty = quantity.Temperature(solution.SixtyF)
+	r.Gravity = quantity.SpecificGravity(brineDensity(r.True, sixty) / brineDensity(0, sixty))
 	r.MarkDensity = quantity.Density(float64(rho))
 	calibration := solution.SixtyF
 	if i := s.Instrument; i.Scale != gauge.Weighed {
@@ -164,6 +153,7 @@ func (r *ReadingResult) describe(rho quantity.Density) error {
 	}
 	r.Apparent = apparentStrength(float64(r.MarkDensity), calibration)
 	if r.Clamped {
+		var err error
 		if r.Freezing, err = solution.Anchored().Freezing(solution.Brine(float64(r.True))); err != nil {
 			return err
 		}
@@ -183,19 +173,24 @@ func apparentStrength(mark, calibration float64) quantity.Strength {
 }
 
 // Expected returns what the instrument shows in NaCl brine of a true strength at
-// a temperature. Errors: InputError for a strength or temperature of no brine.
+// a temperature. Errors: InputError for a strength or temperature of no brine,
+// and for a glass marked for such a temperature.
 func Expected(i gauge.Instrument, s quantity.Strength, t quantity.Temperature) (float64, error) {
-	rho, err := brineDensity(s, t)
-	if err != nil {
-		return 0, err
+	const floor, ceiling = quantity.Temperature(solution.DensityFloor), quantity.Temperature(solution.Ceiling)
+	if !within(t, floor, ceiling) {
+		return 0, bad(FieldTemperature, "outside what densities are known for; allowed: %v to %v", floor, ceiling)
 	}
+	if !(s >= 0 && s <= solution.MaxSolute) {
+		return 0, bad(FieldStrength, "no brine is that strong; allowed: 0%% to %v", quantity.Strength(solution.MaxSolute))
+	}
+	rho := brineDensity(s, t)
 	if reading, ok := i.Reading(float64(rho), float64(t)); ok {
 		return reading, nil
 	}
 	// Fresh or nearly saturated brine can stand off a strength scale at one end.
 	reading, ok := i.Reading(clampToScale(float64(rho), i, t), float64(t))
 	if !ok {
-		return 0, bad(FieldTemperature, "the instrument cannot float at %v", t)
+		return 0, bad(FieldCalibration, "no glass is marked for that; allowed: %v to %v", floor, ceiling)
 	}
 	return reading, nil
 }

@@ -5,6 +5,7 @@ import (
 
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -99,4 +100,76 @@ func TestSampleWithIce(t *testing.T) {
 		require.NoError(t, err)
 		require.Equal(t, want, r.Solid, "%g F", fahrenheit)
 	}
+}
+
+// Each scale shows its reading in its own unit.
+func TestReadingOnItsScale(t *testing.T) {
+	for scale, want := range map[gauge.Scale]quantity.Quantity{
+		gauge.PercentSalt:     quantity.Strength(0.5),
+		gauge.SpecificGravity: quantity.SpecificGravity(0.5),
+		gauge.Salometer:       quantity.SalometerDegrees(0.5),
+		gauge.Baume:           quantity.BaumeDegrees(0.5),
+		gauge.Weighed:         quantity.Density(0.5),
+	} {
+		require.Equal(t, want, Sample{Instrument: gauge.Instrument{Scale: scale}, Reading: 0.5}.Shown())
+	}
+}
+
+// A strength scale ends where its marks end: fresh water that is warmer than the glass
+// was marked for stands at 0, brine at its top at 28 %, which is 28 / 0.26395 degrees.
+func TestExpectedAtTheEndOfTheMarks(t *testing.T) {
+	for _, c := range []struct {
+		scale    gauge.Scale
+		strength quantity.Strength
+		celsius  float64
+		want     float64
+	}{
+		{gauge.PercentSalt, 0, 40, 0},
+		{gauge.Salometer, 0, 40, 0},
+		{gauge.PercentSalt, 0.28, 1, 0.28},
+		{gauge.Salometer, 0.28, 1, 28 / 0.26395},
+	} {
+		got, err := Expected(gauge.Instrument{Scale: c.scale, Calibration: gauge.DefaultCalibration}, c.strength, quantity.Celsius(c.celsius))
+		require.NoError(t, err)
+		require.InDelta(t, c.want, got, 1e-8, "%+v", c)
+	}
+	_, err := Expected(gauge.Instrument{Scale: gauge.PercentSalt}, 0.2, quantity.Celsius(10)) // marked for 0 K
+	requireRefusal(t, err, FieldCalibration, "no glass is marked for that; allowed: -31 F to 140 F")
+	_, err = Expected(glass, 0.2, quantity.Celsius(61))
+	requireRefusal(t, err, FieldTemperature, "allowed: -31 F to 140 F")
+	_, err = Expected(glass, 0.6, quantity.Celsius(10))
+	requireRefusal(t, err, FieldStrength, "allowed: 0% to 50%")
+}
+
+// Off every scale the ends are told in its own unit. By CRC Handbook densities: water
+// has 999.7 kg/m3 at 10 C, 8.343 lb/gal and a gravity of 1.0007 against 60 F.
+func TestReadingOffTheScale(t *testing.T) {
+	for scale, c := range map[gauge.Scale]struct {
+		readings [2]float64
+		words    string
+	}{
+		gauge.PercentSalt:     {[2]float64{-0.1, 0.29}, "allowed: 0.08% (fresh water) to 26.72% (saturated)"},
+		gauge.SpecificGravity: {[2]float64{0.97, 1.3}, "allowed: 1.001 (fresh water) to 1.206 (saturated)"},
+		gauge.Salometer:       {[2]float64{-3, 110}, "allowed: 0.3 deg (fresh water) to 101.2 deg (saturated)"},
+		gauge.Baume:           {[2]float64{-5, 35}, "allowed: 0.1 deg (fresh water) to 24.8 deg (saturated)"},
+		gauge.Weighed:         {[2]float64{900, 1300}, "allowed: 8.34 lb/gal (fresh water) to 10.06 lb/gal (saturated)"},
+	} {
+		for _, reading := range c.readings {
+			i := gauge.Instrument{Scale: scale, Calibration: gauge.DefaultCalibration}
+			_, err := Reading(Sample{Instrument: i, Reading: reading, Temperature: quantity.Celsius(10)})
+			requireRefusal(t, err, FieldReading, c.words)
+		}
+	}
+}
+
+// What a glass marked for hot brine shows in strong cold brine is beyond any brine at
+// its own temperature: the apparent strength stays at the end, the true one is found.
+func TestApparentBeyondTheMarks(t *testing.T) {
+	i := gauge.Instrument{Scale: gauge.SpecificGravity, Calibration: float64(quantity.Celsius(50))}
+	shown, err := Expected(i, 0.26, quantity.Celsius(0))
+	require.NoError(t, err)
+	r, err := Reading(Sample{Instrument: i, Reading: shown, Temperature: quantity.Celsius(0)})
+	require.NoError(t, err)
+	require.Equal(t, quantity.Strength(solution.BrineTop), r.Apparent)
+	require.InDelta(t, 0.26, float64(r.True), 1e-9)
 }

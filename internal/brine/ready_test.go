@@ -187,3 +187,134 @@ func TestReadyRefusals(t *testing.T) {
 		requireField(t, err, c.field, name)
 	}
 }
+
+// Three readings are too few to tell a wrong one or a lower plateau: they scatter.
+func TestThreeReadingsScatter(t *testing.T) {
+	r := mixing{fullAt(t), 0.05, 0.0008, 0, 3}.request(t, 1)
+	for i, s := range []float64{0.1, 0.15, 0.13} {
+		r.Samples[i].Sample.Reading = s
+	}
+	out, err := Ready(r)
+	require.NoError(t, err)
+	require.Equal(t, Scattered, out.Fault)
+}
+
+// A warm sample can hold more than saturates the last, cold one: such readings tell that
+// it went fast, and no more. All that is told is finite, and target lies before the
+// first of them.
+func TestReadingsAboveThePlateau(t *testing.T) {
+	warm, cold := quantity.Fahrenheit(104), quantity.Fahrenheit(32)
+	for _, later := range [][]float64{{0.251}, {0.2505, 0.251}, {0.251, 0.2515, 0.251}} {
+		r := ReadyRequest{Band: DefaultBand, Samples: []TimedSample{{0, Sample{glass, 0.03, warm}}}}
+		for i, reading := range later {
+			r.Samples = append(r.Samples, TimedSample{quantity.Duration(900 * (i + 1)), Sample{glass, reading, warm}})
+		}
+		r.Samples = append(r.Samples, TimedSample{quantity.Duration(900 * (len(later) + 1)), Sample{glass, 0.273, cold}})
+		out, err := Ready(r)
+		require.NoError(t, err)
+		for _, s := range []Span{out.Rate, out.Target, out.TooStrong} {
+			for _, v := range []float64{s.Value, s.Low, s.High} {
+				require.False(t, math.IsNaN(v) || math.IsInf(v, 0), "%v of %v", s, later)
+			}
+			require.LessOrEqual(t, s.Low, s.Value)
+			require.LessOrEqual(t, s.Value, s.High)
+		}
+		require.Positive(t, out.Target.Value)
+		require.Less(t, out.Target.Value, 900.0)
+		// 8 / 900 s: exp(-8) of a gap of 0.22 is the 1e-4 that a reading can tell.
+		require.LessOrEqual(t, out.Rate.Value, 8.0/900)
+	}
+}
+
+// Times are on the scale of the request: readings that begin ten hours later tell the
+// same, ten hours later.
+func TestReadyOnTheClock(t *testing.T) {
+	r := mixing{fullAt(t), 0.05, 0.0008, 0.002, 6}.request(t, 1)
+	early, err := Ready(r)
+	require.NoError(t, err)
+	for i := range r.Samples {
+		r.Samples[i].At += 36000
+	}
+	late, err := Ready(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, early.Rate.Value, late.Rate.Value, 1e-12)
+	require.InDelta(t, float64(early.Start), float64(late.Start), 1e-12)
+	for _, s := range [][2]float64{
+		{early.Target.Value, late.Target.Value}, {early.Target.Low, late.Target.Low}, {early.Target.High, late.Target.High},
+		{early.TooStrong.Value, late.TooStrong.Value}, {float64(early.Look), float64(late.Look)},
+	} {
+		require.InDelta(t, s[0]+36000, s[1], 1e-6)
+	}
+}
+
+// One looks again when it may be there at the earliest, or in two minutes where that is
+// past or no time can be told.
+func TestWhenToLook(t *testing.T) {
+	full := fullAt(t)
+	slow, err := Ready(mixing{full, 0.05, 0.0003, 0, 4}.request(t, 1)) // 23.3 % after 6,500 s
+	require.NoError(t, err)
+	require.Equal(t, quantity.Duration(slow.Target.Low), slow.Look)
+	require.Greater(t, slow.Look, 900+2*quantity.Minute)
+	fast, err := Ready(mixing{full, 0.05, 0.0008, 0, 12}.request(t, 1)) // after 2,440 s of 3,300
+	require.NoError(t, err)
+	require.Equal(t, 3300+2*quantity.Minute, fast.Look)
+	starved, err := Ready(mixing{0.2, 0.06, 0.0012, 0, 10}.request(t, 1))
+	require.NoError(t, err)
+	require.Equal(t, Starved, starved.Fault)
+	require.Equal(t, 2700+2*quantity.Minute, starved.Look)
+}
+
+// What a reading can be in error by, four times over, is 0.4 %: a loss or a gain of more
+// is one, of less is none.
+func TestFallingOrStalled(t *testing.T) {
+	for change, want := range map[float64]Fault{-0.006: Falling, -0.003: Stalled, 0.003: Stalled} {
+		r := mixing{fullAt(t), 0.05, 0.0008, 0, 4}.request(t, 1)
+		for i := range r.Samples {
+			r.Samples[i].Sample.Reading = 0.2 + change*float64(i)/3
+		}
+		out, err := Ready(r)
+		require.NoError(t, err)
+		require.Equal(t, want, out.Fault, "%g", change)
+	}
+	r := mixing{fullAt(t), 0.05, 0.0008, 0, 4}.request(t, 1)
+	for i := range r.Samples {
+		r.Samples[i].Sample.Reading = 0.2 + 0.006*float64(i)/3
+	}
+	out, err := Ready(r)
+	require.NoError(t, err)
+	require.NotContains(t, []Fault{Falling, Stalled}, out.Fault)
+}
+
+// Scatter is that of the readings from four on, a quarter of a reading's error at least;
+// with fewer it is what a hydrometer can be read to.
+func TestScatter(t *testing.T) {
+	for n, want := range map[int]quantity.Strength{2: readingError, 3: readingError, 4: readingError / 4, 6: readingError / 4} {
+		out, err := Ready(mixing{fullAt(t), 0.05, 0.0008, 0, n}.request(t, 1))
+		require.NoError(t, err)
+		require.InDelta(t, float64(want), float64(out.Scatter), 1e-9, "%d", n)
+	}
+}
+
+// A plateau a little below saturation is no starved bed: wrong temperatures can feign it.
+func TestPlateauNearSaturation(t *testing.T) {
+	for below, want := range map[float64]bool{0.01: false, 0.02: true} {
+		out, err := Ready(mixing{fullAt(t) - below, 0.06, 0.0012, 0, 10}.request(t, 1))
+		require.NoError(t, err)
+		require.Equal(t, want, out.Fault == Starved, "%g", below)
+	}
+}
+
+// Five readings with 1 % of noise have two to spare: a plateau that chance feigns is taken
+// in 1 of 100 at most (F above 20), so in 200 draws by no more than 2, and two standard
+// deviations of 1.4.
+func TestPlateauByChance(t *testing.T) {
+	wrongly := 0
+	for seed := range uint64(200) {
+		out, err := Ready(mixing{fullAt(t), 0.06, 0.0008, 0.01, 5}.request(t, seed))
+		require.NoError(t, err)
+		if out.Fault == Starved {
+			wrongly++
+		}
+	}
+	require.LessOrEqual(t, wrongly, 5)
+}

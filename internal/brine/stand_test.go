@@ -128,3 +128,36 @@ func TestMelt(t *testing.T) {
 	require.InEpsilon(t, float64(f.Melt.Dilution)*float64(f.Density), float64(f.Melt.PerVolume), 1e-12)
 	require.InDelta(t, 0.233, float64(f.Melt.Diluted)*(1+float64(f.Melt.Dilution)), 1e-12)
 }
+
+// A diagram that salt does not end goes to where the model is checked, 32 %, in whole
+// percents from 0 on: 33 points, of which the liquid itself is one.
+func TestCurveToTheEnd(t *testing.T) {
+	r := asked(solution.Composition{CaCl2: 0.30})
+	r.Curve = true
+	f, err := Freeze(r)
+	require.NoError(t, err)
+	require.Len(t, f.Curve, 33)
+	for i, p := range f.Curve {
+		require.InDelta(t, float64(i)/100, float64(p.Strength), 1e-12)
+		require.Equal(t, i == 30, p.IsLiquid)
+	}
+}
+
+// A refusal says what is allowed.
+func TestFreezeRefusalsInWords(t *testing.T) {
+	sheet := &solution.Product{Solute: 0.5, Density: 1280, Freezing: []solution.FreezingPoint{{Solute: 0.2, Temperature: 263}}}
+	for _, c := range []struct {
+		field, words string
+		change       func(*FreezeRequest)
+	}{
+		{FieldAt, "allowed: -94 F to 104 F", func(r *FreezeRequest) { r.At = quantity.Celsius(-71) }},
+		{FieldPavement, "ice melts by itself at 32 F, and the model ends at -94 F", func(r *FreezeRequest) { r.Pavement = quantity.Celsius(0.5) }},
+		{FieldAt, "p is known by its data sheet alone", func(r *FreezeRequest) { r.Liquid, r.At = OfProduct("p", sheet), quantity.Celsius(-5) }},
+		{FieldLiquid, "fresh water has no freezing diagram", func(r *FreezeRequest) { r.Liquid, r.Curve = Liquid{Name: "water"}, true }},
+	} {
+		r := asked(solution.Brine(0.2))
+		c.change(&r)
+		_, err := Freeze(r)
+		requireRefusal(t, err, c.field, c.words)
+	}
+}

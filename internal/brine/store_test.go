@@ -127,3 +127,48 @@ func TestStoreRefusals(t *testing.T) {
 		requireField(t, err, c.field, name)
 	}
 }
+
+// A refusal names the lot, or the mix, that does not stay dissolved, and a target that
+// no brine has is refused as a target.
+func TestStoreRefusalsInWords(t *testing.T) {
+	for _, c := range []struct {
+		field, words string
+		lots         []Lot
+		to, with     quantity.Strength
+	}{
+		// Chloride of the one drives salt out of the other.
+		{FieldParts, "not all of the mix stays dissolved at 60 F", []Lot{gallons(5000, 0.26), {1, calcium(0.4)}}, 0, 0},
+		{FieldParts, "not all of brine stays dissolved at 60 F", []Lot{gallons(5000, 0.28)}, 0, 0},
+		{FieldTarget, "allowed: 0% to 26.39% (saturated)", []Lot{gallons(6000, 0.23)}, 0.28, 0.29},
+		{FieldWith, "allowed: stock above 24%", []Lot{gallons(6000, 0.23)}, 0.24, 0.235},
+		{FieldWith, "allowed: stock below 22%", []Lot{gallons(6000, 0.23)}, 0.22, 0.235},
+	} {
+		r := storing(c.lots...)
+		r.Target, r.With = c.to, c.with
+		_, err := Store(r)
+		requireRefusal(t, err, c.field, c.words)
+	}
+}
+
+// Batches are of the last lot alone, as many as a table can show; a tank is full, not
+// over full, at its capacity.
+func TestStoreBatchesOfTheLastLot(t *testing.T) {
+	r := storing(gallons(5000, 0.233), gallons(700, 0.233), gallons(1, 0.233))
+	r.Batches, r.Capacity = mostBatches, 6700*quantity.Gallon
+	out, err := Store(r)
+	require.NoError(t, err)
+	require.Len(t, out.Each, mostBatches)
+	// 5,000 + 700 + 1,000; the same brine keeps its volume, to rounding of 1,000 sums.
+	require.InEpsilon(t, 6700, float64(out.Now.Volume/quantity.Gallon), 1e-11)
+	require.InEpsilon(t, 5701, float64(out.Each[0].Volume/quantity.Gallon), 1e-11)
+
+	full := storing(gallons(1000, 0.233))
+	full.Capacity = 1000 * quantity.Gallon
+	out, err = Store(full)
+	require.NoError(t, err)
+	require.True(t, out.Fits)
+	full.Capacity *= 1 - 1e-9
+	out, err = Store(full)
+	require.NoError(t, err)
+	require.False(t, out.Fits)
+}

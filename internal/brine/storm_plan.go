@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
 )
 
 // demand works out what each route takes, and of which liquids.
@@ -21,7 +22,8 @@ func (y *stormYard) demand(p *StormPlan) error {
 			return err
 		}
 		if route.density, err = liquid.Density(y.r.Temperature); err != nil {
-			return err
+			return bad(FieldRoutes, "more salt dissolved in %v than the model can reckon with; allowed: %v in all",
+				word(r.Liquid), quantity.Strength(solution.MaxSolute))
 		}
 		if route.other > 0 {
 			p.want(route.which, route.other, y.others[route.which].left)

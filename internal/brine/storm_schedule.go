@@ -80,10 +80,7 @@ type MixerRun struct {
 func (y *stormYard) runs() ([]MixerRun, error) {
 	var runs []MixerRun
 	salt := y.r.Plant.RockSalt
-	water, err := brineDensity(0, y.r.Plant.WaterTemp)
-	if err != nil {
-		return nil, err
-	}
+	water := brineDensity(0, y.r.Plant.WaterTemp)
 	for _, m := range y.r.Mixers {
 		if m.PumpOff == 0 {
 			continue

@@ -42,11 +42,7 @@ func (t *tankState) volume(at quantity.Temperature) quantity.Volume {
 	if t.brine.Mass == 0 {
 		return 0
 	}
-	rho, err := brineDensity(quantity.Strength(t.brine.Salt/t.brine.Mass), at)
-	if err != nil {
-		return 0
-	}
-	return quantity.Mass(t.brine.Mass).Volume(rho)
+	return quantity.Mass(t.brine.Mass).Volume(brineDensity(quantity.Strength(t.brine.Salt/t.brine.Mass), at))
 }
 
 // otherState is a liquid that is not made in the yard.
@@ -70,10 +66,7 @@ type SupplyLine struct {
 // newStormYard takes stock.
 func newStormYard(r StormRequest) (*stormYard, error) {
 	y := &stormYard{r: r, others: map[string]*otherState{}, blends: map[string]StormBlend{}, extra: map[string]quantity.Volume{}}
-	var err error
-	if y.density, err = brineDensity(r.Band.Target, r.Temperature); err != nil {
-		return nil, err
-	}
+	y.density = brineDensity(r.Band.Target, r.Temperature)
 	for _, b := range r.Blends {
 		y.blends[b.Name] = b
 	}
@@ -105,31 +98,33 @@ func (y *stormYard) takeStock(t StormTank) error {
 		y.lines = append(y.lines, SupplyLine{Where: t.Name, Liquid: t.LiquidName, Usable: usable})
 		return nil
 	}
-	line := SupplyLine{Where: t.Name, Liquid: BrineName, Usable: usable, Strength: strength}
-	if t.Contents > 0 && y.r.Band.judge(strength) != Pump {
-		fix, err := Correct(CorrectRequest{
-			Volume: t.Contents, Strength: strength, Target: y.r.Band.Target, Temperature: y.r.Temperature,
-			Capacity: t.Capacity, RockSalt: y.r.Plant.RockSalt, Instrument: percentGlass,
-		})
-		if err != nil {
+	state := &tankState{tank: t}
+	if t.Contents > 0 {
+		if err := checkStrength(FieldStrength, strength, y.r.Temperature); err != nil {
 			return err
 		}
-		line.Fix = &fix
-		y.outOfBand++
+		line := SupplyLine{Where: t.Name, Liquid: BrineName, Usable: usable, Strength: strength}
+		if y.r.Band.judge(strength) != Pump {
+			return y.setAside(t, line)
+		}
 		y.lines = append(y.lines, line)
-		return nil
+		state.brine = brineLedger(t.Contents.Mass(brineDensity(strength, y.r.Temperature)), strength)
 	}
-	if t.Contents > 0 {
-		y.lines = append(y.lines, line)
-	}
-	rho, err := brineDensity(strength, y.r.Temperature)
-	if err != nil {
-		return err
-	}
-	state := &tankState{tank: t, brine: brineLedger(t.Contents.Mass(rho), strength)}
 	y.tanks = append(y.tanks, state)
 	y.start.add(state.brine, 1)
 	return nil
+}
+
+// setAside notes a tank out of the band, with what corrects it.
+func (y *stormYard) setAside(t StormTank, line SupplyLine) error {
+	fix, err := Correct(CorrectRequest{
+		Volume: t.Contents, Strength: line.Strength, Target: y.r.Band.Target, Temperature: y.r.Temperature,
+		Capacity: t.Capacity, RockSalt: y.r.Plant.RockSalt, Instrument: percentGlass,
+	})
+	line.Fix = &fix
+	y.outOfBand++
+	y.lines = append(y.lines, line)
+	return err
 }
 
 // brineLedger is salt brine by mass.

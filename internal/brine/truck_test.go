@@ -147,3 +147,76 @@ func TestTruckRefusals(t *testing.T) {
 		requireField(t, err, c.field, name)
 	}
 }
+
+// By hand: 1,000 gal at 50 gal an acre cover 20 acres; at 40 gal a mile of each of two
+// lanes they reach 12.5 miles.
+func TestLoadCovers(t *testing.T) {
+	r := sprayer()
+	r.Tank, r.Lanes = 1000*quantity.Gallon, 2
+	out, err := Truck(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, 12.5, float64(out.Spray.Reach/quantity.Mile), 1e-12)
+	require.Zero(t, out.Spray.Covers)
+	require.Zero(t, out.Spray.Nozzle)
+	r.Rate, r.AreaRate, r.Width = 0, 50*gallonPerAcre, quantity.Width(12*quantity.Foot)
+	out, err = Truck(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, 20, float64(out.Spray.Covers/quantity.Acre), 1e-12)
+	require.Zero(t, out.Spray.Reach)
+}
+
+// By hand: 20 gal in 60 s are 20 gal/min. At 30 mph, half a mile a minute, that is 40 gal
+// a mile of one lane, 20 of each of two; over 12 ft a minute sprays 0.5 x 5,280 x 12
+// square feet, 31,680 of 43,560 to the acre.
+func TestCatchByHand(t *testing.T) {
+	r := sprayer()
+	r.Rate, r.Speed, r.Caught, r.Over = 0, 0, 20*quantity.Gallon, 60
+	out, err := Truck(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, 20, float64(out.Catch.Flow/quantity.GallonPerMinute), 1e-12)
+	require.Equal(t, Catch{Flow: out.Catch.Flow}, *out.Catch)
+	require.Nil(t, out.Spray)
+	require.Nil(t, out.Load)
+
+	r.Speed, r.Lanes, r.Width = 30*quantity.MilePerHour, 2, quantity.Width(12*quantity.Foot)
+	out, err = Truck(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, 20, float64(out.Catch.Rate/gallonPerMile), 1e-12)
+	require.InEpsilon(t, 20*43560.0/31680, float64(out.Catch.AreaRate/gallonPerAcre), 1e-12)
+	require.Zero(t, out.Catch.Factor) // there is no rate to compare with
+}
+
+// A truck that is to carry 3,000 gal by 1,000 takes three loads, the last one full.
+func TestLoadsByHand(t *testing.T) {
+	for haul, want := range map[float64]struct {
+		loads int
+		last  float64
+	}{3000: {3, 1000}, 2500: {3, 500}, 1000: {1, 1000}, 10: {1, 10}} {
+		r := sprayer()
+		r.Tank, r.Haul = 1000*quantity.Gallon, quantity.Volume(haul)*quantity.Gallon
+		out, err := Truck(r)
+		require.NoError(t, err)
+		require.Equal(t, want.loads, out.Load.Loads, "%g", haul)
+		require.InEpsilon(t, want.last, float64(out.Load.LastOne/quantity.Gallon), 1e-9, "%g", haul)
+	}
+}
+
+// By hand: 500 kg of payload, or 100 m3 of tank that weigh more; what is left below the
+// limit is none, and with a tank of 0.1 m3 of 1,177 kg/m3 500 less 117.7 kg.
+func TestWeightLeft(t *testing.T) {
+	r := sprayer()
+	r.Empty, r.Gross, r.Tank = 4000, 4500, 100
+	out, err := Truck(r)
+	require.NoError(t, err)
+	require.True(t, out.Load.Weighed)
+	require.InDelta(t, 0, float64(out.Load.Left), 1e-9)
+	require.InEpsilon(t, 500, float64(out.Load.Weight), 1e-12)
+	r.Tank = 0.1
+	out, err = Truck(r)
+	require.NoError(t, err)
+	require.False(t, out.Load.Weighed)
+	require.InDelta(t, 500-117.7, float64(out.Load.Left), 0.1)
+	r.Gross = r.Empty // nothing can be loaded
+	_, err = Truck(r)
+	requireRefusal(t, err, FieldGross, "over its limit when empty; allowed: above 8,820 lb")
+}
