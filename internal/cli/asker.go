@@ -19,6 +19,8 @@ type asker struct {
 	values   []*pflag.Flag // of the columns; nil for others
 	known    map[string]*asked
 	key      []byte
+	hits     int   // since known was empty
+	scratch  asked // the answer to the last row
 }
 
 // asked is an answer as it stands behind a row: cells of the figures and of the failure.
@@ -65,28 +67,48 @@ func (a *asker) use(columns []eachColumn) {
 // resettable is a flag's value that can be as if it had not been given.
 type resettable interface{ reset() }
 
-// ask answers a row. An answer that is known is not worked out again.
+// ask answers a row; the answer holds until the next. One that is known is not worked out
+// again.
 func (a *asker) ask(e *eachRun, row []string) *asked {
-	a.key = a.key[:0]
-	for i, c := range e.columns {
-		if c.flag != "" && i < len(row) {
-			a.key = append(append(a.key, row[i]...), 0)
+	if a.known != nil {
+		a.key = a.key[:0]
+		for i, c := range e.columns {
+			if c.flag != "" && i < len(row) {
+				a.key = append(append(a.key, row[i]...), 0)
+			}
+		}
+		if known, ok := a.known[string(a.key)]; ok {
+			a.hits++
+			return known
 		}
 	}
-	if known, ok := a.known[string(a.key)]; ok {
-		return known
-	}
-	out := &asked{}
+	out := &a.scratch
+	out.cells, out.lost, out.failure = out.cells[:0], nil, false
 	if figures, err := a.figures(e.columns, row); err != nil {
 		out = a.failed(e, err)
 	} else {
 		out.fill(e, figures)
 	}
+	a.remember(out)
+	return out
+}
+
+// remember keeps an answer, as long as answers come again often enough to be worth it.
+func (a *asker) remember(out *asked) {
+	if a.known == nil {
+		return
+	}
 	if len(a.known) >= mostKnown {
+		if a.hits < mostKnown/4 {
+			a.known = nil // no two rows alike
+			return
+		}
+		a.hits = 0
 		clear(a.known)
 	}
-	a.known[string(a.key)] = out
-	return out
+	kept := *out
+	kept.cells = bytes.Clone(out.cells)
+	a.known[string(a.key)] = &kept
 }
 
 // failed is the answer of a row that has none.

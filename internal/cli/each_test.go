@@ -11,6 +11,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/spf13/pflag"
 	"github.com/stretchr/testify/require"
 )
 
@@ -198,6 +199,20 @@ func BenchmarkEachDistinct(b *testing.B) {
 				require.Zero(b, Run(env, []string{"each", command.name}))
 			}
 			b.ReportMetric(float64(n)*float64(b.N)/b.Elapsed().Seconds(), "rows/s")
+		})
+	}
+}
+
+// Every flag of every question can be taken back.
+func TestEveryFlagResets(t *testing.T) {
+	env := System()
+	s := &setting{env: &env, globals: &globals{}, origin: map[string]origin{}}
+	for name := range questions {
+		a := newAsker(s, name)
+		a.flags.VisitAll(func(f *pflag.Flag) {
+			before := f.Value.String()
+			require.NotPanics(t, func() { reset(f) }, "%s --%s", name, f.Name)
+			require.Equal(t, before, f.Value.String(), "%s --%s", name, f.Name)
 		})
 	}
 }
