@@ -159,6 +159,9 @@ func checkVerdict(s *setting, r brine.CheckRequest, c brine.CheckResult) string 
 		limit = s.show("too weak (below %v)", r.Band.Low)
 	}
 	do := s.show("to its %v %s", r.Volume, s.steps(c.Correction))
+	if r.Bed > 0 && c.Decision == brine.TooWeak {
+		do = "circulate over its bed and read again; if it stays so, " + do
+	}
 	if c.Correction.BleedFirst > 0 {
 		do = s.show("of its %v %s", r.Volume, s.steps(c.Correction))
 	}

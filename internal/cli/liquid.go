@@ -6,9 +6,11 @@ import (
 	"strings"
 
 	"brineyard/internal/brine"
+	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
+	"brineyard/internal/yard"
 )
 
 // builtIn are the liquids that every yard knows, by the salt in them.
@@ -30,7 +32,7 @@ type named struct {
 }
 
 // liquid reads a liquid: a built-in name with its strength (brine@23.3%), water, or
-// the name of a liquid in the yard file.
+// the name of a liquid, a blend or a tank in the yard file.
 func (s *setting) liquid(text string) (named, error) {
 	name, strength, given := strings.Cut(text, "@")
 	lower := strings.ToLower(name)
@@ -56,22 +58,67 @@ func (s *setting) liquid(text string) (named, error) {
 // example is a usual strength of each salt, for messages.
 var example = [...]string{solution.NaCl: "23.3%", solution.KCl: "18%", solution.CaCl2: "32%", solution.MgCl2: "30%"}
 
-// yardLiquid finds a liquid of the yard file.
+// yardLiquid finds a liquid, a blend or the contents of a tank of the yard file.
 func (s *setting) yardLiquid(text, name string, given bool) (named, error) {
 	words := builtInWords
 	if s.yard != nil {
-		for _, l := range s.yard.Liquids {
-			if l.Name != name {
-				words = append(words[:len(words):len(words)], l.Name)
-				continue
-			}
-			if given {
-				return named{}, usagef("%s: the yard file says what %s is; allowed: without a strength", quoted(text), quoted(name))
-			}
-			return named{liquid: l.Liquid(), price: l.Price}, nil
+		if l, ok, err := s.namedInYard(name); err != nil {
+			return named{}, usagef("%s: %v", quoted(text), err)
+		} else if ok && given {
+			return named{}, usagef("%s: the yard file says what %s is; allowed: without a strength", quoted(text), quoted(name))
+		} else if ok {
+			return l, nil
 		}
+		words = append(words[:len(words):len(words)], s.liquidNames()[1:]...)
+		words = append(words, s.tanksWithContents()...)
 	}
 	return named{}, usagef("%s: no such liquid; allowed: %s", quoted(text), strings.Join(words, ", "))
+}
+
+// namedInYard looks a name up: liquids, then blends, then tanks.
+func (s *setting) namedInYard(name string) (named, bool, error) {
+	if l, ok := s.yard.Liquid(name); ok {
+		return named{liquid: l.Liquid(), price: l.Price}, true, nil
+	}
+	for _, b := range s.yard.Blends {
+		if b.Name == name {
+			l, err := s.yardBlend(b)
+			return named{liquid: l}, true, err
+		}
+	}
+	if t, ok := s.yard.Tank(name); ok && t.Contents != nil {
+		return named{liquid: *t.Contents}, true, nil
+	}
+	return named{}, false, nil
+}
+
+// yardBlend is salt brine on target with its share of a liquid.
+func (s *setting) yardBlend(b yard.Blend) (brine.Liquid, error) {
+	l, ok := s.yard.Liquid(b.Additive)
+	if !ok {
+		return brine.Liquid{}, fmt.Errorf("the yard file has no liquid %s; allowed: one that it has", quoted(b.Additive))
+	}
+	share := float64(valueOr(b.Share))
+	mixed, err := brine.NewBlend(brine.BlendRequest{
+		Parts:       []brine.Part{{Liquid: brine.SaltBrine(s.cardBand().Target), Amount: 1 - share}, {Liquid: l.Liquid(), Amount: share}},
+		Temperature: quantity.Fahrenheit(60), Instrument: gauge.Instrument{Calibration: gauge.DefaultCalibration},
+	})
+	if err != nil {
+		return brine.Liquid{}, s.inputError(err)
+	}
+	mixed.Liquid.Name = b.Name
+	return mixed.Liquid, nil
+}
+
+// tanksWithContents are those of which the yard file says what is in them.
+func (s *setting) tanksWithContents() []string {
+	var names []string
+	for _, t := range s.yard.Tanks() {
+		if t.Contents != nil {
+			names = append(names, t.Name)
+		}
+	}
+	return names
 }
 
 // part reads a part of a blend: 80:brine@23.3%.

@@ -60,9 +60,6 @@ const helpTemplate = `{{.Short}}.
 // version is stamped by make dist.
 var version = "unreleased"
 
-// newRoot builds the command tree.
-func newRoot(env *Env) *cobra.Command { return rootWith(env, &globals{}, "") }
-
 // commands are all that there are.
 var commands = []struct {
 	name string

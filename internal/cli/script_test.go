@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
+	"github.com/spf13/cobra"
 	"github.com/stretchr/testify/require"
 )
 
@@ -69,6 +70,9 @@ func rounded(ts *testscript.TestScript, _ bool, args []string) {
 	})
 	ts.Check(os.WriteFile(ts.MkAbs(args[1]), []byte(text), 0o644))
 }
+
+// newRoot builds the whole command tree.
+func newRoot(env *Env) *cobra.Command { return rootWith(env, &globals{}, "") }
 
 // invoke runs a command line in this process, in the package's folder, where
 // there is no yard file.

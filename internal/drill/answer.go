@@ -60,17 +60,6 @@ func wordAnswer(right string, words []string) Answer {
 	return Answer{Kind: KindWord, Value: Word(right), Words: words}
 }
 
-// like gives a number in SI the type of the answer.
-func (a Answer) like(x float64) quantity.Quantity {
-	switch a.Kind {
-	case KindVolume:
-		return quantity.Volume(x)
-	case KindMass:
-		return quantity.Mass(x)
-	}
-	return quantity.Strength(x)
-}
-
 // off tells by how much one value differs from another: the difference of
 // strengths, else the difference over the other.
 func (a Answer) off(from, to quantity.Quantity) float64 {

@@ -318,3 +318,14 @@ func TestRefusedRequests(t *testing.T) {
 	require.NoError(t, err, "another topic serves")
 	require.NotEqual(t, Strong, p.Topic)
 }
+
+// like gives a number in SI the type of the answer.
+func (a Answer) like(x float64) quantity.Quantity {
+	switch a.Kind {
+	case KindVolume:
+		return quantity.Volume(x)
+	case KindMass:
+		return quantity.Mass(x)
+	}
+	return quantity.Strength(x)
+}
