@@ -102,7 +102,7 @@ type mixPoint struct{ t, s float64 }
 func (r ReadyRequest) points() (ReadyResult, []mixPoint, error) {
 	out := ReadyResult{}
 	if len(r.Samples) < 2 {
-		return out, nil, bad(FieldReadings, "one reading tells no rate; allowed: two or more")
+		return out, nil, bad(FieldReadings, "fewer than two tell no rate; allowed: two or more, like 10:05=12%% 10:20=18.5%%")
 	}
 	if err := r.Band.check(); err != nil {
 		return out, nil, err

@@ -36,6 +36,9 @@ type BetterBlend struct {
 
 // cold judges each liquid that is used, and looks for a better one.
 func (y *stormYard) cold(p *StormPlan) error {
+	if err := y.overnight(p); err != nil {
+		return err
+	}
 	seen := map[string]bool{}
 	for _, r := range p.Routes {
 		if name := r.Route.Liquid; !seen[name] {
@@ -55,6 +58,36 @@ func (y *stormYard) cold(p *StormPlan) error {
 		return y.better(p)
 	}
 	return nil
+}
+
+// overnight judges what stands in store, each tank at its own strength.
+func (y *stormYard) overnight(p *StormPlan) error {
+	for i := range p.Supply {
+		line := &p.Supply[i]
+		l, err := y.liquid(line.Liquid)
+		if err != nil {
+			return err
+		}
+		if line.Strength > 0 {
+			l = SaltBrine(line.Strength)
+		}
+		if err := l.dissolves(); err != nil {
+			return relabel(err, FieldRoutes)
+		}
+		cold, err := l.Cold()
+		if err != nil {
+			return err
+		}
+		line.First = cold.First()
+		line.Clear = clearAt(y.r.Low, line.First)
+	}
+	return nil
+}
+
+// clearAt is false where a solid has formed, or may have: where none is found, the
+// onset's temperature is how far down it was looked for.
+func clearAt(low quantity.Temperature, first solution.Onset) bool {
+	return float64(low) > first.Temperature
 }
 
 // liquid is what a route's liquid is made of.
@@ -77,7 +110,7 @@ func (y *stormYard) coldLine(name string, l Liquid) (ColdLine, error) {
 	first := cold.First()
 	line := ColdLine{
 		Liquid: name, First: first, Practice: y.r.Low >= coldestPavement,
-		Clear: !first.Found || float64(y.r.Low) > first.Temperature,
+		Clear: clearAt(y.r.Low, first),
 	}
 	if y.r.Low >= quantity.Celsius(0) || len(l.Products) > 0 {
 		return line, nil

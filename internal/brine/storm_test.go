@@ -747,11 +747,41 @@ func TestStormBestOfTheLiquids(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, "b", p.Better.Additive)
 	require.Len(t, p.Supply, 4) // three on hand, and the tank
-	require.Equal(t, SupplyLine{Where: "on hand", Liquid: "a", Usable: 1}, p.Supply[0])
+	onHand := p.Supply[0]
+	require.Equal(t, SupplyLine{Where: "on hand", Liquid: "a", Usable: 1, First: onHand.First, Clear: true}, onHand)
 	r.Others = []StormStock{{Name: "weak", Liquid: calcium(0.28), OnHand: 1}}
 	p, err = PlanStorm(r)
 	require.NoError(t, err)
 	require.Nil(t, p.Better)
+}
+
+// Each tank is judged at its own strength: at 0 F brine of 20 % has ice in it (from 1.9
+// F; the CRC Handbook's -16.46 C), and that of 23.3 % has none.
+func TestStormOvernight(t *testing.T) {
+	r := handYard()
+	r.Low = quantity.Fahrenheit(0)
+	weak := r.Tanks[0]
+	weak.Name, weak.Liquid = "weak", SaltBrine(0.20)
+	sheet := &solution.Product{Solute: 0.5, Density: 1280, Freezing: []solution.FreezingPoint{{Solute: 0.4, Temperature: 258}}}
+	r.Others = []StormStock{{Name: "sheet", Liquid: OfProduct("sheet", sheet), OnHand: 1}}
+	r.Tanks = append(r.Tanks, weak)
+	p, err := PlanStorm(r)
+	require.NoError(t, err)
+	lines := map[string]SupplyLine{}
+	for _, l := range p.Supply {
+		lines[l.Where] = l
+	}
+	require.True(t, lines["store"].Clear)
+	require.False(t, lines["weak"].Clear)
+	require.InDelta(t, 273.15-16.46, lines["weak"].First.Temperature, 0.3)
+	require.Equal(t, solution.Ice, lines["weak"].First.Solid)
+	// A data sheet that ends above the low says nothing of it.
+	require.False(t, lines["on hand"].Clear)
+	r.Low = quantity.Celsius(-10)
+	p, err = PlanStorm(r)
+	require.NoError(t, err)
+	require.True(t, p.Supply[0].Clear)
+	require.False(t, p.Supply[0].First.Found)
 }
 
 // Of trucks that can start at the same time the first takes the load.

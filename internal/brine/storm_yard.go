@@ -58,6 +58,10 @@ type SupplyLine struct {
 	Liquid   string
 	Usable   quantity.Volume
 	Strength quantity.Strength // of salt brine; 0 for others
+	// First is what forms first in it on cooling, and Clear is false where it has formed
+	// at the storm's low.
+	First solution.Onset
+	Clear bool
 	// Fix brings salt brine out of the band back to target; nil for what needs
 	// none. Until then it is not counted.
 	Fix *Correction

@@ -136,8 +136,12 @@ func batchDocument(s *setting, r brine.BatchRequest, b brine.Batch) *report.Docu
 }
 
 func batchVerdict(s *setting, r brine.BatchRequest, b brine.Batch) string {
-	return s.show("Load %v of salt and add %v of water: that makes %v at %v, and the hydrometer shows %v when the brine is at %v.",
-		b.SaltToLoad, b.Water, r.Volume, r.Target, brine.OnScale(r.Instrument, b.Reading), b.BrineTemp)
+	makes := s.show("that makes %v at %v, and the hydrometer shows %v when the brine is at %v.", r.Volume, r.Target, brine.OnScale(r.Instrument, b.Reading), b.BrineTemp)
+	if r.Bed > 0 {
+		return s.show("For the first charge load %v of salt, of which %v stay as the bed, and add %v of water: %s Each later charge takes %v of salt and %v of water.",
+			b.SaltToLoad, r.Bed, b.Water, makes, b.Recharge, b.RechargeWater)
+	}
+	return s.show("Load %v of salt and add %v of water: %s", b.SaltToLoad, b.Water, makes)
 }
 
 func (s *setting) batchFigures(r brine.BatchRequest, b brine.Batch) []report.Figure {

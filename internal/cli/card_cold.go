@@ -19,8 +19,8 @@ var tableStrengths = []float64{5, 10, 15, 18, 20, 21, 22, 23, 23.3, 24, 25, 26}
 
 func (s *setting) freezingSheet() ([]*report.Document, error) {
 	t := report.Table{Key: "freezing", Title: "Salt brine by strength", Columns: []report.Column{
-		{Key: "strength", Label: "Strength"}, {Key: "gravity", Label: "Gravity, 60/60 F"}, {Key: "salometer", Label: "Salometer"},
-		{Key: "salt_per_volume", Label: "Salt in it"}, {Key: "first_solid_temp", Label: "First solid at"}, {Key: "first_solid", Label: "that is"},
+		{Key: "strength", Label: "Strength"}, {Key: "first_solid_temp", Label: "First solid at"}, {Key: "first_solid", Label: "that is"},
+		{Key: "salt_per_volume", Label: "Salt in it"}, {Key: "gravity", Label: "Gravity, 60/60 F"}, {Key: "salometer", Label: "Salometer"},
 	}}
 	sixty := quantity.Fahrenheit(60)
 	for _, percent := range tableStrengths {
@@ -36,8 +36,8 @@ func (s *setting) freezingSheet() ([]*report.Document, error) {
 		}
 		first := r.Freezing.First()
 		t.Rows = append(t.Rows, []report.Value{
-			s.value(quantity.Strength(percent / 100)), s.value(r.Gravity), s.value(quantity.SalometerDegrees(salometer)),
-			s.value(r.SaltPerVolume), s.value(temperatureOf(first)), report.Word(solidKind(first.Solid)),
+			s.value(quantity.Strength(percent / 100)), s.value(temperatureOf(first)), report.Word(solidKind(first.Solid)),
+			s.value(r.SaltPerVolume), s.value(r.Gravity), s.value(quantity.SalometerDegrees(salometer)),
 		})
 	}
 	c, err := s.cardDiagram()

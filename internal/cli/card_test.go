@@ -167,16 +167,16 @@ func requireFreezing(t *testing.T, g cardGrid, system, about string) {
 	require.Len(t, g.rows, len(tableStrengths))
 	for _, row := range g.rows {
 		line := "reading --hydrometer " + row[0] + " --temp 60F --units " + system + " --yard " + demoYard
-		requireShown(t, row[1], figureOf(t, line, "specific_gravity"), about+": "+line)
+		requireShown(t, row[4], figureOf(t, line, "specific_gravity"), about+": "+line)
 		requireShown(t, row[3], figureOf(t, line, "salt_per_volume"), about+": "+line)
-		requireShown(t, row[4], figureOf(t, line, "first_solid_temp"), about+": "+line)
-		degrees, _ := shownNumber(t, row[2])
+		requireShown(t, row[1], figureOf(t, line, "first_solid_temp"), about+": "+line)
+		degrees, _ := shownNumber(t, row[5])
 		strength, _ := shownNumber(t, row[0])
 		back := figureOf(t, "reading --salometer "+strconv.FormatFloat(degrees, 'f', 1, 64)+" --temp 60F", "true_strength")
 		require.InDelta(t, strength, back, 0.05*0.264+1e-6, about)
 		ice := figureOf(t, "freeze --nacl "+row[0]+" --units "+system, "ice_point")
-		first, _ := shownNumber(t, row[4])
-		require.Equal(t, row[5] == "ice", math.Abs(ice-first) < 0.06, "%s: %v", about, row)
+		first, _ := shownNumber(t, row[1])
+		require.Equal(t, row[2] == "ice", math.Abs(ice-first) < 0.06, "%s: %v", about, row)
 	}
 }
 

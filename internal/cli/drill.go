@@ -5,9 +5,11 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
+	"brineyard/internal/brine"
 	"brineyard/internal/drill"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -133,7 +135,7 @@ func (s *setting) askDrill(r drill.Request, count int) error {
 		return err
 	}
 	in := bufio.NewScanner(s.env.In)
-	s.say("Seed %d, level %d. Answer with a number and its unit; an empty line ends it.", r.Seed, r.Level)
+	s.say("Set %d, level %d. Answer with a number and its unit, or the word; an empty line ends it.", r.Seed, r.Level)
 	right, asked := 0, 0
 	for i := range count {
 		p, err := s.problem(r, i)
@@ -221,7 +223,7 @@ func (s *setting) farOff(p drill.Problem, v drill.Verdict) string {
 	case drill.KindWord:
 		return fmt.Sprintf("it is not %v", v.Given.In(s.system))
 	case drill.KindStrength:
-		return fmt.Sprintf("%.2f percent points %s", 100*math.Abs(v.Off), way)
+		return fmt.Sprintf("%.2f percentage points %s", 100*math.Abs(v.Off), way)
 	}
 	return fmt.Sprintf("%.3g %% %s", 100*math.Abs(v.Off), way)
 }
@@ -276,6 +278,18 @@ func (s *setting) drillShop() drill.Shop {
 	return shop
 }
 
+// inParts gives a blend of volumes in numbers of the user's unit, as the question has it.
+func (s *setting) inParts(r brine.BlendRequest) brine.BlendRequest {
+	parts := slices.Clone(r.Parts)
+	for i := range parts {
+		if !r.ByWeight {
+			parts[i].Amount = quantity.Volume(parts[i].Amount).In(s.system).Value
+		}
+	}
+	r.Parts = parts
+	return r
+}
+
 // drillWorking is the working of the command that answers the same question.
 func (s *setting) drillWorking(p drill.Problem) []report.Step {
 	always := *s.globals
@@ -296,7 +310,7 @@ func (s *setting) drillWorking(p drill.Problem) []report.Step {
 	case w.BatchResult != nil:
 		return append(steps, batchWorking(s, *w.Batch, *w.BatchResult)...)
 	case w.BlendResult != nil:
-		return append(steps, blendWorking(s, *w.Blend, *w.BlendResult)...)
+		return append(steps, blendWorking(s, s.inParts(*w.Blend), *w.BlendResult)...)
 	case w.TruckResult != nil:
 		return append(steps, truckWorking(s, *w.Truck, *w.TruckResult)...)
 	case w.LineupSetting != nil:

@@ -148,7 +148,7 @@ func (e *eachRun) readHeadings(head []string) error {
 		e.columns = append(e.columns, c)
 	}
 	if len(used) == 0 {
-		return usagef("no heading is a flag of %s; allowed: %s", e.command, strings.Join(a.names(), ", "))
+		return usagef("no heading is a flag of %s: %s; allowed: with commas between, %s", e.command, strings.Join(e.along, ", "), strings.Join(a.names(), ", "))
 	}
 	return nil
 }

@@ -104,6 +104,9 @@ func (s *setting) keep(path string, command string, entries ...journal.Entry) er
 		return journalError(err)
 	}
 	s.kept(path, command, added)
+	if len(entries) == 1 {
+		s.tell("  %s: %s", entries[0].Kind, s.entryText(&entries[0]))
+	}
 	return nil
 }
 
@@ -135,7 +138,7 @@ func (s *setting) when(flag string, t *text) (time.Time, error) {
 	for _, layout := range timeLayouts {
 		text := strings.TrimSpace(t.value)
 		at, err := time.ParseInLocation(layout, text, s.env.Now().Location())
-		if err == nil && layout != timeLayouts[0] && at.Format(layout) != text {
+		if meant, _ := time.Parse(layout, text); err == nil && layout != timeLayouts[0] && !season.Wall(at).Equal(meant) {
 			return at, usagef("--%s %s: there is no such time, as the clocks go forward; allowed: an hour later", flag, quoted(t.value))
 		}
 		if err == nil {
@@ -201,6 +204,7 @@ func newJournalUndo(env *Env, g *globals) *cobra.Command {
 				return journalError(err)
 			}
 			s.kept(file, "journal undo", added)
+			s.tellUndone(file, n)
 			return nil
 		},
 	}
@@ -209,8 +213,24 @@ func newJournalUndo(env *Env, g *globals) *cobra.Command {
 	return cmd
 }
 
+// tellUndone says what was taken back.
+func (s *setting) tellUndone(path string, n int) {
+	j, err := journal.Read(path)
+	if err != nil {
+		return // it was recorded all the same
+	}
+	for i := range j.Entries {
+		if e := &j.Entries[i]; e.Number == n {
+			s.tell("  takes back %d, %s: %s", n, e.Kind, s.entryText(e))
+		}
+	}
+}
+
 // oneNumber takes exactly one word.
 func oneNumber(_ *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return usagef("the number of an entry is missing; allowed: like 14; journal list shows them")
+	}
 	if len(args) != 1 {
 		return usagef("%d words; allowed: the number of an entry, like 14; journal list shows them", len(args))
 	}

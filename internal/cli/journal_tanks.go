@@ -91,7 +91,7 @@ func (s *setting) tanksDocument(path string, r season.Report, replay *season.Rep
 	}
 	d := &report.Document{
 		Command: "journal tanks", Title: "Tanks by the journal",
-		Verdict:  s.show("By %d entries in %s: %d tanks, and %v of salt on the pile.", r.Entries, path, len(t.Rows), replay.Pile),
+		Verdict:  s.show("By %d entries in %s: %s, and %s.", r.Entries, path, plural(len(t.Rows), "tank", "tanks"), s.pileText(replay)),
 		Figures:  []report.Figure{quiet(s.figure("pile", "Salt on the pile", replay.Pile))},
 		Notes:    s.problems(replay.Problems),
 		Cautions: []string{cautionLocal},
@@ -99,13 +99,20 @@ func (s *setting) tanksDocument(path string, r season.Report, replay *season.Rep
 	if drifted != "" {
 		d.Verdict += " The last reading of " + drifted + " does not agree with the entries: read it again, or look for what was not recorded."
 	}
-	if replay.Pile < 0 {
+	if replay.Pile < 0 && replay.PileKnown {
 		d.Notes = append(d.Notes, "More salt was used than was counted or delivered: a delivery, or the opening count of the pile, is missing.")
 	}
 	if len(t.Rows) > 0 {
 		d.Tables = []report.Table{t}
 	}
 	return d, nil
+}
+
+func (s *setting) pileText(r *season.Replay) string {
+	if !r.PileKnown {
+		return "a pile of salt that was never counted"
+	}
+	return s.show("%v of salt on the pile", r.Pile)
 }
 
 func (s *setting) tankRow(tank *season.Tank) ([]report.Value, error) {

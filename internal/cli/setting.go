@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"slices"
 
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -107,6 +108,10 @@ func take[Q quantity.Quantity](s *setting, field, flagName string, in *input[Q],
 		s.origin[field] = origin{path: s.yard.Path, key: fileKey, value: *file}
 		return *file
 	}
+	if otherwise.In(s.system).Value == 0 {
+		s.origin[field] = said("--" + flagName) // nothing was given, and nothing is taken
+		return otherwise
+	}
 	s.origin[field] = origin{flag: flagName, value: otherwise}
 	return otherwise
 }
@@ -115,14 +120,23 @@ func take[Q quantity.Quantity](s *setting, field, flagName string, in *input[Q],
 // told which one was taken, since the help names US units.
 func (s *setting) given(field, flagName, text string, bare bool, q quantity.Quantity) {
 	s.origin[field] = origin{flag: flagName, text: text}
-	if bare && s.system == quantity.Metric && q.In(quantity.US).Unit != q.In(quantity.Metric).Unit {
-		s.notes = append(s.notes, fmt.Sprintf("--%s %s has no unit and was read as %v.", flagName, quoted(text), q.In(quantity.US)))
+	us := q.In(quantity.US)
+	odd := false // for what the bare number was read as
+	switch q := q.(type) {
+	case quantity.Temperature:
+		odd = q < quantity.Fahrenheit(20)
+	case quantity.Strength:
+		odd = q > 0 && q < 0.01
+	}
+	if bare && (odd || s.system == quantity.Metric && us.Unit != q.In(quantity.Metric).Unit) {
+		s.notes = append(s.notes, fmt.Sprintf("--%s %s has no unit and was read as %v: write the unit if that is not meant.", flagName, quoted(text), us))
 	}
 }
 
 // write draws the document in the form asked for.
 func (s *setting) write(d *report.Document) error {
-	d.Notes = append(d.Notes, s.notes...)
+	// How the question was read comes before what is said of the answer.
+	d.Notes = append(slices.Clone(s.notes), d.Notes...)
 	if !s.globals.working {
 		d.Working = nil // of commands with so few steps that they are always made
 	}

@@ -297,7 +297,7 @@ func (s *setting) compareTable(names []string, plans []brine.StormPlan) report.T
 	if lacking {
 		// One more column needs the room of others.
 		t.Columns = slices.Delete(slices.Delete(t.Columns, chloride, chloride+1), done, done+1)
-		t.Columns = slices.Insert(t.Columns, 2, report.Column{Key: "reserve_short", Label: "Reserve"})
+		t.Columns = slices.Insert(t.Columns, 2, report.Column{Key: "reserve_short", Label: "Reserve lacks"})
 	}
 	for i, p := range plans {
 		row := []report.Value{

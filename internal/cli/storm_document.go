@@ -9,6 +9,7 @@ import (
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/solution"
 )
 
 func stormDocument(s *setting, r brine.StormRequest, p brine.StormPlan) *report.Document {
@@ -26,8 +27,17 @@ func stormDocument(s *setting, r brine.StormRequest, p brine.StormPlan) *report.
 	}
 }
 
-// stormVerdict says first whether all of it can be had, then by when to begin.
+// stormVerdict says first whether all of it can be had, then by when to begin, and last
+// whether the pavement is too cold for it.
 func stormVerdict(s *setting, r brine.StormRequest, p brine.StormPlan) string {
+	verdict := productionVerdict(s, r, p)
+	if len(p.Cold) > 0 && !p.Cold[0].Practice {
+		verdict += s.show(" At %v of pavement liquids are out of practice.", r.Low)
+	}
+	return verdict
+}
+
+func productionVerdict(s *setting, r brine.StormRequest, p brine.StormPlan) string {
 	pr, start := p.Production, clockText(r.Start, true)
 	latest := clockText(pr.Latest, true)
 	switch {
@@ -114,6 +124,13 @@ func (s *setting) because(p brine.StormPlan) string {
 			words = append(words, cause+" runs out")
 		}
 	}
+	if p.Production.Limit == brine.TanksFull {
+		for _, l := range p.Supply {
+			if l.Fix != nil {
+				words = append(words, l.Where+" holds brine out of the band, to be corrected first")
+			}
+		}
+	}
 	if w := limitWords[p.Production.Limit]; w != "" && (p.ReserveGap > 0 || slices.Contains(s.lacks(p), brine.BrineName)) {
 		words = append(words, w)
 	}
@@ -161,7 +178,7 @@ func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report
 		quietUnless(p.DrySalt > 0, s.figure("dry_salt", "Dry salt to pre-wet", p.DrySalt)),
 		s.figure("water", "Water to run in", pr.Water),
 		quietUnless(pr.Batches > 0, at("done_time", "Last batch done", pr.DoneAt)),
-		quietUnless(pr.Batches > 0 || pr.Late, at("latest_start", "Begin at the latest", pr.Latest)),
+		quietUnless(pr.Batches > 0 || pr.Late, at("latest_start", latestLabel(pr), pr.Latest)),
 		quietUnless(pr.InMixers > 0, s.figure("left_in_mixers", "Left in the mixers", pr.InMixers)),
 		quietUnless(p.ReserveGap > 0, s.figure("reserve_short", "Reserve lacks", p.ReserveGap)),
 		quiet(s.figure("pump_time", "Pump on batches", pr.PumpTime)),
@@ -194,6 +211,14 @@ func (s *setting) costFigures(c brine.StormCost) []report.Figure {
 	return append(figures, dry, quiet(s.figure("chloride_dry_salt", "Its chloride", c.DrySaltChloride)))
 }
 
+// latestLabel says what the latest start is for.
+func latestLabel(pr brine.Production) string {
+	if pr.Late {
+		return "For all of it, begin by"
+	}
+	return "Begin at the latest"
+}
+
 // perArea shows kg/m2 in the units of the trade.
 func (s *setting) perArea(kg float64) report.Value {
 	x, unit := kg*float64(quantity.Acre)/float64(quantity.Pound), "lb/acre"
@@ -222,11 +247,7 @@ func (s *setting) stormTables(low quantity.Temperature, p brine.StormPlan) []rep
 		if c.PerVolume > 0 {
 			melts, diluted = s.value(c.PerVolume), s.value(c.Diluted)
 		}
-		first := report.Nothing(quantity.Temperature(0).In(s.system).Unit, "none")
-		if c.First.Found {
-			first = s.onset("", "", c.First).Value
-			first.Text = s.show("%v %s", temperatureOf(c.First), solidKind(c.First.Solid))
-		}
+		first := s.shortSolid(c.First)
 		cold.Rows = append(cold.Rows, []report.Value{report.Word(c.Liquid), first, report.Word(yesNo(c.Clear)), melts, diluted, report.Word(yesNo(c.Practice))})
 	}
 	tables := []report.Table{routes, s.supplyTable(p)}
@@ -265,6 +286,21 @@ func (s *setting) trucksTable(p brine.StormPlan) report.Table {
 	return t
 }
 
+// shortSolid is when a solid forms, and whether it is ice or salt; or how far down none
+// is known.
+func (s *setting) shortSolid(o solution.Onset) report.Value {
+	if !o.Found {
+		none := "none"
+		if o.Temperature > solution.Floor {
+			none = s.show("none to %v", temperatureOf(o))
+		}
+		return report.Nothing(quantity.Temperature(0).In(s.system).Unit, none)
+	}
+	v := s.onset("", "", o).Value
+	v.Text = s.show("%v %s", temperatureOf(o), solidKind(o.Solid))
+	return v
+}
+
 func yesNo(yes bool) string {
 	if yes {
 		return "yes"
@@ -276,7 +312,7 @@ func yesNo(yes bool) string {
 func (s *setting) supplyTable(p brine.StormPlan) report.Table {
 	t := report.Table{Key: "supply", Title: "In store", Columns: []report.Column{
 		{Key: "where", Label: "Where"}, {Key: "liquid", Label: "Liquid"}, {Key: "usable", Label: "Usable"},
-		{Key: "strength", Label: "Strength"}, {Key: "needs", Label: "Needs"},
+		{Key: "strength", Label: "Strength"}, {Key: "first_solid_temp", Label: "First solid"}, {Key: "clear", Label: "Clear"}, {Key: "needs", Label: "Needs"},
 	}}
 	for _, l := range p.Supply {
 		strength, needs := report.Nothing("%", "-"), report.Word("nothing")
@@ -286,7 +322,7 @@ func (s *setting) supplyTable(p brine.StormPlan) report.Table {
 		if l.Fix != nil {
 			needs = report.Word("left out until corrected: " + s.steps(*l.Fix))
 		}
-		t.Rows = append(t.Rows, []report.Value{report.Word(l.Where), report.Word(l.Liquid), s.value(l.Usable), strength, needs})
+		t.Rows = append(t.Rows, []report.Value{report.Word(l.Where), report.Word(l.Liquid), s.value(l.Usable), strength, s.shortSolid(l.First), report.Word(yesNo(l.Clear)), needs})
 	}
 	return t
 }
@@ -368,6 +404,13 @@ func stormNotes(s *setting, r brine.StormRequest, p brine.StormPlan) []string {
 		notes = append(notes, s.show("Below %v of pavement liquids are out of practice (MN field handbook; MaineDOT: plow only).", quantity.Fahrenheit(15)))
 	}
 	for _, l := range p.Supply {
+		switch {
+		case !l.Clear && !l.First.Found:
+			notes = append(notes, s.show("%s (%s): its data sheet ends at %v, above the low of %v.", l.Where, l.Liquid, temperatureOf(l.First), r.Low))
+		case !l.Clear:
+			notes = append(notes, s.show("%s (%s): %s forms in it at %v, above the low of %v; what the low makes of it, freeze --liquid says.",
+				l.Where, l.Liquid, solidKind(l.First.Solid), temperatureOf(l.First), r.Low))
+		}
 		if l.Fix != nil {
 			notes = append(notes, s.show("Tank %s is out of the band and not counted.", l.Where))
 		}

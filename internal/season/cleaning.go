@@ -24,8 +24,9 @@ func (r *Replay) clean(e *journal.Entry) Flow {
 	return f
 }
 
-// recentCleanings is how many of the last ones an interval is learned from.
-const recentCleanings = 5
+// An interval is learned from the last few cleanings, where the yard has its own rule from
+// two on.
+const recentCleanings, leastCleanings = 5, 2
 
 // Due says when a mixing tank is to be cleaned next.
 type Due struct {
@@ -44,31 +45,31 @@ type Due struct {
 // due tells when a tank is to be cleaned, at the pace from its first entry up to now.
 func (t *Tank) due(every quantity.Volume, now time.Time) Due {
 	d := Due{Tank: t.Name, Since: t.Made, Insolubles: t.Insolubles, Interval: every}
-	for i := len(t.Cleanings) - 1; i >= 0 && d.Learned < recentCleanings; i-- {
+	var made quantity.Volume
+	var sludge quantity.Mass
+	learned := 0
+	for i := len(t.Cleanings) - 1; i >= 0 && learned < recentCleanings; i-- {
 		// A cleaning before any batch tells nothing of an interval.
 		if c := t.Cleanings[i]; c.Made > 0 {
-			if d.Learned == 0 {
-				d.Interval = 0
-			}
-			d.Interval += c.Made
-			d.Sludge += c.Insolubles
-			d.Learned++
+			made += c.Made
+			sludge += c.Insolubles
+			learned++
 		}
 	}
-	if d.Learned > 0 {
-		d.Interval /= quantity.Volume(d.Learned)
-		d.Sludge /= quantity.Mass(d.Learned)
+	// One early cleaning is no habit, unless there is nothing else to go by.
+	if learned >= leastCleanings || learned > 0 && every == 0 {
+		d.Learned, d.Interval, d.Sludge = learned, made/quantity.Volume(learned), sludge/quantity.Mass(learned)
 	}
 	if d.Interval == 0 {
 		return d
 	}
 	d.Left = max(0, d.Interval-d.Since)
-	made := t.Made
+	inAll := t.Made
 	for _, c := range t.Cleanings {
-		made += c.Made
+		inAll += c.Made
 	}
-	if elapsed := now.Sub(t.First); made > 0 && elapsed > 0 {
-		d.Date = now.Add(time.Duration(float64(elapsed) * float64(d.Left/made))).Round(time.Second)
+	if elapsed := now.Sub(t.First); inAll > 0 && elapsed > 0 {
+		d.Date = now.Add(time.Duration(float64(elapsed) * float64(d.Left/inAll))).Round(time.Second)
 	}
 	return d
 }

@@ -16,8 +16,9 @@ type Replay struct {
 	tanks map[string]*Tank
 	// Pile is rock salt as delivered. It may come out below nothing where deliveries
 	// are missing.
-	Pile     quantity.Mass
-	Problems []Problem
+	Pile      quantity.Mass
+	PileKnown bool // counted or delivered once
+	Problems  []Problem
 }
 
 // Problem is an entry that does not fit what came before it. It is taken as well as it
@@ -231,7 +232,7 @@ func (r *Replay) drawn(e *journal.Entry, from *Tank) float64 {
 		r.problem(e, "nothing says what was in "+from.Name+"; a count before it would")
 		return 0
 	case *e.Volume > have*(1+slack):
-		r.problem(e, from.Name+" held %v by the entries, and %v were taken out", have, *e.Volume)
+		r.problem(e, from.Name+" held %v by the entries, and %v were taken out: only what it held is counted", have, *e.Volume)
 		return from.Mass
 	case have == 0:
 		return 0
@@ -249,6 +250,7 @@ func (r *Replay) load(e *journal.Entry) Flow {
 	if f.Liquid == "" {
 		f.Liquid = t.Liquid.Name
 	}
+	f.Volume = min(f.Volume, t.Volume(r.shop.Temperature))
 	mass := r.drawn(e, t)
 	f.Into = massesOf(t.Liquid, -mass)
 	t.take(mass)
@@ -258,6 +260,7 @@ func (r *Replay) load(e *journal.Entry) Flow {
 func (r *Replay) deliver(e *journal.Entry) Flow {
 	if e.Salt != nil {
 		r.Pile += *e.Salt
+		r.PileKnown = true
 		return Flow{}
 	}
 	l, ok := r.shop.liquidOf(e)
@@ -280,7 +283,7 @@ func (r *Replay) deliver(e *journal.Entry) Flow {
 func (r *Replay) count(e *journal.Entry) Flow {
 	if e.Salt != nil && (e.Tank == journal.Pile || e.Tank == "") {
 		moved := *e.Salt - r.Pile
-		r.Pile = *e.Salt
+		r.Pile, r.PileKnown = *e.Salt, true
 		return Flow{Pile: moved}
 	}
 	if e.Volume == nil {

@@ -145,8 +145,35 @@ func TestReadingDrift(t *testing.T) {
 	require.InDelta(t, 0.2265, float64(tankOf(t, replay, "mixer").Reading.True), 5e-5)
 }
 
+// More than a tank held cannot leave it, and a route got no more than that.
+func TestLoadOfMoreThanThereIs(t *testing.T) {
+	entries := number(
+		entry(journal.Count, func(e *journal.Entry) { e.Tank, e.Volume, e.NaCl = "north", gallons(500), percent(23.3) }),
+		entry(journal.Load, func(e *journal.Entry) { e.From, e.Volume, e.Route = "north", gallons(800), "ridge-road" }),
+	)
+	report, replay := Season(Request{Shop: demoShop()}, journal.Effective(entries))
+	require.InEpsilon(t, 500, float64(report.Routes[0].Volume/quantity.Gallon), 1e-9)
+	require.Zero(t, tankOf(t, replay, "north").Mass)
+	require.Len(t, report.Problems, 1)
+}
+
+// A pile that nobody counted is not an empty one.
+func TestPileIsKnownByCount(t *testing.T) {
+	batch := entry(journal.Batch, func(e *journal.Entry) { e.Tank, e.Volume, e.NaCl = "mixer", gallons(1000), percent(23.3) })
+	_, replay := Season(Request{Shop: demoShop()}, journal.Effective(number(batch)))
+	require.False(t, replay.PileKnown)
+	for _, e := range []journal.Entry{
+		entry(journal.Count, func(e *journal.Entry) { e.Salt = pounds(20000) }),
+		entry(journal.Delivery, func(e *journal.Entry) { e.Salt = pounds(20000) }),
+	} {
+		_, replay = Season(Request{Shop: demoShop()}, journal.Effective(number(e, batch)))
+		require.True(t, replay.PileKnown)
+		require.InEpsilon(t, 20000-2417.8, float64(replay.Pile/quantity.Pound), 1e-4)
+	}
+}
+
 // The interval is what was made between past cleanings; the yard's rule stands until
-// there is one.
+// there are two, and where it has none, one is better than nothing.
 func TestCleaningInterval(t *testing.T) {
 	batch := entry(journal.Batch, func(e *journal.Entry) { e.Tank, e.Volume, e.NaCl = "mixer", gallons(1000), percent(23.3) })
 	empty := entry(journal.Load, func(e *journal.Entry) { e.From, e.Volume = "mixer", gallons(1000) })
@@ -154,6 +181,15 @@ func TestCleaningInterval(t *testing.T) {
 	report, _ := Season(Request{Shop: demoShop()}, journal.Effective(number(batch, empty, batch, empty)))
 	require.Equal(t, 42000*quantity.Gallon, report.Cleanings[0].Interval)
 	require.Zero(t, report.Cleanings[0].Learned)
+	once := journal.Effective(number(batch, empty, clean, batch))
+	report, _ = Season(Request{Shop: demoShop()}, once)
+	require.Zero(t, report.Cleanings[0].Learned)
+	require.Equal(t, 42000*quantity.Gallon, report.Cleanings[0].Interval)
+	noRule := demoShop()
+	noRule.CleanEvery = 0
+	report, _ = Season(Request{Shop: noRule}, once)
+	require.Equal(t, 1, report.Cleanings[0].Learned)
+	require.InEpsilon(t, 1000, float64(report.Cleanings[0].Interval/quantity.Gallon), 1e-9)
 	report, _ = Season(Request{Shop: demoShop()}, journal.Effective(number(clean, batch, empty, batch, empty, clean, batch, empty, batch, empty, batch, empty, batch, empty, clean, batch)))
 	due := report.Cleanings[0]
 	require.Equal(t, 2, due.Learned) // the first, before any batch, tells nothing
