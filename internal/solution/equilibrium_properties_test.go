@@ -1,6 +1,8 @@
 package solution
 
 import (
+	"math"
+	"math/rand/v2"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -53,6 +55,29 @@ func TestEquilibriumConservesEveryComponent(t *testing.T) {
 			require.InDelta(t, w, salts[s], 1e-9, "%v", Salt(s))
 		}
 	})
+}
+
+// Beyond what is checked too, an equilibrium is found: up to 42 % of any of the salts, over
+// the whole range of temperature.
+func TestEquilibriumIsAlwaysFound(t *testing.T) {
+	g := rand.New(rand.NewPCG(42, 0))
+	for range 20_000 {
+		var w [saltCount]float64
+		sum := 1e-12
+		for s := range w {
+			if g.IntN(2) == 0 {
+				w[s] = g.ExpFloat64() * math.Pow(10, -3*g.Float64())
+				sum += w[s]
+			}
+		}
+		total := 0.42 * g.Float64()
+		for s := range w {
+			w[s] *= total / sum
+		}
+		kelvin := Floor + 1e-6 + (zeroCelsius+40-Floor-1e-6)*g.Float64()
+		_, err := Anchored().Equilibrium(fromSalts(w, 0), kelvin)
+		require.NoError(t, err, "%v at %v", w, kelvin)
+	}
 }
 
 // A liquid that is left is just saturated with every solid that lies in it, and

@@ -57,11 +57,11 @@ func Load(open func(string) (fs.File, error), path string) (*Yard, error) {
 func readFile(open func(string) (fs.File, error), path, kind string) ([]byte, error) {
 	f, err := open(path)
 	if err != nil {
-		return nil, whole(path, reason(err))
+		return nil, whole(path, reason(err)+"; allowed: the path of "+kind)
 	}
 	defer f.Close()
 	if info, err := f.Stat(); err == nil && !info.Mode().IsRegular() {
-		return nil, whole(path, "not a file")
+		return nil, whole(path, "not a file; allowed: the path of "+kind)
 	}
 	text, err := io.ReadAll(io.LimitReader(f, most+1))
 	if err != nil {

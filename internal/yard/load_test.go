@@ -42,9 +42,9 @@ func TestLoadFaults(t *testing.T) {
 	for path, want := range map[string]string{
 		"wrong.toml":  `wrong.toml:2:1: unknown key "colour"; allowed: blend, cleaning, hydrometer, line, liquid, mixing_tank, name, plumbing, prices, pump, route, salt, storage_tank, supply, target, truck, units, valve`,
 		"larger.toml": "larger.toml: too large for a yard file; allowed: up to 1 MiB",
-		"yards":       "yards: not a file",
-		"link.toml":   "link.toml: not a file",
-		"south.toml":  "south.toml: file does not exist",
+		"yards":       "yards: not a file; allowed: the path of a yard file",
+		"link.toml":   "link.toml: not a file; allowed: the path of a yard file",
+		"south.toml":  "south.toml: file does not exist; allowed: the path of a yard file",
 	} {
 		_, err := Load(files.Open, path)
 		require.EqualError(t, err, want)
@@ -65,7 +65,7 @@ func TestLoadFromDisk(t *testing.T) {
 	require.Equal(t, path, y.Path)
 
 	_, err = Load(open, folder)
-	require.EqualError(t, err, folder+": not a file")
+	require.EqualError(t, err, folder+": not a file; allowed: the path of a yard file")
 	_, err = Load(open, filepath.Join(folder, "none.toml"))
 	var e *Error
 	require.ErrorAs(t, err, &e)
