@@ -1,39 +1,12 @@
 package gauge
 
 import (
-	"fmt"
 	"testing"
+
+	"brineyard/internal/trial"
 
 	"github.com/stretchr/testify/require"
 )
-
-// recorder stands in for a test and keeps the first failure.
-type recorder struct {
-	testing.TB
-	failure error
-}
-
-func (r *recorder) Errorf(format string, args ...any) {
-	if r.failure == nil {
-		r.failure = fmt.Errorf(format, args...)
-	}
-}
-
-// FailNow leaves the check; failureOf catches it.
-func (r *recorder) FailNow() { panic(r) }
-
-// failureOf runs a check and returns its first failure; nil: it passed.
-func failureOf(t testing.TB, check func(testing.TB)) (failure error) {
-	r := &recorder{TB: t}
-	defer func() {
-		if left := recover(); left != nil && left != any(r) {
-			panic(left)
-		}
-		failure = r.failure
-	}()
-	check(r)
-	return nil
-}
 
 // Each constant of the scales is watched: changed by one unit of its fourth digit, up
 // or down, it makes the test fail that compares it with its source.
@@ -49,14 +22,14 @@ func TestEveryConstantCounts(t *testing.T) {
 		{"Baume modulus", &trade.modulus, 0.1, scalesAgainstCRC},
 	} {
 		was := *c.at
-		require.NoError(t, failureOf(t, c.check), c.name)
+		require.NoError(t, trial.Failure(t, c.check), c.name)
 		for _, change := range []float64{c.unit, -c.unit} {
 			*c.at = was + change
-			failure := failureOf(t, c.check)
+			failure := trial.Failure(t, c.check)
 			*c.at = was
 			require.Error(t, failure, "%s changed by %g", c.name, change)
 		}
-		require.NoError(t, failureOf(t, c.check), c.name)
+		require.NoError(t, trial.Failure(t, c.check), c.name)
 	}
 	require.Equal(t, 25e-6, GlassExpansion)
 	require.Equal(t, 0.26395, SalometerFull)

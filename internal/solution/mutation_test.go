@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"testing"
 
+	"brineyard/internal/trial"
+
 	"github.com/stretchr/testify/require"
 )
 
-// check is one of the package's tests, run on a recorder.
+// check is one of the package's tests, on trial.
 type check struct {
 	name string
 	run  func(testing.TB)
@@ -86,7 +88,7 @@ func requireSound(t *testing.T) {
 	t.Helper()
 	for _, kind := range kinds {
 		for _, c := range kind.checks {
-			require.NoError(t, failureOf(t, c.run), c.name)
+			require.NoError(t, trial.Failure(t, c.run), c.name)
 		}
 	}
 }
@@ -99,7 +101,7 @@ func kindThatSees(t *testing.T, l literal, change float64) int {
 	*l.at = was + change
 	for i, kind := range kinds {
 		for _, c := range kind.checks {
-			if failureOf(t, c.run) != nil {
+			if trial.Failure(t, c.run) != nil {
 				return i
 			}
 		}
