@@ -127,7 +127,7 @@ func position(text []byte, offset int) (line, column int) {
 func oneLine(text string) string {
 	var b strings.Builder
 	for _, r := range strings.Join(strings.Fields(text), " ") {
-		if unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp) {
+		if !unicode.IsGraphic(r) {
 			fmt.Fprintf(&b, "\\u%04x", r)
 			continue
 		}
