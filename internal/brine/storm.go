@@ -171,6 +171,9 @@ func PlanStorm(r StormRequest) (StormPlan, error) {
 			y.store(j.Volume)
 		}
 	}
+	for _, run := range p.Production.Runs {
+		y.hold(run)
+	}
 	y.allocate(&p)
 	y.load(&p)
 	if err := y.cold(&p); err != nil {

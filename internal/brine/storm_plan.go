@@ -154,7 +154,7 @@ func (y *stormYard) allocate(p *StormPlan) {
 	if p.Short = p.Demanded - p.Loaded; p.Short < 1e-12*p.Demanded {
 		p.Short = 0 // rounding
 	}
-	p.ReserveGap = max(0, y.r.Reserve-y.usable()-p.Production.InMixers)
+	p.ReserveGap = max(0, y.r.Reserve-y.usable())
 }
 
 // share is the part of a route that can be served now; it notes what is short.

@@ -50,7 +50,8 @@ type Production struct {
 	Buckets float64
 	Water   quantity.Volume
 	DoneAt  quantity.Duration // of the last batch made
-	// InMixers is finished brine for which the storage tanks have no room.
+	// InMixers is what of it stays in the mixing tanks, since the storage tanks have no
+	// room: it is loaded from there.
 	InMixers quantity.Volume
 	// Latest is when the work has to begin for all that is wanted and can be made to
 	// be ready at Start; before Now when it is too late.
@@ -71,6 +72,8 @@ type MixerRun struct {
 	Fill, Mix quantity.Duration
 	Salt      quantity.Mass // as delivered
 	Water     quantity.Volume
+	// Holds is finished brine that stays in the mixing tank.
+	Holds quantity.Volume
 	// The densities that this is reckoned with.
 	Density, WaterDensity quantity.Density
 }
@@ -109,12 +112,6 @@ func (y *stormYard) produce(runs []MixerRun, need quantity.Volume, drySalt quant
 	case len(runs) == 0:
 		p.Limit = NoMixer
 		return p
-	case len(y.tanks) == 0 && y.outOfBand > 0:
-		p.Limit = OutOfBand
-		return p
-	case len(y.tanks) == 0:
-		p.Limit = NoStorage
-		return p
 	}
 	s := search{y: y, runs: runs, wanted: wanted, room: y.room(), pile: max(0, y.r.Plant.Pile-drySalt)}
 	all, inTime := s.run()
@@ -130,10 +127,10 @@ func (y *stormYard) produce(runs []MixerRun, need quantity.Volume, drySalt quant
 
 // lay puts the batches of a sequence on the time line.
 func (p *Production) lay(s search, last *sequence) {
-	used := map[int]bool{}
+	holds := map[int]quantity.Volume{} // of each mixing tank in use
 	for _, b := range last.batches() {
 		run := s.runs[b.mixer]
-		used[b.mixer] = true
+		holds[b.mixer] += b.held
 		if wait := b.mix - b.pumpFree; p.Batches == 0 {
 			p.IdleFirst += wait
 		} else {
@@ -142,22 +139,22 @@ func (p *Production) lay(s search, last *sequence) {
 		p.PumpTime += b.done - b.mix
 		p.Jobs = append(p.Jobs,
 			Job{Fill, run.Mixer.Name, b.fill, b.fill + run.Fill, run.Water},
-			Job{Mixing, run.Mixer.Name, b.mix, b.mix + run.Mix, 0},
-			Job{PumpOff, run.Mixer.Name, b.mix + run.Mix, b.done, b.off})
+			Job{Mixing, run.Mixer.Name, b.mix, b.mix + run.Mix, 0})
+		if b.off > 0 {
+			p.Jobs = append(p.Jobs, Job{PumpOff, run.Mixer.Name, b.mix + run.Mix, b.done, b.off})
+		}
 		p.Batches++
-		p.Made += b.off
-		p.InMixers += run.Mixer.PumpOff - b.off
+		p.Made += run.Mixer.PumpOff
+		p.InMixers += b.held
 		p.Salt += run.Salt
 		p.Water += run.Water
 		p.DoneAt = b.done
 	}
 	for i, run := range s.runs {
-		if used[i] {
+		if held, used := holds[i]; used {
+			run.Holds = held
 			p.Runs = append(p.Runs, run)
 		}
-	}
-	if p.InMixers < 1e-9*p.Made {
-		p.InMixers = 0 // rounding
 	}
 }
 
@@ -174,6 +171,10 @@ func (s *search) limit(last *sequence) Limit {
 		return SaltEnds
 	case last.count >= mostStormBatches:
 		return TooManyRuns
+	case len(s.y.tanks) == 0 && s.y.outOfBand > 0:
+		return OutOfBand
+	case len(s.y.tanks) == 0:
+		return NoStorage
 	}
 	return TanksFull
 }

@@ -2,6 +2,7 @@ package brine
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
 	"brineyard/internal/quantity"
@@ -29,14 +30,18 @@ const (
 	handling = 15 * quantity.Minute
 )
 
+// never is when a mixing tank is free that holds brine until trucks have taken it.
+var never = quantity.Duration(math.Inf(1))
+
 // sequence is a row of batches, the last of which is here.
 type sequence struct {
 	before  *sequence
 	count   int
-	planned quantity.Volume
+	planned quantity.Volume // all that is made
+	stored  quantity.Volume // of it, what went to storage
 	salt    quantity.Mass
-	supply  quantity.Duration // free from then on
-	free    []quantity.Duration
+	supply  quantity.Duration   // free from then on
+	free    []quantity.Duration // never again, for a mixing tank that holds brine
 	placed
 }
 
@@ -45,7 +50,7 @@ type placed struct {
 	mixer               int
 	fill, mix, pumpFree quantity.Duration // pumpFree is when the pump could have begun
 	done                quantity.Duration
-	off                 quantity.Volume // what does not fit stays in the mixer
+	off, held           quantity.Volume // to storage; and left in the mixer, for want of room
 }
 
 // run returns the best sequence for all that is wanted and can be made, and the best of
@@ -83,15 +88,20 @@ func (s *search) grow(at *sequence) []*sequence {
 	}
 	var out []*sequence
 	for i, run := range s.runs {
-		if at.salt+run.Salt > s.pile*(1+1e-12) || s.room-at.planned <= 1e-9*run.Mixer.PumpOff {
+		if at.salt+run.Salt > s.pile*(1+1e-12) || at.free[i] == never {
 			continue
 		}
-		b := placed{mixer: i, fill: max(at.free[i], at.supply), pumpFree: at.done, off: min(run.Mixer.PumpOff, s.room-at.planned)}
+		b := placed{mixer: i, fill: max(at.free[i], at.supply), pumpFree: at.done, off: min(run.Mixer.PumpOff, s.room-at.stored)}
+		if b.held = run.Mixer.PumpOff - b.off; b.held <= 1e-9*run.Mixer.PumpOff {
+			b.off, b.held = run.Mixer.PumpOff, 0 // rounding
+		}
 		b.mix = max(b.fill+run.Fill, at.done)
 		b.done = b.mix + run.Mix + b.off.Over(s.y.r.Plant.Pump)
-		g := &sequence{before: at, count: at.count + 1, planned: at.planned + b.off, salt: at.salt + run.Salt, supply: b.fill + run.Fill, placed: b}
+		g := &sequence{before: at, count: at.count + 1, planned: at.planned + run.Mixer.PumpOff, stored: at.stored + b.off, salt: at.salt + run.Salt, supply: b.fill + run.Fill, placed: b}
 		g.free = slices.Clone(at.free)
-		g.free[i] = b.done
+		if g.free[i] = b.done; b.held > 0 {
+			g.free[i] = never
+		}
 		out = append(out, g)
 	}
 	return out

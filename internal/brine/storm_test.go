@@ -527,7 +527,36 @@ func TestStormFewBatches(t *testing.T) {
 	require.Equal(t, 2, p.Production.Batches)
 }
 
-// What the tanks have no room for stays in the mixer, and still counts as reserve.
+// What the tanks have no room for stays in the mixing tank, and is loaded from there: 1,000
+// gal to use in store, of which 2,400 - 1,000 are lacking, room for 200, and a batch is 1,000.
+func TestStormLoadsFromTheMixer(t *testing.T) {
+	r := handYard()
+	r.Tanks[0].Capacity = 1300 * quantity.Gallon
+	p, err := PlanStorm(r)
+	require.NoError(t, err)
+	gal := quantity.Gallon
+	require.Equal(t, 1, p.Production.Batches) // the mixing tank is not free for a second one
+	require.Equal(t, TanksFull, p.Production.Limit)
+	require.InEpsilon(t, 1000, float64(p.Production.Made/gal), 1e-9)
+	require.InEpsilon(t, 800, float64(p.Production.InMixers/gal), 1e-9)
+	require.InEpsilon(t, 2000, float64(p.Loaded/gal), 1e-6)
+	require.InEpsilon(t, 800, float64(p.Short/gal), 1e-6)
+	// Without any room a batch is made and kept, and none is pumped off.
+	r.Tanks[0].Capacity = 1100 * gal
+	p, err = PlanStorm(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, 1000, float64(p.Production.InMixers/gal), 1e-9)
+	require.Len(t, p.Production.Jobs, 2)
+	require.InEpsilon(t, 2000, float64(p.Loaded/gal), 1e-6)
+	// And a yard without any storage loads from its mixing tank.
+	r.Tanks = nil
+	p, err = PlanStorm(r)
+	require.NoError(t, err)
+	require.Equal(t, NoStorage, p.Production.Limit)
+	require.InEpsilon(t, 1000, float64(p.Loaded/gal), 1e-6)
+}
+
+// What the tanks have no room for counts as reserve too.
 func TestStormLeftInMixer(t *testing.T) {
 	r := handYard()
 	r.Tanks[0].Capacity = 2500 * quantity.Gallon

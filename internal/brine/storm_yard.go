@@ -172,6 +172,16 @@ func (y *stormYard) store(v quantity.Volume) {
 	}
 }
 
+// hold counts finished brine that stays in a mixing tank as one more tank to load from.
+func (y *stormYard) hold(run MixerRun) {
+	if run.Holds == 0 {
+		return
+	}
+	in := brineLedger(run.Holds.Mass(y.density), y.r.Band.Target)
+	y.made.add(in, 1)
+	y.tanks = append(y.tanks, &tankState{tank: StormTank{Name: run.Mixer.Name, Capacity: run.Holds}, brine: in})
+}
+
 // draw takes brine from the fullest tanks, down to their dead volumes.
 func (y *stormYard) draw(v quantity.Volume) {
 	order := append([]*tankState(nil), y.tanks...)

@@ -23,7 +23,7 @@ func stormDocument(s *setting, r brine.StormRequest, p brine.StormPlan) *report.
 		Working:  stormWorking(s, r, p),
 		Next:     nextAfterStorm,
 		Notes:    stormNotes(s, r, p),
-		Cautions: []string{cautionPump, cautionBackflow, cautionDrain, "Axle and gross limits of the trucks are the law's, not this plan's.", cautionLocal},
+		Cautions: []string{cautionPump, cautionDrain, "Axle and gross limits of the trucks are the law's, not this plan's.", cautionLocal},
 	}
 }
 
@@ -177,6 +177,7 @@ func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report
 		salt, quiet(s.figure("buckets", "Buckets", quantity.Count(pr.Buckets))),
 		quietUnless(p.DrySalt > 0, s.figure("dry_salt", "Dry salt to pre-wet", p.DrySalt)),
 		s.figure("water", "Water to run in", pr.Water),
+		quietUnless(len(p.Liquids) > 0, report.Figure{Key: "liquids_wanted", Label: "Liquids not made here", Value: report.Word(s.liquidsText(p))}),
 		quietUnless(pr.Batches > 0, at("done_time", "Last batch done", pr.DoneAt)),
 		quietUnless(pr.Batches > 0 || pr.Late, at("latest_start", latestLabel(pr), pr.Latest)),
 		quietUnless(pr.InMixers > 0, s.figure("left_in_mixers", "Left in the mixers", pr.InMixers)),
@@ -190,8 +191,22 @@ func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report
 		loads.Value.Text = s.show("%v, first out %s, last out %s", quantity.Count(len(l.Loads)), clockText(l.FirstOut, true), clockText(l.LastOut, true))
 		figures = append(figures, loads, quiet(at("first_out", "First out", l.FirstOut)), quiet(at("last_out", "Last out", l.LastOut)))
 	}
-	figures = append(figures, cost, chloride)
+	figures = append(figures, cost, s.costParts(p.Cost), chloride)
 	return append(figures, s.costFigures(p.Cost)...)
+}
+
+// costParts are the parts of the cost in words, those that are known.
+func (s *setting) costParts(c brine.StormCost) report.Figure {
+	var parts []string
+	for _, part := range []struct {
+		name  string
+		money *quantity.Money
+	}{{"salt", c.Salt}, {"water", c.Water}, {"liquids", c.Additive}, {"labour", c.Labour}, {"driving", c.Driving}} {
+		if part.money != nil {
+			parts = append(parts, s.show("%s %v", part.name, *part.money))
+		}
+	}
+	return quietUnless(len(parts) > 0, report.Figure{Key: "cost_parts", Label: "Of that", Value: report.Word(strings.Join(parts, ", "))})
 }
 
 // costFigures are the parts of the cost, and dry salt beside it.
@@ -261,6 +276,15 @@ func (s *setting) stormTables(low quantity.Temperature, p brine.StormPlan) []rep
 }
 
 // liquidsTable compares what the routes take of bought liquids with what there is.
+// liquidsText is what the routes want of the liquids that are bought.
+func (s *setting) liquidsText(p brine.StormPlan) string {
+	var words []string
+	for _, l := range p.Liquids {
+		words = append(words, s.show("%s, %v of %v", l.Name, l.Wanted, l.OnHand))
+	}
+	return strings.Join(words, "; ")
+}
+
 func (s *setting) liquidsTable(p brine.StormPlan) report.Table {
 	t := report.Table{Key: "liquids", Title: "Liquids that are not made here", Columns: []report.Column{
 		{Key: "liquid", Label: "Liquid"}, {Key: "wanted", Label: "Wanted"}, {Key: "on_hand", Label: "There is"}, {Key: "short", Label: "Short"},
@@ -268,6 +292,7 @@ func (s *setting) liquidsTable(p brine.StormPlan) report.Table {
 	for _, l := range p.Liquids {
 		t.Rows = append(t.Rows, []report.Value{report.Word(l.Name), s.value(l.Wanted), s.value(l.OnHand), s.value(max(0, l.Wanted-l.OnHand))})
 	}
+	t.Long = !slices.ContainsFunc(p.Liquids, func(l brine.LiquidNeed) bool { return l.Wanted > l.OnHand })
 	return t
 }
 
@@ -320,16 +345,16 @@ func (s *setting) supplyTable(p brine.StormPlan) report.Table {
 			strength = s.value(l.Strength)
 		}
 		if l.Fix != nil {
-			needs = report.Word("left out until corrected: " + s.steps(*l.Fix))
+			needs = report.Word("correction")
 		}
 		t.Rows = append(t.Rows, []report.Value{report.Word(l.Where), report.Word(l.Liquid), s.value(l.Usable), strength, s.shortSolid(l.First), report.Word(yesNo(l.Clear)), needs})
 	}
 	return t
 }
 
-// timeTables are the jobs and loads, for programs: text has the time line.
+// timeTables are the jobs and loads: text has the time line.
 func (s *setting) timeTables(p brine.StormPlan) []report.Table {
-	jobs := report.Table{Key: "jobs", Title: "Jobs", Quiet: true, Columns: []report.Column{
+	jobs := report.Table{Key: "jobs", Title: "Jobs", Long: true, Columns: []report.Column{
 		{Key: "job", Label: "Job"}, {Key: "tank", Label: "Tank"}, {Key: "start", Label: "From"}, {Key: "end", Label: "To"}, {Key: "volume", Label: "Volume"},
 	}}
 	for _, j := range p.Production.Jobs {
@@ -337,7 +362,7 @@ func (s *setting) timeTables(p brine.StormPlan) []report.Table {
 			report.Word(string(j.Kind)), report.Word(j.What), timeValue(j.Start, true), timeValue(j.End, true), s.value(j.Volume),
 		})
 	}
-	loads := report.Table{Key: "loads", Title: "Loads", Quiet: true, Columns: []report.Column{
+	loads := report.Table{Key: "loads", Title: "Loads", Long: true, Columns: []report.Column{
 		{Key: "truck", Label: "Truck"}, {Key: "route", Label: "Route"}, {Key: "volume", Label: "Load"},
 		{Key: "start", Label: "At the pump"}, {Key: "out", Label: "Out"}, {Key: "back", Label: "Back"},
 	}}
@@ -412,14 +437,17 @@ func stormNotes(s *setting, r brine.StormRequest, p brine.StormPlan) []string {
 				l.Where, l.Liquid, solidKind(l.First.Solid), temperatureOf(l.First), r.Low))
 		}
 		if l.Fix != nil {
-			notes = append(notes, s.show("Tank %s is out of the band and not counted.", l.Where))
+			notes = append(notes, s.show("Tank %s is out of the band and left out until corrected: %s.", l.Where, s.steps(*l.Fix)))
 		}
 	}
 	if len(r.Trucks) == 0 {
 		notes = append(notes, "The yard file has no trucks, so loading is not planned.")
 	}
+	if l := p.Loading; len(l.Loads) > 0 && l.LastOut > r.Start {
+		notes = append(notes, s.show("Trucks load until %s; an earlier --start ends sooner.", clockText(l.LastOut, true)))
+	}
 	if p.Production.InMixers > 0 {
-		notes = append(notes, s.show("%v of finished brine find no room in storage and stay in the mixers.", p.Production.InMixers))
+		notes = append(notes, s.show("%v of brine have no room in storage: load them from the mixers.", p.Production.InMixers))
 	}
 	if math.IsInf(float64(r.Plant.Pile), 1) {
 		notes = append(notes, "The yard file does not say what the salt pile holds (salt.pile), so salt is taken to suffice.")

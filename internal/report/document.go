@@ -56,6 +56,8 @@ type Table struct {
 	Rows    [][]Value
 	// Quiet tables are for programs: text and markdown leave them out.
 	Quiet bool
+	// Long tables are left out of text, which is to fit a page.
+	Long bool
 }
 
 // Column heads a table's column.

@@ -19,7 +19,7 @@ func Text(w io.Writer, d *Document) error {
 	t.wrap("", d.Verdict)
 	t.figures(d.Figures)
 	for i := range d.Tables {
-		if !d.Tables[i].Quiet {
+		if !d.Tables[i].Quiet && !d.Tables[i].Long {
 			t.table(&d.Tables[i])
 		}
 	}
