@@ -47,3 +47,14 @@ fuzz:
 		out=$$(go test -run "^$$" -parallel 1 -fuzz "^$${t#*:}$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 100x ./internal/$${t%:*} 2>&1) || failed=1; \
 		echo "$$out" | tail -n 20 | sed "s/^/$$t: /"; test -z "$$failed" || \
 		{ echo "$$out" | grep -q "context deadline exceeded" && ! echo "$$out" | grep -q "Failing input"; }'
+
+# The journal under many processes, kills and full disks, at full length: minutes.
+endurance:
+	BRINEYARD_ENDURANCE=1 go test -timeout 30m -v -run 'Processes|Kills' ./internal/journal
+
+# What a change has to be clean of.
+lint:
+	test -z "$$(gofmt -l .)" || { gofmt -l .; exit 1; }
+	go vet ./...
+	go mod tidy -diff
+	go run $(STATICCHECK) ./...

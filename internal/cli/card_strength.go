@@ -87,8 +87,12 @@ func (s *setting) cardTanks() []cardTank {
 	var tanks []cardTank
 	if s.yard != nil {
 		for _, t := range s.yard.Tanks() {
-			if t.Mixing && t.Usual > 0 {
-				tanks = append(tanks, cardTank{t.Name, t.Usual, t.Capacity})
+			full := t.Usual
+			if full == 0 {
+				full = t.Capacity // what it is filled to is not said
+			}
+			if t.Mixing && full > 0 {
+				tanks = append(tanks, cardTank{t.Name, full, t.Capacity})
 			}
 		}
 	}
@@ -102,21 +106,22 @@ func (s *setting) cardTanks() []cardTank {
 	return tanks
 }
 
-// tanksOnSheet is how many stand beside each other on paper.
-const tanksOnSheet = 3
+// No more than tanksOnSheet stand beside each other on paper, and fewer where they would
+// be wider than sheetWidth columns.
+const tanksOnSheet, sheetWidth = 3, 80
 
 // correctionSheets are what brings a full mixing tank to target.
 func (s *setting) correctionSheets() ([]*report.Document, error) {
 	var docs []*report.Document
 	tanks, band := s.cardTanks(), s.cardBand()
-	for first := 0; first < len(tanks); first += tanksOnSheet {
-		some := tanks[first:min(first+tanksOnSheet, len(tanks))]
-		t, err := s.correctionTable(some, band)
+	for len(tanks) > 0 {
+		t, taken, err := s.widestTable(tanks, band)
 		if err != nil {
 			return nil, err
 		}
-		if first > 0 {
-			t.Key = fmt.Sprintf("%s_%d", t.Key, first/tanksOnSheet+1)
+		tanks = tanks[taken:]
+		if len(docs) > 0 {
+			t.Key = fmt.Sprintf("%s_%d", t.Key, len(docs)+1)
 		}
 		docs = append(docs, &report.Document{
 			Command: "card", Title: s.forShop("what corrects a full mixing tank"),
@@ -130,6 +135,16 @@ func (s *setting) correctionSheets() ([]*report.Document, error) {
 		})
 	}
 	return docs, nil
+}
+
+// widestTable has as many of the tanks as there is room for beside each other.
+func (s *setting) widestTable(tanks []cardTank, band brine.Band) (t report.Table, taken int, err error) {
+	for taken = min(tanksOnSheet, len(tanks)); ; taken-- {
+		t, err = s.correctionTable(tanks[:taken], band)
+		if err != nil || taken == 1 || report.Width(&t) <= sheetWidth {
+			return t, taken, err
+		}
+	}
 }
 
 func (s *setting) cardSalt() brine.RockSalt {

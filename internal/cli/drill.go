@@ -110,10 +110,9 @@ func runDrill(env *Env, g *globals, o *drillOptions, args []string) error {
 	return s.askDrill(r, o.count.value)
 }
 
-// problem is the i-th of a set.
-func (s *setting) problem(r drill.Request, i int) (drill.Problem, error) {
-	r.Seed += uint64(i)
-	p, err := drill.New(r)
+// problem is the next of a set.
+func (s *setting) problem(set *drill.Set) (drill.Problem, error) {
+	p, err := set.Next()
 	if err != nil {
 		return p, s.inputError(err)
 	}
@@ -131,14 +130,15 @@ func problemText(p drill.Problem) string {
 
 // askDrill asks, judges and keeps the score.
 func (s *setting) askDrill(r drill.Request, count int) error {
-	if _, err := s.problem(r, 0); err != nil {
+	if _, err := s.problem(drill.NewSet(r)); err != nil {
 		return err
 	}
+	set := drill.NewSet(r)
 	in := bufio.NewScanner(s.env.In)
 	s.say("Set %d, level %d. Answer with a number and its unit, or the word; an empty line ends it.", r.Seed, r.Level)
 	right, asked := 0, 0
 	for i := range count {
-		p, err := s.problem(r, i)
+		p, err := s.problem(set)
 		if err != nil {
 			return err
 		}
@@ -232,14 +232,22 @@ func (s *setting) farOff(p drill.Problem, v drill.Verdict) string {
 func (s *setting) printDrill(r drill.Request, o *drillOptions) error {
 	problems := report.Table{Key: "problems", Title: "Problems", Columns: []report.Column{{Key: "number", Label: "No."}, {Key: "topic", Label: "Topic"}, {Key: "question", Label: "Question"}}}
 	answers := report.Table{Key: "answers", Title: "Answers", Columns: []report.Column{{Key: "number", Label: "No."}, {Key: "answer", Label: "Answer"}}}
+	set, working := drill.NewSet(r), []report.Step(nil)
 	for i := range o.sheet.value {
-		p, err := s.problem(r, i)
+		p, err := s.problem(set)
 		if err != nil {
 			return err
 		}
 		problems.Rows = append(problems.Rows, []report.Value{numberValue(i + 1), report.Word(string(p.Topic)), report.Word(problemText(p))})
 		answer := report.Word(s.rightAnswer(p))
 		answers.Rows = append(answers.Rows, []report.Value{numberValue(i + 1), answer})
+		if !o.key || !s.globals.working {
+			continue
+		}
+		for _, step := range s.drillWorking(p) {
+			step.What = "Problem " + itoa(i+1) + ". " + step.What
+			working = append(working, step)
+		}
 	}
 	d := &report.Document{
 		Command: "drill", Title: "Practice problems",
@@ -248,7 +256,7 @@ func (s *setting) printDrill(r drill.Request, o *drillOptions) error {
 	}
 	if o.key {
 		d.Verdict = fmt.Sprintf("Answers to set %d, level %d; right within 1 %%, a strength within 0.1.", r.Seed, r.Level)
-		d.Tables = []report.Table{answers}
+		d.Tables, d.Working = []report.Table{answers}, working
 	}
 	return s.write(d)
 }
@@ -302,23 +310,42 @@ func (s *setting) drillWorking(p drill.Problem) []report.Step {
 	if w.GlassResult != nil {
 		steps = readingWorking(s, *w.GlassResult)
 	}
+	return append(append(steps, s.calculated(w)...), s.closing(w.Closing)...)
+}
+
+// calculated is the working of a calculator's result.
+func (s *setting) calculated(w drill.Working) []report.Step {
 	switch {
 	case w.Correction != nil:
-		return append(steps, correctWorking(s, *w.Correct, *w.Correction)...)
+		return correctWorking(s, *w.Correct, *w.Correction)
 	case w.CheckResult != nil:
 		return append(readingWorking(s, w.CheckResult.Reading), correctWorking(s, w.Check.Correction(*w.CheckResult), w.CheckResult.Correction)...)
 	case w.BatchResult != nil:
-		return append(steps, batchWorking(s, *w.Batch, *w.BatchResult)...)
+		return batchWorking(s, *w.Batch, *w.BatchResult)
 	case w.BlendResult != nil:
-		return append(steps, blendWorking(s, s.inParts(*w.Blend), *w.BlendResult)...)
+		return blendWorking(s, s.inParts(*w.Blend), *w.BlendResult)
 	case w.TruckResult != nil:
-		return append(steps, truckWorking(s, *w.Truck, *w.TruckResult)...)
+		return truckWorking(s, *w.Truck, *w.TruckResult)
 	case w.LineupSetting != nil:
 		d := s.judgeDocument(w.Lineup.Plumbing, *w.LineupSetting)
-		steps = append(steps, report.Step{What: "Open: " + strings.Join(w.LineupSetting.Open, ", ")}, report.Step{What: d.Verdict})
+		steps := []report.Step{{What: "Open: " + strings.Join(w.LineupSetting.Open, ", ")}, {What: d.Verdict}}
 		for _, note := range d.Notes {
 			steps = append(steps, report.Step{What: note})
 		}
+		return steps
 	}
-	return steps
+	return nil
+}
+
+// closing is the way from a calculator's figures to what a problem asks for.
+func (s *setting) closing(closing []drill.Closing) []report.Step {
+	p := &pocket{system: s.system}
+	for _, c := range closing {
+		numbers := c.Numbers
+		for _, q := range c.Args {
+			numbers = strings.Replace(numbers, "{}", p.as(q).text(), 1)
+		}
+		p.steps = append(p.steps, report.Step{What: c.What, Formula: c.Formula, Numbers: numbers, Result: p.as(c.Result).text()})
+	}
+	return p.steps
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 	"testing"
@@ -66,5 +67,69 @@ func TestDrillTalk(t *testing.T) {
 	require.Contains(t, out, "0 of 1 right.")
 	for _, line := range strings.Split(out, "\n") {
 		require.LessOrEqual(t, len(line), 80, line)
+	}
+}
+
+// A step of each working comes to the printed answer, within what a pocket calculator
+// rounds.
+func TestDrillWorkingReachesTheAnswer(t *testing.T) {
+	for _, system := range []string{"us", "metric"} {
+		for level := 1; level <= 3; level++ {
+			about := fmt.Sprintf("--seed %d --level %d --units %s", 900+level, level, system)
+			out := answer(t, strings.Fields("drill --yard "+demoYard+" --print 60 --key --working --format json "+about)...)
+			var d struct {
+				Tables struct {
+					Answers []struct{ Answer struct{ Value string } }
+				}
+				Working []struct{ What, Result string }
+			}
+			require.NoError(t, json.Unmarshal([]byte(out), &d))
+			numbers := 0
+			for i, a := range d.Tables.Answers {
+				want, unit, ok := shownAmount(a.Answer.Value)
+				if !ok {
+					continue
+				}
+				numbers++
+				reached := false
+				for _, step := range d.Working {
+					got, of, ok := shownAmount(step.Result)
+					mine := strings.HasPrefix(step.What, fmt.Sprintf("Problem %d. ", i+1))
+					reached = reached || mine && ok && of == unit && math.Abs(got-want) <= 0.0006*want
+				}
+				require.True(t, reached, "%s: problem %d comes to %s", about, i+1, a.Answer.Value)
+			}
+			require.Greater(t, numbers, 30)
+		}
+	}
+}
+
+// shownAmount splits a shown quantity.
+func shownAmount(text string) (float64, string, bool) {
+	text = strings.ReplaceAll(text, ",", "")
+	end := strings.IndexFunc(text, func(r rune) bool { return !strings.ContainsRune("0123456789.-", r) })
+	if end < 0 {
+		return 0, "", false
+	}
+	x, err := strconv.ParseFloat(text[:end], 64)
+	return x, strings.TrimSpace(text[end:]), err == nil
+}
+
+// No problem comes twice in a sheet.
+func TestDrillSheetHasNoRepeats(t *testing.T) {
+	for seed := 1; seed <= 12; seed++ {
+		out := answer(t, strings.Fields(fmt.Sprintf("drill --yard %s --print 12 --level 1 --seed %d --format json", demoYard, seed))...)
+		var d struct {
+			Tables struct {
+				Problems []struct{ Question struct{ Value string } }
+			}
+		}
+		require.NoError(t, json.Unmarshal([]byte(out), &d))
+		seen := map[string]bool{}
+		for _, p := range d.Tables.Problems {
+			require.False(t, seen[p.Question.Value], "seed %d: %s", seed, p.Question.Value)
+			seen[p.Question.Value] = true
+		}
+		require.Len(t, seen, 12)
 	}
 }

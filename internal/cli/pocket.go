@@ -56,6 +56,17 @@ func (p *pocket) of(q quantity.Quantity) term {
 	return number(shown.Value, shown.Unit)
 }
 
+// as prints a quantity as it is reckoned with.
+func (p *pocket) as(q quantity.Quantity) term {
+	switch q := q.(type) {
+	case quantity.Density:
+		return p.density(q)
+	case quantity.Strength:
+		return p.percent(q)
+	}
+	return p.of(q)
+}
+
 // density prints a density in the unit that turns gallons into pounds, or liters
 // into kilograms.
 func (p *pocket) density(d quantity.Density) term {

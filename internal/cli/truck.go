@@ -299,7 +299,10 @@ func truckWorking(s *setting, r brine.TruckRequest, out brine.TruckResult) []rep
 		if r.Gross > 0 {
 			gross, empty := p.of(r.Gross), p.of(r.Empty)
 			may := p.step("Weight that the truck may carry", "gross limit - empty weight", "{} - {}", []term{gross, empty}, gross.value-empty.value, gross.unit)
-			p.step("That is in volume (load this, or the tank, whichever is less)", "weight / density", "{} / {}", []term{may, density}, may.value/density.value, p.volumeUnit())
+			p.step("That is in volume", "weight / density", "{} / {}", []term{may, density}, may.value/density.value, p.volumeUnit())
+			if r.Tank > 0 {
+				p.read("To load", s.show("the less of that and the tank of %v", r.Tank), p.of(l.Volume))
+			}
 		}
 		p.weigh("Weight of the load", p.of(l.Volume), density)
 		if l.Time > 0 {

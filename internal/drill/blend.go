@@ -130,7 +130,7 @@ func diluted(d *draw, stock, wanted quantity.Strength, volume quantity.Volume, t
 		"Brine of %%v weighs %%v, water %%v, and what is wanted %%v. Volumes do not add up exactly. How much %s goes into it?", part)
 	out.Args = []quantity.Quantity{volume, wanted, t, stock, stock, b.rho[0], b.rho[1], b.result.Density}
 	out.Answer = volumeAnswer(b.result.Amounts[which])
-	out.Working.Blend, out.Working.BlendResult = &b.request, &b.result
+	out.Working.Closing = partOf(volume, b.result.Density, wanted, stock, b.rho[which], which == 1)
 	byHand := d.num(wanted) / d.num(stock)
 	if which == 1 {
 		byHand = 1 - byHand

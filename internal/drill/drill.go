@@ -85,6 +85,9 @@ type Working struct {
 
 	Lineup        *Lineup
 	LineupSetting *brine.Setting
+
+	// Closing goes on from there to the answer, where that is not a figure of the result.
+	Closing []Closing
 }
 
 // Lineup is a setting of valves to be judged.

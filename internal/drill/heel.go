@@ -102,6 +102,9 @@ func (h heel) sketch(d *draw) sketch {
 		return out
 	}
 	out.Answer, out.hand = massAnswer(b.SaltToUse-h.bucket), hand.salt()
+	if h.ask == askBucket {
+		out.Working.Closing = h.stillToCome()
+	}
 	out.Mistakes = h.saltMistakes(d.Level)
 	return out
 }

@@ -56,6 +56,7 @@ func saltHeld(d *draw, g glass) sketch {
 		asWater.to(quantity.Mass(float64(brineMass.Times(g.result.True)) / water)),
 	}
 	g.note(&out.Working)
+	out.Working.Closing = saltIn(volume, rho, g.result.True)
 	return out
 }
 

@@ -75,6 +75,7 @@ func (h haul) sketch(d *draw) sketch {
 	out.Answer = volumeAnswer(h.result.Load.Volume)
 	if h.request.Haul > 0 {
 		out.Answer = volumeAnswer(h.result.Load.LastOne)
+		out.Working.Closing = h.lastLoad()
 	}
 	out.hand = loading{
 		tank: d.num(h.truck.Tank), gross: d.num(h.truck.Gross), empty: d.num(h.truck.Empty), gear: d.num(h.gear),

@@ -3,7 +3,6 @@ package report
 import (
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -123,128 +122,6 @@ func (t *textWriter) figures(figures []Figure) {
 	}
 }
 
-func (t *textWriter) table(table *Table) {
-	cells := [][]string{nil}
-	for _, c := range table.Columns {
-		cells[0] = append(cells[0], clean(c.Label))
-	}
-	for _, row := range table.Rows {
-		var line []string
-		for _, v := range row {
-			line = append(line, clean(v.Text))
-		}
-		cells = append(cells, line)
-	}
-	widths := make([]int, len(table.Columns))
-	for _, line := range cells {
-		for i, cell := range line {
-			widths[i] = max(widths[i], width(cell))
-		}
-	}
-	fold(table, cells, widths)
-	t.line("")
-	t.wrap("", table.Title)
-	for n, line := range cells {
-		t.row(table, line, widths)
-		if n == 0 {
-			t.line("  %s", strings.Repeat("-", sum(widths)+2*(len(widths)-1)))
-		}
-	}
-}
-
-// row writes the cells of a table's row, on as many lines as the longest of them takes.
-func (t *textWriter) row(table *Table, cells []string, widths []int) {
-	lines := 1
-	for _, cell := range cells {
-		lines = max(lines, strings.Count(cell, "\n")+1)
-	}
-	for n := range lines {
-		text := " "
-		for i, cell := range cells {
-			piece := ""
-			if pieces := strings.Split(cell, "\n"); n < len(pieces) {
-				piece = pieces[n]
-			}
-			if rightAligned(table, i) {
-				text += " " + strings.Repeat(" ", widths[i]-width(piece)) + piece + " "
-			} else {
-				text += " " + pad(piece, widths[i]) + " "
-			}
-		}
-		t.line("%s", text)
-	}
-}
-
-// narrowest is how far a column of words is folded, if need be.
-const narrowest = 10
-
-// fold breaks the words of the widest columns of text into lines, until the table fits:
-// first the last column, where sentences stand.
-func fold(table *Table, cells [][]string, widths []int) {
-	for over := sum(widths) + 2*len(widths) - (columns - 2); over > 0; over = sum(widths) + 2*len(widths) - (columns - 2) {
-		at := foldable(table, widths)
-		if at < 0 {
-			return
-		}
-		room := max(narrowest, widths[at]-over)
-		for _, line := range cells {
-			line[at] = breakWords(line[at], room)
-		}
-		widths[at] = room
-	}
-}
-
-// foldable finds the column to fold: the last if it is long, else the widest of words; -1
-// when none can be.
-func foldable(table *Table, widths []int) int {
-	last := len(widths) - 1
-	if last > 0 && widths[last] > 2*narrowest && !rightAligned(table, last) {
-		return last
-	}
-	at := -1
-	for i, w := range widths {
-		if w > narrowest && !rightAligned(table, i) && (at < 0 || w > widths[at]) {
-			at = i
-		}
-	}
-	return at
-}
-
-// breakWords puts line breaks into text so that it fits a width, within a word if it is
-// longer than that.
-func breakWords(text string, room int) string {
-	var lines []string
-	line := ""
-	for _, word := range pieces(words(text), room) {
-		if line != "" && width(line)+1+width(word) > room {
-			lines, line = append(lines, line), ""
-		}
-		if line != "" {
-			line += " "
-		}
-		line += word
-	}
-	return strings.Join(append(lines, line), "\n")
-}
-
-// pieces cuts words that are longer than the room.
-func pieces(words []string, room int) []string {
-	var out []string
-	for _, word := range words {
-		r := []rune(word)
-		for len(r) > room {
-			out, r = append(out, string(r[:room])), r[room:]
-		}
-		out = append(out, string(r))
-	}
-	return out
-}
-
-// rightAligned is true for a column of numbers, where some may be missing.
-func rightAligned(table *Table, column int) bool {
-	return slices.ContainsFunc(table.Rows, func(row []Value) bool { return row[column].Number != nil })
-}
-
 func (t *textWriter) working(steps []Step) {
 	if len(steps) == 0 {
 		return
@@ -286,9 +163,6 @@ func clean(text string) string {
 		return r
 	}, text)
 }
-
-func width(text string) int { return utf8.RuneCountInString(text) }
-
 func pad(text string, to int) string {
 	return text + strings.Repeat(" ", max(0, to-width(text)))
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"github.com/stretchr/testify/require"
 )
@@ -49,12 +50,12 @@ func TestTextOfVerdictAlone(t *testing.T) {
 }
 
 // Lines break at 80 columns, not one before: 40 and 39 letters fill a line with
-// the space between them, 40 and 40 do not go on one. Letters are counted, not
-// bytes.
+// the space between them, 40 and 40 do not go on one. Columns are counted, not bytes: a
+// wide letter takes two, an accent of its own none.
 func TestTextBreaksAt80(t *testing.T) {
-	for _, letter := range []string{"x", "ü", "水"} {
-		word := strings.Repeat(letter, 40)
-		fits := strings.Repeat(letter, 39)
+	for letter, wide := range map[string]int{"x": 1, "ü": 1, "u\u0308": 1, "水": 2} {
+		word := strings.Repeat(letter, 40/wide)
+		fits := strings.TrimSuffix(word, letter)
 		require.Equal(t, word+" "+fits+"\n", draw(t, Text, &Document{Verdict: word + " " + fits}))
 		require.Equal(t, word+"\n"+word+"\n", draw(t, Text, &Document{Verdict: word + " " + word}))
 	}
@@ -96,4 +97,28 @@ T
   Word  N  Last word
   ------------------
 `, draw(t, Text, d))
+}
+
+// A table that is too wide folds its headings before it breaks a word, and Width tells
+// what it comes to.
+func TestTableFoldsHeadingsFirst(t *testing.T) {
+	table := Table{Title: "Wide", Columns: []Column{{Label: "Name"}}}
+	row := []Value{Word("reserve=0gal")}
+	for range 7 {
+		table.Columns = append(table.Columns, Column{Label: "Very long heading"})
+		row = append(row, Number(1, "gal", "1 gal"))
+	}
+	table.Rows = [][]Value{row}
+	out := draw(t, Text, &Document{Verdict: "v", Tables: []Table{table}})
+	require.Contains(t, out, "reserve=0gal")
+	require.Contains(t, out, " long ")
+	widest := 0
+	for line := range strings.Lines(out) {
+		widest = max(widest, utf8.RuneCountInString(strings.TrimRight(line, "\n")))
+	}
+	require.LessOrEqual(t, widest, 80)
+	require.LessOrEqual(t, Width(&table), 80)
+	table.Columns = append(table.Columns, table.Columns[1:4]...)
+	table.Rows[0] = append(row, row[1:4]...)
+	require.Greater(t, Width(&table), 80)
 }
