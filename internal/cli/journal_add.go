@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"brineyard/internal/brine"
 	"brineyard/internal/journal"
@@ -223,12 +224,31 @@ func (s *setting) knownNames(e *journal.Entry) error {
 	return nil
 }
 
+// toCome tells whether a time lies ahead: by more than a day, as clocks and zones differ.
+func (s *setting) toCome(t time.Time) bool { return t.After(s.env.Now().AddDate(0, 0, 1)) }
+
+// fitsTruck refuses a load larger than the truck's tank.
+func (s *setting) fitsTruck(e *journal.Entry) error {
+	for _, t := range s.yard.Trucks {
+		if full := valueOr(t.Tank); t.Name == e.Truck && e.Volume != nil && full > 0 && *e.Volume > full {
+			return usagef("--volume: more than the tank of truck %s can hold; allowed: up to %v", quoted(e.Truck), full.In(s.system))
+		}
+	}
+	return nil
+}
+
 // fits refuses what the yard file contradicts.
 func (s *setting) fits(e *journal.Entry) error {
-	if soon := s.env.Now().AddDate(0, 0, 1); e.Time.After(soon) {
+	if s.toCome(e.Time) {
 		return usagef("--at %s: that is to come; allowed: up to now", e.Time.Format(timeLayouts[1]))
 	}
-	if s.yard == nil || e.Kind != journal.Batch {
+	if s.yard == nil {
+		return nil
+	}
+	if e.Kind == journal.Load {
+		return s.fitsTruck(e)
+	}
+	if e.Kind != journal.Batch {
 		return nil
 	}
 	t, ok := s.yard.Tank(e.Tank)

@@ -67,11 +67,15 @@ func runImport(env *Env, g *globals, name string, mapping, path *text, dry bool)
 	if err != nil {
 		return usagef("%s: %v", quoted(name), err)
 	}
-	if s.yard != nil {
-		for i := range entries {
-			if err := s.knownNames(&entries[i]); err != nil {
-				faults = append(faults, journal.Fault{Line: i + 2, Text: err.Error()})
-			}
+	for i := range entries {
+		if e := &entries[i]; s.toCome(e.Time) {
+			faults = append(faults, journal.Fault{Line: i + 2, Text: e.Time.Format(timeLayouts[1]) + " is to come; allowed: up to now"})
+		}
+		if s.yard == nil {
+			continue
+		}
+		if err := s.knownNames(&entries[i]); err != nil {
+			faults = append(faults, journal.Fault{Line: i + 2, Text: err.Error()})
 		}
 	}
 	if len(faults) > 0 {

@@ -57,6 +57,11 @@ func runList(env *Env, g *globals, o *listOptions) error {
 	if err != nil {
 		return err
 	}
+	if o.tank.given {
+		if err := tankNamed(j, o.tank.value); err != nil {
+			return err
+		}
+	}
 	var shown []journal.Entry
 	for _, e := range j.Entries {
 		switch {
@@ -68,6 +73,26 @@ func runList(env *Env, g *globals, o *listOptions) error {
 		}
 	}
 	return s.write(s.listDocument(path, j, shown))
+}
+
+// tankNamed refuses a tank that no entry is about.
+func tankNamed(j *journal.Journal, name string) error {
+	var names []string
+	for _, e := range j.Entries {
+		for _, tank := range []string{e.Tank, e.From} {
+			if tank == name {
+				return nil
+			}
+			if tank != "" && !slices.Contains(names, tank) {
+				names = append(names, tank)
+			}
+		}
+	}
+	if len(names) == 0 {
+		return nil // there is nothing to list
+	}
+	slices.Sort(names)
+	return usagef("--tank %s: no entry is about it; allowed: %s", quoted(name), strings.Join(names, ", "))
 }
 
 func (s *setting) listDocument(path string, j *journal.Journal, shown []journal.Entry) *report.Document {

@@ -120,6 +120,12 @@ func (s *setting) seasonFigures(p season.Report) []report.Figure {
 	band.Value.Text = fmt.Sprintf("%d, of them %d in the band, %d too weak, %d too strong", len(p.Batches), p.Band.In, p.Band.Weak, p.Band.Strong)
 	gone := s.figure("salt_gone", "Salt gone from the pile", b.Gone)
 	gone.Value.Text = s.show("%v (had %v, delivered %v, left %v)", b.Gone, b.Opening, b.Delivered, b.Closing)
+	unexplained := s.figure("salt_unexplained", "Not explained", b.Unexplained)
+	if !b.Counted && b.Closing < 0 {
+		// There was more salt than was ever counted or delivered.
+		gone.Value.Text = s.show("%v, by the entries alone", b.Gone)
+		unexplained.Value = report.Nothing(unexplained.Value.Unit, "not known without counts of the pile")
+	}
 	explained := s.figure("salt_in_brine", "In the brine, as NaCl", b.InBrine)
 	explained.Value.Text = s.show("%v; moisture %v, insolubles %v", b.InBrine, b.Moisture, b.Insolubles)
 	figures := []report.Figure{
@@ -129,7 +135,7 @@ func (s *setting) seasonFigures(p season.Report) []report.Figure {
 		s.figure("salt_laid", "Salt laid down, as NaCl", p.Total.NaCl), s.figure("chloride_laid", "Chloride laid down", p.Total.Chlorides),
 		gone, quiet(s.figure("salt_delivered", "Salt delivered", b.Delivered)), explained,
 		quiet(s.figure("salt_moisture", "Moisture", b.Moisture)), quiet(s.figure("salt_insolubles", "Insolubles", b.Insolubles)),
-		s.figure("salt_unexplained", "Not explained", b.Unexplained),
+		unexplained,
 		s.figure("paid", "Paid, as recorded", p.Paid),
 	}
 	return append(figures, known(s, "reckoned", "Salt and water at the yard's prices", p.Reckoned))
@@ -170,14 +176,14 @@ func (s *setting) monthsTable(p season.Report) report.Table {
 	return t
 }
 
-// boughtTable lists liquids delivered.
+// boughtTable lists what came of bought liquids, and what was used.
 func (s *setting) boughtTable(p season.Report) report.Table {
-	t := report.Table{Key: "bought", Title: "Liquids delivered", Columns: []report.Column{
-		{Key: "month", Label: "Month"}, {Key: "liquid", Label: "Liquid"}, {Key: "delivered", Label: "Delivered"},
+	t := report.Table{Key: "bought", Title: "Liquids that are bought", Columns: []report.Column{
+		{Key: "month", Label: "Month"}, {Key: "liquid", Label: "Liquid"}, {Key: "delivered", Label: "Delivered"}, {Key: "used", Label: "Used"},
 	}}
 	for _, l := range p.Months {
-		if l.Delivered > 0 {
-			t.Rows = append(t.Rows, []report.Value{report.Word(l.Month.Format("2006-01")), report.Word(l.Liquid), s.value(l.Delivered)})
+		if l.Delivered > 0 || l.Used > 0 {
+			t.Rows = append(t.Rows, []report.Value{report.Word(l.Month.Format("2006-01")), report.Word(l.Liquid), s.value(l.Delivered), s.value(l.Used)})
 		}
 	}
 	return t

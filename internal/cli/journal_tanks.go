@@ -91,7 +91,7 @@ func (s *setting) tanksDocument(path string, r season.Report, replay *season.Rep
 	}
 	d := &report.Document{
 		Command: "journal tanks", Title: "Tanks by the journal",
-		Verdict:  s.show("By %d entries in %s: %s, and %s.", r.Entries, path, plural(len(t.Rows), "tank", "tanks"), s.pileText(replay)),
+		Verdict:  s.show("By %s in %s: %s, and %s.", plural(r.Entries, "entry", "entries"), path, plural(len(t.Rows), "tank", "tanks"), s.pileText(replay)),
 		Figures:  []report.Figure{quiet(s.figure("pile", "Salt on the pile", replay.Pile))},
 		Notes:    s.problems(replay.Problems),
 		Cautions: []string{cautionLocal},
@@ -101,6 +101,9 @@ func (s *setting) tanksDocument(path string, r season.Report, replay *season.Rep
 	}
 	if replay.Pile < 0 && replay.PileKnown {
 		d.Notes = append(d.Notes, "More salt was used than was counted or delivered: a delivery, or the opening count of the pile, is missing.")
+	}
+	if c := replay.PileCount; c != nil {
+		d.Notes = append(d.Notes, s.show("At its last count, entry %d, the pile held %v; by the entries it was %v.", c.Entry, c.Counted, c.Expected))
 	}
 	if len(t.Rows) > 0 {
 		d.Tables = []report.Table{t}

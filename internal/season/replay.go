@@ -2,6 +2,7 @@ package season
 
 import (
 	"fmt"
+	"math"
 	"sort"
 
 	"brineyard/internal/brine"
@@ -18,6 +19,7 @@ type Replay struct {
 	// are missing.
 	Pile      quantity.Mass
 	PileKnown bool // counted or delivered once
+	PileCount *PileCount
 	Problems  []Problem
 }
 
@@ -37,7 +39,9 @@ type Flow struct {
 	Salt   quantity.Mass   // used off the pile
 	OfSalt float64         // kg of NaCl that it brought into the brine
 	Water  quantity.Volume // fresh water used
-	Pile   quantity.Mass   // by which a count moved the pile
+	// Used is what was taken of a bought liquid, by its name.
+	Used       quantity.Volume
+	UsedLiquid string
 }
 
 // NewReplay is a yard before its first entry: empty tanks, no pile.
@@ -183,9 +187,11 @@ func (r *Replay) correct(e *journal.Entry) Flow {
 	}
 	if e.From == "" && e.Volume != nil {
 		r.addOutside(t, e)
+		r.used(&f, e.Liquid, *e.Volume)
 	}
 	f.Into = t.Masses().Plus(before.Times(-1))
 	if e.From != "" && e.Volume != nil {
+		r.used(&f, r.tank(e.From).Liquid.Name, *e.Volume)
 		r.move(e, r.tank(e.From), t)
 	}
 	r.overfull(e, t)
@@ -208,9 +214,21 @@ func (r *Replay) transfer(e *journal.Entry) Flow {
 		r.problem(e, "a transfer without volume or tanks: left out")
 		return Flow{}
 	}
+	f := Flow{Volume: *e.Volume}
+	if from, to := r.tank(e.From).Liquid.Name, r.tank(e.Tank); to.Mass > 0 && to.Liquid.Name != from {
+		r.used(&f, from, *e.Volume)
+	}
 	r.move(e, r.tank(e.From), r.tank(e.Tank))
 	r.overfull(e, r.tank(e.Tank))
-	return Flow{Volume: *e.Volume, Liquid: r.tank(e.Tank).Liquid.Name}
+	f.Liquid = r.tank(e.Tank).Liquid.Name
+	return f
+}
+
+// used notes what is taken of a liquid, if it is one that the yard buys.
+func (r *Replay) used(f *Flow, liquid string, v quantity.Volume) {
+	if _, known := r.shop.Liquids[liquid]; known && liquid != brine.BrineName && liquid != saltBrine {
+		f.Used, f.UsedLiquid = v, liquid
+	}
 }
 
 // move takes a volume out of one tank into another.
@@ -251,6 +269,7 @@ func (r *Replay) load(e *journal.Entry) Flow {
 		f.Liquid = t.Liquid.Name
 	}
 	f.Volume = min(f.Volume, t.Volume(r.shop.Temperature))
+	r.used(&f, t.Liquid.Name, f.Volume)
 	mass := r.drawn(e, t)
 	f.Into = massesOf(t.Liquid, -mass)
 	t.take(mass)
@@ -279,18 +298,34 @@ func (r *Replay) deliver(e *journal.Entry) Flow {
 	return Flow{Into: massesOf(l, mass), Volume: *e.Volume, Liquid: l.Name}
 }
 
+// countAllowed is the part of what is in a tank by which a count may differ from the
+// entries before it is flagged: a level is read to a mark or two. Common practice, no
+// source.
+const countAllowed = 0.05
+
+// PileCount is the last count of the pile beside what the entries said then.
+type PileCount struct {
+	Entry             int
+	Counted, Expected quantity.Mass
+}
+
 // count takes a tank, or the pile, to what was found.
 func (r *Replay) count(e *journal.Entry) Flow {
 	if e.Salt != nil && (e.Tank == journal.Pile || e.Tank == "") {
-		moved := *e.Salt - r.Pile
+		if r.PileKnown {
+			r.PileCount = &PileCount{Entry: e.Number, Counted: *e.Salt, Expected: r.Pile}
+		}
 		r.Pile, r.PileKnown = *e.Salt, true
-		return Flow{Pile: moved}
+		return Flow{}
 	}
 	if e.Volume == nil {
 		r.problem(e, "a count without a volume: left out")
 		return Flow{}
 	}
 	t := r.tank(e.Tank)
+	if had := t.Volume(r.shop.Temperature); t.Known && math.Abs(float64(*e.Volume-had)) > countAllowed*float64(max(had, *e.Volume)) {
+		r.problem(e, t.Name+" was counted at %v where the entries leave %v: look for what was not recorded", *e.Volume, had)
+	}
 	before := t.Masses()
 	l, ok := r.shop.liquidOf(e)
 	switch {

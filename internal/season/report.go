@@ -49,8 +49,8 @@ type Line struct {
 	Month           time.Time // its first day; zero for a total
 	Liquid          string
 	Made, Laid      quantity.Volume
-	Delivered       quantity.Volume
-	Salt            quantity.Mass // off the pile, as delivered
+	Delivered, Used quantity.Volume // of a bought liquid
+	Salt            quantity.Mass   // off the pile, as delivered
 	Water           quantity.Volume
 	NaCl, Chlorides quantity.Mass // laid; Chlorides is of chloride ion
 }
@@ -172,6 +172,9 @@ func (s *summary) add(e *journal.Entry, f Flow) {
 	}
 	s.salt.add(e, f)
 	s.addOperator(e)
+	if f.Used > 0 {
+		s.line(e, f.UsedLiquid).Used += f.Used
+	}
 	switch e.Kind {
 	case journal.Batch:
 		s.addBatch(e, f)
