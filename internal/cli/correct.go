@@ -143,10 +143,7 @@ func (s *setting) tank(flag, name string) (yard.Tank, error) {
 		}
 		names = append(names, t.Name)
 	}
-	if len(names) == 0 {
-		names = []string{"none; the file has no tanks"}
-	}
-	return yard.Tank{}, usagef("--%s %s: no such tank in %s; allowed: %s", flag, quoted(name), s.yard.Path, strings.Join(names, ", "))
+	return yard.Tank{}, usagef("--%s %s: no such tank in %s; %s", flag, quoted(name), s.yard.Path, allowedFor(name, names))
 }
 
 type correctOptions struct {

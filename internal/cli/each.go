@@ -51,7 +51,7 @@ func commandAndFile(_ *cobra.Command, args []string) error {
 	case len(args) == 0:
 		return usagef("which command? allowed: %s", strings.Join(questionNames(), ", "))
 	case !slices.Contains(questionNames(), args[0]):
-		return usagef("%s: not a command to ask for each row; allowed: %s", quoted(args[0]), strings.Join(questionNames(), ", "))
+		return usagef("%s: not a command to ask for each row; %s", quoted(args[0]), allowedFor(args[0], questionNames()))
 	case len(args) > 2:
 		return usagef("unexpected word %s; allowed: one file", quoted(args[2]))
 	}

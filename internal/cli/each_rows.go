@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"io"
+	"io/fs"
 	"slices"
 	"strconv"
 	"strings"
@@ -34,6 +35,10 @@ func (e *eachRun) run(in io.Reader) error {
 	r.FieldsPerRecord = -1
 	head, err := r.Read()
 	if err != nil {
+		var path *fs.PathError
+		if errors.As(err, &path) {
+			return usagef("%s: cannot be read: %v; allowed: a CSV file", quoted(path.Path), path.Err)
+		}
 		return usagef("no headings: %v; allowed: a line of them first", csvReason(err))
 	}
 	if err := e.readHeadings(head); err != nil {
@@ -187,10 +192,22 @@ func (e *eachRun) head() []byte {
 	for _, c := range e.columns {
 		cells = append(cells, c.heading)
 	}
-	for _, f := range e.figures {
-		cells = append(cells, f.heading())
+	for _, heading := range append(e.figureHeadings(), "error") {
+		// A heading of the input keeps its name; ours gives way.
+		for slices.Contains(cells, heading) {
+			heading = "answer " + heading
+		}
+		cells = append(cells, heading)
 	}
-	return append(appendCells(nil, append(cells, "error")), '\n')
+	return append(appendCells(nil, cells), '\n')
+}
+
+func (e *eachRun) figureHeadings() []string {
+	var headings []string
+	for _, f := range e.figures {
+		headings = append(headings, f.heading())
+	}
+	return headings
 }
 
 // rowWriter puts rows and answers together.

@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -215,4 +216,25 @@ func TestEveryFlagResets(t *testing.T) {
 			require.Equal(t, before, f.Value.String(), "%s --%s", name, f.Name)
 		})
 	}
+}
+
+// Headings of the input keep their names, and none comes twice; a folder is no CSV file;
+// what was not asked for is empty.
+func TestEachHeadings(t *testing.T) {
+	status, rows, errs := eachOf(t, "error,volume [gal],hydrometer,temp\nx,500,25,50\n", "check")
+	require.Zero(t, status, errs)
+	require.Equal(t, []string{"error", "volume [gal]", "hydrometer", "temp"}, rows[0][:4])
+	seen := map[string]bool{}
+	for _, h := range rows[0] {
+		require.False(t, seen[h], h)
+		seen[h] = true
+	}
+	require.Equal(t, "answer error", rows[0][len(rows[0])-1])
+	_, rows, _ = eachOf(t, "tank,liquid,rate,speed\n1750gal,brine@23.3%,40gal/mi,25mph\n", "truck")
+	at := slices.Index(rows[0], "covers [acre]")
+	require.Positive(t, at)
+	require.Empty(t, rows[1][at])
+	status, _, errs = eachOf(t, "", "reading", t.TempDir())
+	require.Equal(t, 2, status)
+	require.Contains(t, errs, "is a directory; allowed: a CSV file")
 }

@@ -37,6 +37,17 @@ func quietUnless(interesting bool, f report.Figure) report.Figure {
 	return f
 }
 
+// ifAny shows a quantity that is 0 where it was not asked for.
+func ifAny[Q interface {
+	~float64
+	quantity.Quantity
+}](s *setting, key, label string, q Q) report.Figure {
+	if q == 0 {
+		return known[Q](s, key, label, nil)
+	}
+	return s.figure(key, label, q)
+}
+
 // solidName names a solid for people who do not know its mineral.
 func solidName(s solution.Solid) string {
 	if s == solution.Ice {

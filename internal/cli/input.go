@@ -2,6 +2,7 @@ package cli
 
 import (
 	"errors"
+	"fmt"
 	"strings"
 
 	"brineyard/internal/quantity"
@@ -112,7 +113,7 @@ func (c *choice) Set(text string) error {
 			return nil
 		}
 	}
-	return allowed("no such choice", c.words)
+	return fmt.Errorf("no such choice; %s", allowedFor(text, c.words))
 }
 
 // reset takes back what was given.

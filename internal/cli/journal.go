@@ -33,7 +33,7 @@ func newJournal(env *Env, g *globals) *cobra.Command {
 			"figures, the salt balance, and when a tank is to be cleaned next.",
 		Example: "  brineyard journal add batch --tank mixer --volume 1095gal --strength 23.4%\n" +
 			"  brineyard journal season",
-		Args: noArguments,
+		Args: subcommand,
 		RunE: func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
 	cmd.AddCommand(

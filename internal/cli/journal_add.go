@@ -68,7 +68,7 @@ func newJournalAdd(env *Env, g *globals) *cobra.Command {
 			if len(args) == 0 {
 				return cmd.Help()
 			}
-			return usagef("no such kind of entry: %s; allowed: %s", quoted(args[0]), strings.Join(kindNames(), ", "))
+			return usagef("no such kind of entry: %s; %s", quoted(args[0]), allowedFor(args[0], kindNames()))
 		},
 	}
 	for _, k := range addKinds {
@@ -218,7 +218,7 @@ func (s *setting) knownNames(e *journal.Entry) error {
 		{"truck", e.Truck, s.truckNames()}, {"route", e.Route, s.routeNames()}, {"liquid", e.Liquid, s.liquidNames()},
 	} {
 		if n.name != "" && !slices.Contains(n.known, n.name) {
-			return fmt.Errorf("%s %s: not in %s; allowed: %s", n.flag, quoted(n.name), s.yard.Path, listed(n.known))
+			return fmt.Errorf("%s %s: not in %s; %s", n.flag, quoted(n.name), s.yard.Path, allowedFor(n.name, n.known))
 		}
 	}
 	return nil

@@ -92,7 +92,7 @@ func tankNamed(j *journal.Journal, name string) error {
 		return nil // there is nothing to list
 	}
 	slices.Sort(names)
-	return usagef("--tank %s: no entry is about it; allowed: %s", quoted(name), strings.Join(names, ", "))
+	return usagef("--tank %s: no entry is about it; %s", quoted(name), allowedFor(name, names))
 }
 
 func (s *setting) listDocument(path string, j *journal.Journal, shown []journal.Entry) *report.Document {

@@ -72,7 +72,7 @@ func (s *setting) yardLiquid(text, name string, given bool) (named, error) {
 		words = append(words[:len(words):len(words)], s.liquidNames()[1:]...)
 		words = append(words, s.tanksWithContents()...)
 	}
-	return named{}, usagef("%s: no such liquid; allowed: %s", quoted(text), strings.Join(words, ", "))
+	return named{}, usagef("%s: no such liquid; %s", quoted(text), allowedFor(name, words))
 }
 
 // namedInYard looks a name up: liquids, then blends, then tanks.

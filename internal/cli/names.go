@@ -48,6 +48,18 @@ func (s *setting) liquidNames() []string {
 	return names
 }
 
+// allowedFor lists what may be given instead of a word, the one first that it was probably
+// meant for.
+func allowedFor(word string, names []string) string {
+	word = strings.ToLower(word)
+	for _, n := range names {
+		if len(word) > 1 && (oneOff(word, strings.ToLower(n)) || strings.HasPrefix(strings.ToLower(n), word)) {
+			return "did you mean " + n + "? allowed: " + strings.Join(names, ", ")
+		}
+	}
+	return "allowed: " + listed(names)
+}
+
 // listed joins names, or says that there are none.
 func listed(names []string) string {
 	if len(names) == 0 {

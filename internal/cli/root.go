@@ -148,6 +148,20 @@ func unknownCommand(root *cobra.Command, word string) error {
 	return usagef("no such command: %s; allowed: %s", quoted(word), strings.Join(names, ", "))
 }
 
+// subcommand refuses a word behind a command that has commands of its own.
+func subcommand(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	var names []string
+	for _, c := range cmd.Commands() {
+		if c.IsAvailableCommand() {
+			names = append(names, c.Name())
+		}
+	}
+	return usagef("no such command of %s: %s; %s", cmd.Name(), quoted(args[0]), allowedFor(args[0], names))
+}
+
 // noArguments refuses words that are no flags.
 func noArguments(_ *cobra.Command, args []string) error {
 	if len(args) > 0 {

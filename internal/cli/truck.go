@@ -129,10 +129,7 @@ func (o *truckOptions) truck(s *setting) (yard.Truck, error) {
 	for _, t := range s.yard.Trucks {
 		names = append(names, t.Name)
 	}
-	if len(names) == 0 {
-		names = []string{"none; the file has no trucks"}
-	}
-	return yard.Truck{}, usagef("--truck %s: %v", quoted(o.name.value), allowed("no such truck in "+s.yard.Path, names))
+	return yard.Truck{}, usagef("--truck %s: no such truck in %s; %s", quoted(o.name.value), s.yard.Path, allowedFor(o.name.value, names))
 }
 
 func (o *truckOptions) request(s *setting) (brine.TruckRequest, error) {
@@ -265,9 +262,9 @@ func (s *setting) addLoad(d *report.Document, r brine.TruckRequest, l *brine.Loa
 func (s *setting) addSpray(d *report.Document, r brine.TruckRequest, p *brine.Spray) {
 	d.Figures = append(d.Figures,
 		s.figure("boom_flow", "Flow of the boom", p.Boom),
-		quietUnless(p.Nozzle > 0, s.figure("nozzle_flow", s.show("Flow of each of %d nozzles", max(1, r.Nozzles)), p.Nozzle)),
-		quietUnless(p.Reach > 0, s.figure("reach", "A load goes for", p.Reach)),
-		quietUnless(p.Covers > 0, s.figure("covers", "A load covers", p.Covers)))
+		ifAny(s, "nozzle_flow", s.show("Flow of each of %d nozzles", max(1, r.Nozzles)), p.Nozzle),
+		ifAny(s, "reach", "A load goes for", p.Reach),
+		ifAny(s, "covers", "A load covers", p.Covers))
 	d.Notes = append(d.Notes, "Rates are the agency's to set.")
 }
 

@@ -22,7 +22,7 @@ func newYard(env *Env, g *globals) *cobra.Command {
 		Long: "The yard file holds what a yard has and how it works, so that it need not be\n" +
 			"typed each time: tanks, pump, water, salt, liquids, trucks, routes, plumbing.",
 		Example: "  brineyard yard init\n  brineyard yard check\n  brineyard yard show",
-		Args:    noArguments,
+		Args:    subcommand,
 		RunE:    func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
 	}
 	cmd.AddCommand(newYardInit(env, g), newYardCheck(env, g), newYardShow(env, g))
