@@ -201,12 +201,23 @@ func valueOr[Q any](p *Q) Q {
 func (s *setting) yardDocument(plants []brine.Plant) *report.Document {
 	y := s.yard
 	d := &report.Document{Command: "yard show", Title: "What the yard can do", Cautions: []string{cautionLocal}}
-	anHour, stored := brine.Together(plants), quantity.Volume(0)
+	anHour := brine.Together(plants)
+	var stored, others quantity.Volume
 	d.Tables = append(d.Tables, s.plantTable(plants), s.stockTable())
 	for _, t := range y.Tanks() {
-		if !t.Mixing {
-			stored += t.Usual
+		if t.Mixing {
+			continue
 		}
+		stored += t.Usual
+		if t.Contents != nil {
+			if _, plain := t.Contents.Strength(); !plain {
+				others += t.Usual
+			}
+		}
+	}
+	inStore := s.show("%v in store", stored)
+	if others > 0 {
+		inStore = s.show("%v of brine and %v of other liquids in store", stored-others, others)
 	}
 	name := y.Name
 	if name == "" {
@@ -215,9 +226,9 @@ func (s *setting) yardDocument(plants []brine.Plant) *report.Document {
 	perHour := quantity.Volume(float64(anHour) * 3600)
 	switch {
 	case anHour > 0:
-		d.Verdict = s.show("%s makes up to %v of brine an hour and has %v in store.", name, perHour, stored)
+		d.Verdict = s.show("%s makes up to %v of brine an hour and has %s.", name, perHour, inStore)
 	default:
-		d.Verdict = s.show("%s has %v in store; how fast it makes brine is not known.", name, stored)
+		d.Verdict = s.show("%s has %s; how fast it makes brine is not known.", name, inStore)
 		d.Notes = append(d.Notes, "For a cycle time the file needs working_volume and mix_time of a mixing tank, and the flows of supply and pump.")
 	}
 	d.Figures = []report.Figure{
