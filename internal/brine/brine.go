@@ -101,6 +101,11 @@ func saturation(t quantity.Temperature) (quantity.Strength, error) {
 
 // checkStrength refuses a strength that does not dissolve at temperature t.
 func checkStrength(field string, s quantity.Strength, t quantity.Temperature) error {
+	// Where salt falls out of it is found in a twentieth of the time that saturation takes.
+	cold, err := solution.Anchored().Freezing(solution.Brine(float64(s)))
+	if err == nil && s >= 0 && (!cold.Salt.Found || cold.Salt.Temperature < float64(t)) {
+		return nil
+	}
 	full, err := saturation(t)
 	if err != nil {
 		return err

@@ -103,18 +103,25 @@ const mostDraws = 400
 
 // New makes a problem. Errors: brine.InputError for a level or topic that there is
 // not, or that the shop has no numbers for.
-func New(r Request) (Problem, error) {
+func New(r Request) (Problem, error) { return NewSet(r).Next() }
+
+// topics are those that a request leaves. Errors: as those of New.
+func (r Request) topics() ([]Topic, error) {
 	if r.Level < Lowest || r.Level > Highest {
-		return Problem{}, bad(FieldLevel, "no such level; allowed: 1, 2, 3")
+		return nil, bad(FieldLevel, "no such level; allowed: 1, 2, 3")
 	}
 	topics := r.Shop.Topics()
-	if r.Topic != "" {
-		if !slices.Contains(topics, r.Topic) {
-			return Problem{}, bad(FieldTopic, "no such topic with this equipment; allowed: %v", names(topics))
-		}
-		topics = []Topic{r.Topic}
+	if r.Topic == "" {
+		return topics, nil
 	}
-	r.Shop = r.Shop.filled()
+	if !slices.Contains(topics, r.Topic) {
+		return nil, bad(FieldTopic, "no such topic with this equipment; allowed: %v", names(topics))
+	}
+	return []Topic{r.Topic}, nil
+}
+
+// problem draws one of a topic, the first that gives any.
+func (r Request) problem(topics []Topic) (Problem, error) {
 	first := rand.New(rand.NewPCG(r.Seed, 0)).IntN(len(topics))
 	for i := range topics {
 		if p, ok := r.draw(topics[(first+i)%len(topics)]); ok {
