@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"html"
 	"math"
+	"os"
+	"path/filepath"
 	"regexp"
 	"strconv"
 	"strings"
@@ -188,35 +190,118 @@ func requireBlends(t *testing.T, g cardGrid, system, about string) {
 	requireShown(t, row[3], figureOf(t, line, "ice_point"), about)
 	requireShown(t, row[4], figureOf(t, line, "salt_out_temp"), about)
 	requireShown(t, row[5], figureOf(t, line, "density"), about)
+	requireShown(t, row[1], 15, about)
+	holds := strings.Split(row[6], ", ")
+	requireShown(t, holds[0], figureOf(t, line, "nacl"), about)
+	requireShown(t, holds[1], figureOf(t, line, "cacl2"), about)
 }
 
-// CSV and JSON carry the same numbers in full.
+// CSV and JSON carry every number of the sheets in full, and their words.
 func TestCardInFull(t *testing.T) {
-	reader := csv.NewReader(strings.NewReader(answer(t, "card", "--yard", demoYard, "--sheet", "temperature", "--format", "csv")))
-	reader.FieldsPerRecord = -1
-	rows, err := reader.ReadAll()
-	require.NoError(t, err)
-	var head []string
-	checked := 0
-	for _, row := range rows {
-		switch {
-		case row[0] == "table":
-			head = row
-		case row[0] == "temperature":
-			for i, name := range head {
-				if name == "at_40_f" && row[i] != "" {
-					x, err := strconv.ParseFloat(row[i], 64)
-					require.NoError(t, err)
-					require.InEpsilon(t, figureOf(t, "reading --hydrometer "+row[1]+" --temp 40F --yard "+demoYard, "true_strength"), x, 1e-12)
-					checked++
+	for _, system := range []string{"us", "metric"} {
+		card := []string{"card", "--yard", demoYard, "--units", system}
+		shown := cardGrids["markdown"](t, answer(t, append(card, "--format", "markdown")...))
+		tables := csvTables(t, answer(t, append(card, "--format", "csv")...))
+		require.Len(t, tables, len(shown))
+		var d struct {
+			Tables map[string][]map[string]struct{ Value any }
+		}
+		require.NoError(t, json.Unmarshal([]byte(answer(t, append(card, "--format", "json")...)), &d))
+		require.Len(t, d.Tables, len(shown))
+		for n, table := range tables {
+			rows := d.Tables[table.name]
+			require.Len(t, rows, len(shown[n].rows), table.name)
+			require.Len(t, table.rows, len(shown[n].rows), table.name)
+			for r, row := range table.rows {
+				for c, key := range table.keys {
+					requireSame(t, shown[n].rows[r][c], row[c], rows[r][key].Value, system+" "+table.name+" "+key)
 				}
 			}
 		}
 	}
-	require.Greater(t, checked, 10)
-	var d struct{ Tables map[string][]map[string]any }
-	require.NoError(t, json.Unmarshal([]byte(answer(t, "card", "--yard", demoYard, "--format", "json")), &d))
-	require.Len(t, d.Tables, 4)
+}
+
+// requireSame compares a cell as text shows it, as CSV has it, and as JSON has it.
+func requireSame(t *testing.T, text, cell string, value any, about string) {
+	t.Helper()
+	switch v := value.(type) {
+	case nil:
+		require.Equal(t, "-", text, about)
+		require.Empty(t, cell, about)
+	case float64:
+		x, err := strconv.ParseFloat(cell, 64)
+		require.NoError(t, err, about)
+		require.InEpsilon(t, v, x, 1e-5, about) // CSV keeps six digits of some
+		requireShown(t, text, v, about)
+	default:
+		require.Equal(t, v, cell, about)
+		require.Equal(t, v, text, about)
+	}
+}
+
+// csvTable is a table of a CSV answer, without its columns of units.
+type csvTable struct {
+	name string
+	keys []string
+	rows [][]string
+}
+
+func csvTables(t *testing.T, out string) []csvTable {
+	t.Helper()
+	reader := csv.NewReader(strings.NewReader(out))
+	reader.FieldsPerRecord = -1
+	records, err := reader.ReadAll()
+	require.NoError(t, err)
+	var tables []csvTable
+	var at []int // of the columns that are no units
+	for _, record := range records {
+		if record[0] == "table" {
+			tables, at = append(tables, csvTable{}), nil
+			for i, key := range record[1:] {
+				if !strings.HasSuffix(key, "_unit") {
+					at = append(at, i+1)
+					tables[len(tables)-1].keys = append(tables[len(tables)-1].keys, key)
+				}
+			}
+			continue
+		}
+		if len(tables) == 0 {
+			continue
+		}
+		last := &tables[len(tables)-1]
+		last.name = record[0]
+		var row []string
+		for _, i := range at {
+			row = append(row, record[i])
+		}
+		last.rows = append(last.rows, row)
+	}
+	return tables
+}
+
+// What is drawn off of a tank that is filled to its brim is what correct says too; and a
+// tank of which no working volume is known counts as full.
+func TestCardDrawsOff(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "yard.toml")
+	require.NoError(t, os.WriteFile(path, []byte("[[mixing_tank]]\nname = \"brim\"\ncapacity = \"900 gal\"\nworking_volume = \"900 gal\"\n"+
+		"[[mixing_tank]]\nname = \"plain\"\ncapacity = \"400 gal\"\n"), 0o644))
+	g := cardGrids["markdown"](t, answer(t, "card", "--sheet", "correction", "--yard", path, "--format", "markdown"))[0]
+	require.Contains(t, strings.Join(g.heads, " "), "plain, 400 gal")
+	drawn := 0
+	for _, row := range g.rows {
+		for i, tank := range []string{"brim --volume 900gal", "plain --volume 400gal"} {
+			line := "correct --tank " + tank + " --strength " + row[0] + " --yard " + path
+			cells := row[1+3*i : 4+3*i]
+			bleed := figureOf(t, line, "bleed_first")
+			require.Equal(t, bleed == 0, cells[0] == "-", line)
+			if bleed > 0 {
+				drawn++
+				requireShown(t, cells[0], bleed, line)
+			}
+			requireShown(t, cells[1], figureOf(t, line, map[string]string{"salt": "salt_to_add", "water": "water_to_add"}[cells[2]]), line)
+		}
+	}
+	require.Greater(t, drawn, 10)
 }
 
 // Without a yard file the card is that of a round volume.
