@@ -4,17 +4,26 @@ import (
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/solution"
 )
 
-// stormWorking follows demand, batches and times; loads and cost stand in the tables.
+// stormWorking follows demand, batches and times, cost and chloride; loads stand in their
+// table.
 func stormWorking(s *setting, r brine.StormRequest, p brine.StormPlan) []report.Step {
 	if !s.globals.working {
 		return nil
 	}
 	k := &pocket{system: s.system}
 	k.demandSteps(p)
+	k.batchSteps(s, r, p)
+	k.costSteps(r, p)
+	return k.steps
+}
+
+// batchSteps follow a batch of each mixing tank that is used.
+func (k *pocket) batchSteps(s *setting, r brine.StormRequest, p brine.StormPlan) {
 	if p.Production.Batches == 0 {
-		return k.steps
+		return
 	}
 	wanted := k.of(p.Production.Wanted)
 	k.read("Salt brine to make", "brine of all routes and the reserve, less what is usable in store", wanted)
@@ -24,7 +33,54 @@ func stormWorking(s *setting, r brine.StormRequest, p brine.StormPlan) []report.
 			waterAt: r.Plant.WaterTemp, supply: r.Plant.Supply, pump: r.Plant.Pump, density: run.Density, waterDensity: run.WaterDensity,
 		})
 	}
-	return k.steps
+}
+
+// costSteps follow what the storm costs and lays down, from the NaCl in what is loaded.
+func (k *pocket) costSteps(r brine.StormRequest, p brine.StormPlan) {
+	if p.Loaded == 0 {
+		return
+	}
+	rock, c := r.Plant.RockSalt, p.Cost
+	nacl := k.read("NaCl in the brine that is loaded", "weight x strength, tank by tank", k.of(quantity.Mass(p.Balance.Loaded.Salt)))
+	purity, moisture := k.share(rock.Purity), k.share(rock.Moisture)
+	dry := k.of(p.DrySalt)
+	salt := k.step("Salt for it as delivered, and dry salt", "NaCl / (purity x (1 - moisture)) + dry salt", "{} / ({} x (1 - {})) + {}",
+		[]term{nacl, purity, moisture, dry}, nacl.value/(purity.value*(1-moisture.value))+dry.value, nacl.unit)
+	if r.Prices.Salt != nil {
+		price, ton := k.of(*r.Prices.Salt), number(2000, "lb")
+		if k.system == quantity.Metric {
+			ton = number(1000, "kg")
+		}
+		price.unit = ""
+		k.step("Cost of the salt", "salt / a ton x price of a ton", "{} / {} x {}", []term{salt, ton, price}, salt.value/ton.value*price.value, "")
+	}
+	var parts []term
+	for _, m := range []*quantity.Money{c.Salt, c.Water, c.Additive, c.Labour, c.Driving} {
+		if m != nil && *m > 0 {
+			parts = append(parts, number(float64(*m), ""))
+		}
+	}
+	if len(parts) > 1 {
+		total, loaded := k.sum("Cost: salt, water, liquids, labour and driving, as far as known", parts), k.of(p.Loaded)
+		k.step("For each "+loaded.unit, "cost / loaded", "{} / {}", []term{total, loaded}, total.value/loaded.value, "")
+	}
+	k.chlorideSteps(nacl, p)
+}
+
+// chlorideSteps add up the chloride of brine, dry salt and bought liquids.
+func (k *pocket) chlorideSteps(nacl term, p brine.StormPlan) {
+	share := number(solution.Brine(1).Chloride(), "")
+	own := k.step("Chloride in that NaCl", "NaCl x chloride in it (35.453 / 58.443)", "{} x {}", []term{nacl, share}, nacl.value*share.value, nacl.unit)
+	all := []term{own}
+	if rest := p.Cost.Chloride - quantity.Mass(p.Balance.Loaded.Chloride); rest > 1e-9*p.Cost.Chloride {
+		all = append(all, k.read("Chloride in dry salt and bought liquids", "weight x strength x chloride in it, each", k.of(rest)))
+	}
+	if len(all) > 1 {
+		own = k.sum("Chloride laid down", all)
+	}
+	if lanes := k.of(p.Cost.Lanes); lanes.value > 0 {
+		k.step("On each "+lanes.unit+" of lane", "chloride / lanes served", "{} / {}", []term{own, lanes}, own.value/lanes.value, own.unit)
+	}
 }
 
 // demandSteps multiplies out each route and adds up.
