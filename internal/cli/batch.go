@@ -128,7 +128,7 @@ func batchDocument(s *setting, r brine.BatchRequest, b brine.Batch) *report.Docu
 		Verdict:  batchVerdict(s, r, b),
 		Figures:  s.batchFigures(r, b),
 		Tables:   []report.Table{s.chargeTable(b)},
-		Working:  batchWorking(s, r, b),
+		Working:  append(batchWorking(s, r, b), expectedWorking(s, r.Instrument, r.Target, b.BrineTemp, b.Reading)...),
 		Notes:    batchNotes(s, r, b),
 		Cautions: []string{cautionBackflow, cautionEntry, cautionDrain, cautionPump, cautionLocal},
 		Next:     nextAfterBatch,

@@ -118,6 +118,7 @@ func checkDocument(s *setting, r brine.CheckRequest, c brine.CheckResult) *repor
 	d.Working = readingWorking(s, c.Reading)
 	if c.Decision != brine.Pump {
 		d.Working = append(d.Working, correctWorking(s, q, fix)...)
+		d.Working = append(d.Working, expectedWorking(s, q.Instrument, fix.Strength, q.Temperature, fix.Reading)...)
 	}
 	return d
 }

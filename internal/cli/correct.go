@@ -257,7 +257,7 @@ func correctDocument(s *setting, r brine.CorrectRequest, c brine.Correction, sam
 		Command:  "correct",
 		Title:    "Correction",
 		Verdict:  correctVerdict(s, r, c),
-		Working:  correctWorking(s, r, c),
+		Working:  append(correctWorking(s, r, c), expectedWorking(s, r.Instrument, c.Strength, r.Temperature, c.Reading)...),
 		Notes:    correctionNotes(s, r, c),
 		Cautions: correctionCautions(c),
 		Next:     nextAfterCorrect,

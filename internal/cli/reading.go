@@ -154,17 +154,43 @@ func (s *setting) workSample(p *pocket, r brine.ReadingResult) term {
 	cal := quantity.Temperature(i.Calibration)
 	p.read(s.show("Density for which the mark %v was made", r.Sample.Shown()),
 		s.show("from the scale, at its %v", cal), mark)
-	// The rule for glass is stated in the units of the thermometer at hand.
-	perDegree, here, there := gauge.GlassExpansion, r.Sample.Temperature.Celsius(), cal.Celsius()
-	if s.system == quantity.US {
-		perDegree, here, there = gauge.GlassExpansion*5/9, r.Sample.Temperature.Fahrenheit(), cal.Fahrenheit()
-	}
-	rate, now, then := number(perDegree, ""), number(here, ""), number(there, "")
-	glass := p.step("Size of the glass against the size when it was marked",
-		"1 + expansion a degree x (sample temperature - calibration)", "1 + {} x ({} - {})",
-		[]term{rate, now, then}, 1+rate.value*(now.value-then.value), "")
+	glass := p.glass(r.Sample.Temperature, cal)
 	return p.step("Density of the sample", "density of the mark / size of the glass", "{} / {}",
 		[]term{mark, glass}, mark.value/glass.value, mark.unit)
+}
+
+// glass is the size of a hydrometer in the sample. The rule for it is stated in the units
+// of the thermometer at hand.
+func (p *pocket) glass(sample, cal quantity.Temperature) term {
+	perDegree, here, there := gauge.GlassExpansion, sample.Celsius(), cal.Celsius()
+	if p.system == quantity.US {
+		perDegree, here, there = gauge.GlassExpansion*5/9, sample.Fahrenheit(), cal.Fahrenheit()
+	}
+	rate, now, then := number(perDegree, ""), number(here, ""), number(there, "")
+	return p.step("Size of the glass against the size when it was marked",
+		"1 + expansion a degree x (sample temperature - calibration)", "1 + {} x ({} - {})",
+		[]term{rate, now, then}, 1+rate.value*(now.value-then.value), "")
+}
+
+// expectedWorking goes from brine of a strength to what an instrument shows in it: the way
+// of a reading, backwards.
+func expectedWorking(s *setting, i gauge.Instrument, w quantity.Strength, t quantity.Temperature, reading float64) []report.Step {
+	rho, err := brine.SaltBrine(w).Density(t)
+	if !s.globals.working || err != nil {
+		return nil
+	}
+	p := &pocket{system: s.system}
+	density := p.read("Density of the brine when it is read", s.show("brine of %v at %v, Laliberte (2009)", w, t), p.density(rho))
+	if i.Scale == gauge.Weighed {
+		return p.steps
+	}
+	cal := quantity.Temperature(i.Calibration)
+	glass := p.glass(t, cal)
+	p.step("Density of the mark at which the hydrometer floats", "density x size of the glass", "{} x {}", []term{density, glass}, density.value*glass.value, density.unit)
+	p.steps = append(p.steps, report.Step{
+		What: "Reading to expect", Formula: s.show("the mark that was made for that density, at its %v", cal), Result: s.show("%v", brine.OnScale(i, reading)),
+	})
+	return p.steps
 }
 
 // interpolate finds the strength between two whole percents of the density table.
