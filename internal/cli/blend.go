@@ -396,7 +396,25 @@ func blendWorking(s *setting, r brine.BlendRequest, b brine.Blend) []report.Step
 	for salt := range saltFlags {
 		p.saltInBlend(r, solution.Salt(salt), weights, total)
 	}
+	if r.Volume > 0 {
+		p.amounts(s, r, b, weights, total)
+	}
 	return p.steps
+}
+
+// amounts are the volumes that make the blend asked for.
+func (p *pocket) amounts(s *setting, r brine.BlendRequest, b brine.Blend, weights []term, total term) {
+	density := p.read("Density of the blend", s.show("at %v, Laliberte (2009) for its salts", r.Temperature), p.density(b.Density))
+	whole := p.weigh("Weight of the blend", p.of(r.Volume), density)
+	for i, part := range r.Parts {
+		rho, err := part.Liquid.Density(r.Temperature)
+		if err != nil {
+			return
+		}
+		own := p.density(rho)
+		p.step("To meter of "+s.describe(part.Liquid), "weight of the blend x its weight / weight of all / its density", "{} x {} / {} / {}",
+			[]term{whole, weights[i], total, own}, whole.value*weights[i].value/total.value/own.value, p.volumeUnit())
+	}
 }
 
 // saltInBlend works out the strength of one salt.
