@@ -161,6 +161,7 @@ func TestRefusals(t *testing.T) {
 		{"store 6000gal@23.1% 800gal@25% --record", []string{"--record", "first lot"}},
 		{"store --yard YARD north --record", []string{"--record", "nothing goes into", "north"}},
 		{"blend 80:brine@23.3% 20:cacl2@32% --record", []string{"--record", "--additive-into"}},
+		{"storm --yard YARD --low 19F --what-if passes=2,passes=3", []string{`"passes"`, "comes twice", "once"}},
 		{"journal ad", []string{`"ad"`, "did you mean add?", "list"}},
 		{"yard chek", []string{`"chek"`, "did you mean check?"}},
 		{"journal add bach", []string{`"bach"`, "did you mean batch?"}},

@@ -321,12 +321,17 @@ func (o *stormOptions) changed(text string) (*stormOptions, error) {
 	flags := map[string]interface{ Set(string) error }{
 		"now": c.now, "start": c.start, "low": c.low, "reserve": c.reserve, "rate": c.rate, "passes": &c.passes,
 	}
+	given := map[string]bool{}
 	for _, change := range strings.Split(text, ",") {
 		name, value, ok := strings.Cut(change, "=")
 		f, known := flags[strings.TrimSpace(name)]
 		if !ok || !known {
 			return nil, usagef("--what-if %s: %s is no change; allowed: now, start, low, reserve, rate or passes, like rate=30,start=20:00", quoted(text), quoted(change))
 		}
+		if given[strings.TrimSpace(name)] {
+			return nil, usagef("--what-if %s: %s comes twice; allowed: once, and --what-if again for another plan", quoted(text), quoted(strings.TrimSpace(name)))
+		}
+		given[strings.TrimSpace(name)] = true
 		if err := f.Set(strings.TrimSpace(value)); err != nil {
 			return nil, usagef("--what-if %s: %s: %v", quoted(text), quoted(change), err)
 		}
