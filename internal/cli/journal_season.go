@@ -162,7 +162,7 @@ func (s *setting) seasonWorking(p season.Report) []report.Step {
 func (s *setting) monthsTable(p season.Report) report.Table {
 	t := report.Table{Key: "months", Title: "By month and liquid", Columns: []report.Column{
 		{Key: "month", Label: "Month"}, {Key: "liquid", Label: "Liquid"}, {Key: "made", Label: "Made"}, {Key: "laid", Label: "Laid"},
-		{Key: "salt", Label: "Salt used"}, {Key: "chloride", Label: "Chloride"}, {Key: "water", Label: "Water"},
+		{Key: "salt", Label: "Salt used"}, {Key: "chloride", Label: "Chloride"}, {Key: "water", Label: "Water"}, {Key: "cost", Label: "Cost"},
 	}}
 	for _, l := range p.Months {
 		if l.Made == 0 && l.Laid == 0 && l.Salt == 0 && l.Water == 0 {
@@ -170,20 +170,28 @@ func (s *setting) monthsTable(p season.Report) report.Table {
 		}
 		t.Rows = append(t.Rows, []report.Value{
 			report.Word(l.Month.Format("2006-01")), report.Word(l.Liquid), s.value(l.Made), s.value(l.Laid),
-			s.value(l.Salt), s.value(l.Chlorides), s.value(l.Water),
+			s.value(l.Salt), s.value(l.Chlorides), s.value(l.Water), s.moneyOr(l.Cost),
 		})
 	}
 	return t
 }
 
+// moneyOr shows a cost at the yard's prices, if they are known.
+func (s *setting) moneyOr(m *quantity.Money) report.Value {
+	if m == nil {
+		return report.Nothing("", "-")
+	}
+	return s.value(*m)
+}
+
 // boughtTable lists what came of bought liquids, and what was used.
 func (s *setting) boughtTable(p season.Report) report.Table {
 	t := report.Table{Key: "bought", Title: "Liquids that are bought", Columns: []report.Column{
-		{Key: "month", Label: "Month"}, {Key: "liquid", Label: "Liquid"}, {Key: "delivered", Label: "Delivered"}, {Key: "used", Label: "Used"},
+		{Key: "month", Label: "Month"}, {Key: "liquid", Label: "Liquid"}, {Key: "delivered", Label: "Delivered"}, {Key: "used", Label: "Used"}, {Key: "cost", Label: "Cost"},
 	}}
 	for _, l := range p.Months {
 		if l.Delivered > 0 || l.Used > 0 {
-			t.Rows = append(t.Rows, []report.Value{report.Word(l.Month.Format("2006-01")), report.Word(l.Liquid), s.value(l.Delivered), s.value(l.Used)})
+			t.Rows = append(t.Rows, []report.Value{report.Word(l.Month.Format("2006-01")), report.Word(l.Liquid), s.value(l.Delivered), s.value(l.Used), s.moneyOr(l.Cost)})
 		}
 	}
 	return t

@@ -57,9 +57,13 @@ func (s *setting) shop() season.Shop {
 		shop.WaterTemp = *y.Supply.Temperature
 	}
 	shop.CleanEvery, shop.SaltPrice, shop.WaterPrice = valueOr(y.Cleaning.Every), y.Salt.Price, y.Prices.Water
+	shop.LiquidPrices = map[string]quantity.PricePerVolume{}
 	shop.Liquids = map[string]brine.Liquid{brine.BrineName: brine.SaltBrine(shop.Band.Target)}
 	for _, l := range y.Liquids {
 		shop.Liquids[l.Name] = l.Liquid()
+		if l.Price != nil {
+			shop.LiquidPrices[l.Name] = *l.Price
+		}
 	}
 	shop.Capacities = map[string]quantity.Volume{}
 	for _, t := range y.Tanks() {

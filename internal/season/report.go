@@ -53,6 +53,9 @@ type Line struct {
 	Salt            quantity.Mass   // off the pile, as delivered
 	Water           quantity.Volume
 	NaCl, Chlorides quantity.Mass // laid; Chlorides is of chloride ion
+	// Cost is salt, water and what was used of a bought liquid, at the yard's prices; nil
+	// where one of them is not known. A total has none.
+	Cost *quantity.Money
 }
 
 // BatchMade is a batch and the strength that was measured.
@@ -315,6 +318,7 @@ func (s *summary) finish() Report {
 	}
 	p.Closing = s.stand()
 	for _, l := range s.lines {
+		l.Cost = s.costOf(l)
 		p.Months = append(p.Months, *l)
 	}
 	slices.SortFunc(p.Months, func(a, b Line) int {
@@ -356,6 +360,26 @@ func (l *Line) add(o *Line) {
 }
 
 // reckon prices salt and water.
+// costOf prices a month's use of a liquid.
+func (s *summary) costOf(l *Line) *quantity.Money {
+	cost := quantity.Money(0)
+	if l.Salt > 0 || l.Water > 0 {
+		made := s.reckon(*l)
+		if made == nil {
+			return nil
+		}
+		cost += *made
+	}
+	if l.Used > 0 {
+		price, known := s.shop.LiquidPrices[l.Liquid]
+		if !known {
+			return nil
+		}
+		cost += quantity.Money(float64(price) * float64(l.Used))
+	}
+	return &cost
+}
+
 func (s *summary) reckon(total Line) *quantity.Money {
 	if s.shop.SaltPrice == nil || s.shop.WaterPrice == nil {
 		return nil

@@ -173,7 +173,7 @@ func TestPileIsKnownByCount(t *testing.T) {
 	}
 }
 
-// What is taken of a bought liquid is counted, whether loaded, moved into another tank or
+// What is taken of a bought liquid is counted and priced, whether loaded, moved into another tank or
 // added to one; what moves between tanks of its own is not.
 func TestBoughtLiquidUsed(t *testing.T) {
 	entries := number(
@@ -184,13 +184,24 @@ func TestBoughtLiquidUsed(t *testing.T) {
 		entry(journal.Transfer, func(e *journal.Entry) { e.From, e.Tank, e.Volume = "south", "spare", gallons(200) }),
 		entry(journal.Correction, func(e *journal.Entry) { e.Tank, e.Volume, e.Liquid = "north", gallons(7), "cal31" }),
 	)
-	report, _ := Season(Request{Shop: demoShop()}, journal.Effective(entries))
+	shop := demoShop()
+	shop.LiquidPrices = map[string]quantity.PricePerVolume{"cal31": quantity.PricePerVolume(1.24 / float64(quantity.Gallon))}
+	report, _ := Season(Request{Shop: shop}, journal.Effective(entries))
 	require.Empty(t, report.Problems)
-	used := quantity.Volume(0)
+	used, cost := quantity.Volume(0), 0.0
 	for _, l := range report.Months {
 		used += l.Used
+		if l.Used > 0 {
+			cost += float64(*l.Cost)
+		}
 	}
 	require.InEpsilon(t, 137, float64(used/quantity.Gallon), 1e-9)
+	require.InEpsilon(t, 137*1.24, cost, 1e-9)
+	shop.LiquidPrices = nil
+	report, _ = Season(Request{Shop: shop}, journal.Effective(entries))
+	for _, l := range report.Months {
+		require.Equal(t, l.Used > 0, l.Cost == nil, l.Liquid) // not known, which is not nothing
+	}
 }
 
 // The interval is what was made between past cleanings; the yard's rule stands until

@@ -18,8 +18,10 @@ type Shop struct {
 	Capacities  map[string]quantity.Volume // by tank; absent where not known
 	Lanes       map[string]quantity.Length // by route, one pass
 	CleanEvery  quantity.Volume            // the yard's own rule; 0 for none
-	SaltPrice   *quantity.PricePerMass
-	WaterPrice  *quantity.PricePerVolume
+	// LiquidPrices are those of bought liquids that are known.
+	LiquidPrices map[string]quantity.PricePerVolume
+	SaltPrice    *quantity.PricePerMass
+	WaterPrice   *quantity.PricePerVolume
 }
 
 // DefaultShop is common practice, for a yard without a file.
