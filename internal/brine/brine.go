@@ -99,11 +99,16 @@ func saturation(t quantity.Temperature) (quantity.Strength, error) {
 	return quantity.Strength(w), err
 }
 
+// dropsSalt tells whether salt falls out of a brine at a temperature or above.
+func dropsSalt(cold solution.Freezing, t quantity.Temperature) bool {
+	return cold.Salt.Found && cold.Salt.Temperature >= float64(t)
+}
+
 // checkStrength refuses a strength that does not dissolve at temperature t.
 func checkStrength(field string, s quantity.Strength, t quantity.Temperature) error {
 	// Where salt falls out of it is found in a twentieth of the time that saturation takes.
 	cold, err := solution.Anchored().Freezing(solution.Brine(float64(s)))
-	if err == nil && s >= 0 && (!cold.Salt.Found || cold.Salt.Temperature < float64(t)) {
+	if err == nil && s >= 0 && !dropsSalt(cold, t) {
 		return nil
 	}
 	full, err := saturation(t)

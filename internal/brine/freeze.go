@@ -36,14 +36,11 @@ type FreezeResult struct {
 // asked. Errors: InputError for no solution, one that is not fully dissolved in
 // the warm, or a question that a product's data sheet cannot answer.
 func Freeze(r FreezeRequest) (FreezeResult, error) {
-	if err := r.Liquid.dissolves(); err != nil {
+	cold, err := r.Liquid.dissolves()
+	if err != nil {
 		return FreezeResult{}, relabel(err, FieldLiquid)
 	}
-	out := FreezeResult{}
-	var err error
-	if out.Cold, err = r.Liquid.Cold(); err != nil {
-		return FreezeResult{}, err
-	}
+	out := FreezeResult{Cold: cold}
 	if err := out.describe(r); err != nil {
 		return FreezeResult{}, err
 	}

@@ -102,7 +102,7 @@ func (s Sample) strength(rho float64) (quantity.Strength, solution.Freezing, err
 		return 0, end, s.outside()
 	}
 	cold, err := solution.Anchored().Freezing(solution.Brine(w))
-	if err != nil || !cold.Salt.Found || cold.Salt.Temperature < t {
+	if err != nil || !dropsSalt(cold, s.Temperature) {
 		return quantity.Strength(w), cold, err // all dissolved
 	}
 	full, err := saturation(s.Temperature)

@@ -162,9 +162,8 @@ func (r StoreRequest) check() error {
 }
 
 // dissolves refuses a liquid that is no solution, or drops salt in the warm.
-func (l Liquid) dissolves() error {
-	_, err := l.dissolvesAt(quantity.Temperature(solution.SearchTop))
-	return err
+func (l Liquid) dissolves() (Cold, error) {
+	return l.dissolvesAt(quantity.Temperature(solution.SearchTop))
 }
 
 // dissolvesAt refuses a liquid that is no solution, or drops salt at a temperature.

@@ -71,12 +71,9 @@ func (y *stormYard) overnight(p *StormPlan) error {
 		if line.Strength > 0 {
 			l = SaltBrine(line.Strength)
 		}
-		if err := l.dissolves(); err != nil {
-			return relabel(err, FieldRoutes)
-		}
-		cold, err := l.Cold()
+		cold, err := l.dissolves()
 		if err != nil {
-			return err
+			return relabel(err, FieldRoutes)
 		}
 		line.First = cold.First()
 		line.Clear = clearAt(y.r.Low, line.First)

@@ -158,7 +158,7 @@ func (r TruckRequest) check() error {
 	if err := checkLiquid(FieldTemperature, r.Temperature); err != nil {
 		return err
 	}
-	if err := r.Liquid.dissolves(); err != nil {
+	if _, err := r.Liquid.dissolves(); err != nil {
 		return relabel(err, FieldLiquid)
 	}
 	switch {
