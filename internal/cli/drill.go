@@ -130,17 +130,19 @@ func problemText(p drill.Problem) string {
 
 // askDrill asks, judges and keeps the score.
 func (s *setting) askDrill(r drill.Request, count int) error {
-	if _, err := s.problem(drill.NewSet(r)); err != nil {
+	set := drill.NewSet(r)
+	p, err := s.problem(set)
+	if err != nil {
 		return err
 	}
-	set := drill.NewSet(r)
 	in := bufio.NewScanner(s.env.In)
 	s.say("Set %d, level %d. Answer with a number and its unit, or the word; an empty line ends it.", r.Seed, r.Level)
 	right, asked := 0, 0
 	for i := range count {
-		p, err := s.problem(set)
-		if err != nil {
-			return err
+		if i > 0 {
+			if p, err = s.problem(set); err != nil {
+				return err
+			}
 		}
 		s.say("")
 		s.say("%d. %s", i+1, problemText(p))
