@@ -43,6 +43,20 @@ func newJournal(env *Env, g *globals) *cobra.Command {
 	return cmd
 }
 
+// ofJournal makes a command of one that takes nothing but a journal.
+func ofJournal(env *Env, g *globals, cmd *cobra.Command, run func(s *setting, file string) error) *cobra.Command {
+	path := journalFlag(cmd.Flags())
+	cmd.Args = noArguments
+	cmd.RunE = func(*cobra.Command, []string) error {
+		s, err := newSetting(env, g)
+		if err != nil {
+			return err
+		}
+		return run(s, s.journalPath(path))
+	}
+	return cmd
+}
+
 // journalFlag names the journal.
 func journalFlag(f *pflag.FlagSet) *text {
 	t := &text{}
@@ -204,26 +218,14 @@ func newJournalUndo(env *Env, g *globals) *cobra.Command {
 				return journalError(err)
 			}
 			s.kept(file, "journal undo", added)
-			s.tellUndone(file, n)
+			back := added.TookBack
+			s.tell("  takes back %d, %s: %s", n, back.Kind, s.entryText(back))
 			return nil
 		},
 	}
 	path = journalFlag(cmd.Flags())
 	cmd.Flags().Var(operator, "operator", "who records it")
 	return cmd
-}
-
-// tellUndone says what was taken back.
-func (s *setting) tellUndone(path string, n int) {
-	j, err := journal.Read(path)
-	if err != nil {
-		return // it was recorded all the same
-	}
-	for i := range j.Entries {
-		if e := &j.Entries[i]; e.Number == n {
-			s.tell("  takes back %d, %s: %s", n, e.Kind, s.entryText(e))
-		}
-	}
 }
 
 // oneNumber takes exactly one word.

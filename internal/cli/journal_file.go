@@ -101,35 +101,25 @@ func rowFaults(name string, faults []journal.Fault) error {
 }
 
 func newJournalVerify(env *Env, g *globals) *cobra.Command {
-	var path *text
-	cmd := &cobra.Command{
+	return ofJournal(env, g, &cobra.Command{
 		Use:   "verify",
 		Short: "Go through the whole file and say what is wrong with it",
 		Long: "verify reads every row and its check, and lists what is damaged, changed outside\n" +
 			"the program, missing or out of order. Nothing is changed.",
 		Example: "  brineyard journal verify\n  brineyard journal verify --journal second.csv",
-		Args:    noArguments,
-		RunE: func(*cobra.Command, []string) error {
-			s, err := newSetting(env, g)
-			if err != nil {
-				return err
-			}
-			file := s.journalPath(path)
-			a, err := journal.Verify(file)
-			if err != nil {
-				return journalError(err)
-			}
-			if err := s.write(auditDocument(file, a)); err != nil {
-				return err
-			}
-			if !a.Sound() {
-				return errUnsound
-			}
-			return nil
-		},
-	}
-	path = journalFlag(cmd.Flags())
-	return cmd
+	}, func(s *setting, file string) error {
+		a, err := journal.Verify(file)
+		if err != nil {
+			return journalError(err)
+		}
+		if err := s.write(auditDocument(file, a)); err != nil {
+			return err
+		}
+		if !a.Sound() {
+			return errUnsound
+		}
+		return nil
+	})
 }
 
 func auditDocument(path string, a *journal.Audit) *report.Document {

@@ -11,34 +11,24 @@ import (
 )
 
 func newJournalTanks(env *Env, g *globals) *cobra.Command {
-	var path *text
-	cmd := &cobra.Command{
+	return ofJournal(env, g, &cobra.Command{
 		Use:   "tanks",
 		Short: "What stands in each tank and on the pile, by the journal",
 		Long: "tanks replays the journal: volume, strength and first solid of every tank, and\n" +
 			"the last reading beside what the entries say. A tank begins with a count.",
 		Example: "  brineyard journal tanks\n  brineyard journal tanks --journal second.csv --units metric",
-		Args:    noArguments,
-		RunE: func(*cobra.Command, []string) error {
-			s, err := newSetting(env, g)
-			if err != nil {
-				return err
-			}
-			file := s.journalPath(path)
-			j, err := s.readJournal(file)
-			if err != nil {
-				return err
-			}
-			r, replay := season.Season(season.Request{Shop: s.shop()}, journal.Effective(j.Entries))
-			d, err := s.tanksDocument(file, r, replay)
-			if err != nil {
-				return err
-			}
-			return s.write(d)
-		},
-	}
-	path = journalFlag(cmd.Flags())
-	return cmd
+	}, func(s *setting, file string) error {
+		j, err := s.readJournal(file)
+		if err != nil {
+			return err
+		}
+		r, replay := season.Season(season.Request{Shop: s.shop()}, journal.Effective(j.Entries))
+		d, err := s.tanksDocument(file, r, replay)
+		if err != nil {
+			return err
+		}
+		return s.write(d)
+	})
 }
 
 // shop gathers what the yard file says for a replay.

@@ -139,13 +139,18 @@ func unknownCommand(root *cobra.Command, word string) error {
 	if near := root.SuggestionsFor(word); len(near) > 0 {
 		return usagef("no such command: %s; did you mean %s?", quoted(word), strings.Join(near, " or "))
 	}
+	return usagef("no such command: %s; allowed: %s", quoted(word), strings.Join(availableNames(root), ", "))
+}
+
+// availableNames are the commands below a command.
+func availableNames(cmd *cobra.Command) []string {
 	var names []string
-	for _, c := range root.Commands() {
+	for _, c := range cmd.Commands() {
 		if c.IsAvailableCommand() {
 			names = append(names, c.Name())
 		}
 	}
-	return usagef("no such command: %s; allowed: %s", quoted(word), strings.Join(names, ", "))
+	return names
 }
 
 // subcommand refuses a word behind a command that has commands of its own.
@@ -153,13 +158,7 @@ func subcommand(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	var names []string
-	for _, c := range cmd.Commands() {
-		if c.IsAvailableCommand() {
-			names = append(names, c.Name())
-		}
-	}
-	return usagef("no such command of %s: %s; %s", cmd.Name(), quoted(args[0]), allowedFor(args[0], names))
+	return usagef("no such command of %s: %s; %s", cmd.Name(), quoted(args[0]), allowedFor(args[0], availableNames(cmd)))
 }
 
 // noArguments refuses words that are no flags.

@@ -15,6 +15,7 @@ type Added struct {
 	Created  bool   // the file was not there before, or was empty
 	SetAside string // the file to which a torn last line went; empty if none was torn
 	Torn     int64  // how many bytes went there
+	TookBack *Entry // what a reversal took back; nil for other entries
 }
 
 // Append adds entries to the journal at path and numbers them. It returns when they

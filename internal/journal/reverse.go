@@ -22,33 +22,39 @@ func Reverse(path string, sys quantity.System, number int, e Entry) (Added, erro
 		return Added{}, fmt.Errorf("%s: %w", path, os.ErrNotExist)
 	}
 	e.Kind, e.Cancels = Undo, number
-	return add(path, sys, []Entry{e}, func(b *book) error {
+	var back *Entry
+	added, err := add(path, sys, []Entry{e}, func(b *book) (err error) {
 		j := &Journal{}
 		if !b.fresh {
 			if j, err = readFrom(b.f, b.size); err != nil {
 				return err
 			}
 		}
-		return j.standing(number)
+		back, err = j.standing(number)
+		return err
 	})
+	if err == nil {
+		added.TookBack = back
+	}
+	return added, err
 }
 
-// standing is an error if an entry is not there or is taken back.
-func (j *Journal) standing(number int) error {
+// standing finds an entry; an error if it is not there or is taken back.
+func (j *Journal) standing(number int) (*Entry, error) {
 	if by := takenBack(j.Entries)[number]; by != 0 {
-		return fmt.Errorf("entry %d is taken back already, by entry %d", number, by)
+		return nil, fmt.Errorf("entry %d is taken back already, by entry %d", number, by)
 	}
 	last := 0
 	for i := range j.Entries {
 		if j.Entries[i].Number == number {
-			return nil
+			return &j.Entries[i], nil
 		}
 		last = max(last, j.Entries[i].Number)
 	}
 	if last == 0 {
-		return fmt.Errorf("there is no entry %d; the journal has none", number)
+		return nil, fmt.Errorf("there is no entry %d; the journal has none", number)
 	}
-	return fmt.Errorf("there is no entry %d; allowed: one that the journal has, the last is %d", number, last)
+	return nil, fmt.Errorf("there is no entry %d; allowed: one that the journal has, the last is %d", number, last)
 }
 
 // Effective goes through the entries that hold, in their order: without those that are

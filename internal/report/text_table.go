@@ -6,9 +6,7 @@ import (
 )
 
 func (t *textWriter) table(table *Table) {
-	cells := tableCells(table)
-	widths := columnWidths(cells)
-	foldHeads(cells, widths)
+	cells, widths := laidOut(table)
 	fold(table, cells, widths)
 	t.line("")
 	t.wrap("", table.Title)
@@ -50,10 +48,16 @@ func columnWidths(cells [][]string) []int {
 // Width is how many columns of a terminal a table takes, its headings folded and no word
 // of it broken.
 func Width(table *Table) int {
-	cells := tableCells(table)
-	widths := columnWidths(cells)
-	foldHeads(cells, widths)
+	_, widths := laidOut(table)
 	return sum(widths) + 2*len(widths)
+}
+
+// laidOut is a table's texts and the widths of its columns, its headings folded.
+func laidOut(table *Table) (cells [][]string, widths []int) {
+	cells = tableCells(table)
+	widths = columnWidths(cells)
+	foldHeads(cells, widths)
+	return cells, widths
 }
 
 // foldHeads breaks headings that are wider than what stands below them into lines, from
