@@ -21,7 +21,7 @@ bench:
 
 # The core's statements that its tests run: 95 in a hundred at least.
 cover:
-	go test -cover ./internal/solution ./internal/gauge ./internal/brine | awk '{ print } \
+	go test -cover ./internal/solution ./internal/gauge ./internal/balance ./internal/brine ./internal/ready ./internal/lineup ./internal/truck ./internal/storm | awk '{ print } \
 		!/^ok/ { bad = 1 } match($$0, /[0-9.]+%/) && substr($$0, RSTART, RLENGTH - 1) + 0 < 95 { bad = 1 } END { exit bad }'
 
 # Static programs for Linux, macOS and Windows, packed, with checksums.
@@ -42,7 +42,7 @@ reference:
 # Every parser, for so long each, five at a time. Making an interesting input small may
 # take a minute by default, in which nothing else is tried: here it takes 100 tries.
 FUZZTIME := 20s
-FUZZERS := quantity:FuzzParse cli:FuzzArguments cli:FuzzEach yard:FuzzParse yard:FuzzStorm \
+FUZZERS := quantity:FuzzParse cli:FuzzArguments cli:FuzzEach yard/file:FuzzParse yard/file:FuzzStorm \
 	journal:FuzzRow journal:FuzzCell journal:FuzzImport drill:FuzzJudge
 
 # A run that ends in the middle of a try may say so as a failure; one with no input to

@@ -3,9 +3,12 @@ package brine
 import (
 	"math"
 
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/yard"
 )
 
 // BatchRequest asks what goes into a mixing tank for a batch of NaCl brine.
@@ -16,7 +19,7 @@ type BatchRequest struct {
 	HeelStrength quantity.Strength
 	HeelTemp     quantity.Temperature
 	WaterTemp    quantity.Temperature // of the fresh water and the salt
-	RockSalt     RockSalt
+	RockSalt     yard.RockSalt
 	Bed          quantity.Mass // salt, as delivered, to be left undissolved
 	Supply       quantity.Flow // of fresh water; 0 when not known
 	// PumpOff is what is taken out each time; 0 for all but the heel.
@@ -80,9 +83,9 @@ func NewBatch(r BatchRequest) (Batch, error) {
 
 // fill balances salt and water for the brine temperature reached so far.
 func (b *Batch) fill(r BatchRequest) {
-	b.BrineDensity = brineDensity(r.Target, b.BrineTemp)
-	b.WaterDensity = brineDensity(0, r.WaterTemp)
-	b.HeelMass = r.HeelVolume.Mass(brineDensity(r.HeelStrength, r.HeelTemp))
+	b.BrineDensity = balance.BrineDensity(r.Target, b.BrineTemp)
+	b.WaterDensity = balance.BrineDensity(0, r.WaterTemp)
+	b.HeelMass = r.HeelVolume.Mass(balance.BrineDensity(r.HeelStrength, r.HeelTemp))
 	b.BrineMass = r.Volume.Mass(b.BrineDensity)
 	b.SaltDissolved = b.BrineMass.Times(r.Target) - b.HeelMass.Times(r.HeelStrength)
 	b.SaltToUse = quantity.Mass(float64(b.SaltDissolved) / r.RockSalt.SodiumChloride())
@@ -126,25 +129,25 @@ func (b *Batch) cool(r BatchRequest) error {
 // refuse names what of the request leaves no room for salt or water.
 func (b *Batch) refuse(r BatchRequest) error {
 	if b.SaltDissolved < 0 {
-		return bad(FieldHeelStrong, "the heel alone holds more salt than the batch is to hold; allowed: a weaker or smaller heel, or a stronger target than %v", r.Target)
+		return fault.Input(fault.FieldHeelStrong, "the heel alone holds more salt than the batch is to hold; allowed: a weaker or smaller heel, or a stronger target than %v", r.Target)
 	}
 	if b.WaterMass < 0 && r.HeelVolume == 0 {
-		return bad(FieldBed, "the moisture of so much salt is more water than the batch is to hold; allowed: a smaller bed than %v, or drier salt", r.Bed)
+		return fault.Input(fault.FieldBed, "the moisture of so much salt is more water than the batch is to hold; allowed: a smaller bed than %v, or drier salt", r.Bed)
 	}
 	if b.WaterMass < 0 {
-		return bad(FieldHeelVolume, "heel and wet salt bring more water than the batch is to hold; allowed: a smaller heel than %v", r.HeelVolume)
+		return fault.Input(fault.FieldHeelVolume, "heel and wet salt bring more water than the batch is to hold; allowed: a smaller heel than %v", r.HeelVolume)
 	}
-	first, err := FirstSolid(r.Target)
+	first, err := balance.FirstSolid(r.Target)
 	if err != nil {
 		return err
 	}
-	if partSolid(b.BrineTemp, first) {
-		return bad(FieldTarget, "the batch cools to %v, where brine this strong is part solid; allowed: warmer water or heel", b.BrineTemp)
+	if balance.PartSolid(b.BrineTemp, first) {
+		return fault.Input(fault.FieldTarget, "the batch cools to %v, where brine this strong is part solid; allowed: warmer water or heel", b.BrineTemp)
 	}
-	if full, err := saturation(b.BrineTemp); err != nil {
+	if full, err := balance.Saturation(b.BrineTemp); err != nil {
 		return err
 	} else if r.Target > full {
-		return bad(FieldTarget, "the batch cools to %v, where brine is saturated at %v; allowed: up to that", b.BrineTemp, full)
+		return fault.Input(fault.FieldTarget, "the batch cools to %v, where brine is saturated at %v; allowed: up to that", b.BrineTemp, full)
 	}
 	return nil
 }
@@ -167,44 +170,44 @@ func (b *Batch) describe(r BatchRequest) error {
 	if b.Reading, err = Expected(r.Instrument, r.Target, b.BrineTemp); err != nil {
 		return err
 	}
-	b.FirstSolid, err = FirstSolid(r.Target)
+	b.FirstSolid, err = balance.FirstSolid(r.Target)
 	return err
 }
 
 func (r BatchRequest) check() error {
-	if err := checkLiquid(FieldWaterTemp, r.WaterTemp); err != nil {
+	if err := fault.CheckTemperature(fault.FieldWaterTemp, r.WaterTemp); err != nil {
 		return err
 	}
 	if r.WaterTemp < quantity.Celsius(0) {
-		return bad(FieldWaterTemp, "fresh water is ice there; allowed: %v to %v", quantity.Celsius(0), hottest)
+		return fault.Input(fault.FieldWaterTemp, "fresh water is ice there; allowed: %v to %v", quantity.Celsius(0), fault.Hottest)
 	}
-	if err := checkTarget(r.Target, r.WaterTemp); err != nil {
+	if err := balance.CheckTarget(r.Target, r.WaterTemp); err != nil {
 		return err
 	}
-	if err := checkLiquid(FieldHeelTemp, r.HeelTemp); err != nil {
+	if err := fault.CheckTemperature(fault.FieldHeelTemp, r.HeelTemp); err != nil {
 		return err
 	}
 	if !(r.Volume > 0 && !math.IsInf(float64(r.Volume), 0)) {
-		return bad(FieldVolume, "no batch; allowed: above 0")
+		return fault.Input(fault.FieldVolume, "no batch; allowed: above 0")
 	}
 	if r.Capacity > 0 && r.Volume > r.Capacity {
-		return bad(FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity)
+		return fault.Input(fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity)
 	}
 	if !(r.HeelVolume >= 0) {
-		return bad(FieldHeelVolume, "below nothing; allowed: 0 and above")
+		return fault.Input(fault.FieldHeelVolume, "below nothing; allowed: 0 and above")
 	}
 	if r.HeelVolume >= r.Volume {
-		return bad(FieldHeelVolume, "the heel leaves no room for a batch; allowed: below %v", r.Volume)
+		return fault.Input(fault.FieldHeelVolume, "the heel leaves no room for a batch; allowed: below %v", r.Volume)
 	}
-	if err := checkStrength(FieldHeelStrong, r.HeelStrength, r.HeelTemp); err != nil {
+	if err := balance.CheckStrength(fault.FieldHeelStrong, r.HeelStrength, r.HeelTemp); err != nil {
 		return err
 	}
-	first, err := FirstSolid(r.HeelStrength)
+	first, err := balance.FirstSolid(r.HeelStrength)
 	if err != nil {
 		return err
 	}
-	if r.HeelVolume > 0 && partSolid(r.HeelTemp, first) {
-		return bad(FieldHeelTemp, "a heel of %v is part solid there; allowed: from %v", r.HeelStrength, quantity.Temperature(first.Temperature))
+	if r.HeelVolume > 0 && balance.PartSolid(r.HeelTemp, first) {
+		return fault.Input(fault.FieldHeelTemp, "a heel of %v is part solid there; allowed: from %v", r.HeelStrength, quantity.Temperature(first.Temperature))
 	}
-	return r.RockSalt.check()
+	return r.RockSalt.Check()
 }

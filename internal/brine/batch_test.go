@@ -4,7 +4,12 @@ import (
 	"math"
 	"testing"
 
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
+	"brineyard/internal/fault/faulttest"
+	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -16,8 +21,8 @@ func plainBatch() BatchRequest {
 		Target:     0.233,
 		WaterTemp:  quantity.Fahrenheit(50),
 		HeelTemp:   quantity.Fahrenheit(50),
-		RockSalt:   PureSalt,
-		Instrument: glass,
+		RockSalt:   yard.PureSalt,
+		Instrument: gauge.PercentGlass(),
 	}
 }
 
@@ -74,8 +79,8 @@ func drawBatch(t *rapid.T) BatchRequest {
 		HeelTemp:     quantity.Celsius(rapid.Float64Range(1, 30).Draw(t, "heel C")),
 		WaterTemp:    quantity.Celsius(rapid.Float64Range(3, 30).Draw(t, "water C")),
 		Supply:       quantity.Flow(rapid.Float64Range(1e-4, 1e-2).Draw(t, "m3/s")),
-		Instrument:   glass,
-		RockSalt: RockSalt{
+		Instrument:   gauge.PercentGlass(),
+		RockSalt: yard.RockSalt{
 			Purity:   quantity.Strength(rapid.Float64Range(0.85, 1).Draw(t, "purity")),
 			Moisture: quantity.Strength(rapid.Float64Range(0, 0.05).Draw(t, "moisture")),
 		},
@@ -103,7 +108,7 @@ func TestBatchConservesMass(t *testing.T) {
 		dry := float64(b.SaltToUse) * float64(1-r.RockSalt.Moisture)
 		near(t, quantity.Mass(dry), b.SaltDissolved+b.Insolubles, b.BrineMass)
 		// The density is that of the temperature which was found.
-		require.InEpsilon(t, float64(brineDensity(r.Target, b.BrineTemp)), float64(b.BrineDensity), 1e-7)
+		require.InEpsilon(t, float64(balance.BrineDensity(r.Target, b.BrineTemp)), float64(b.BrineDensity), 1e-7)
 	})
 	require.Positive(t, answered)
 }
@@ -111,7 +116,7 @@ func TestBatchConservesMass(t *testing.T) {
 // A batch with no heel and no bed costs the same again.
 func TestRechargeEqualsFirstCharge(t *testing.T) {
 	r := plainBatch()
-	r.RockSalt = RockSalt{Purity: 0.95, Moisture: 0.02}
+	r.RockSalt = yard.RockSalt{Purity: 0.95, Moisture: 0.02}
 	b, err := NewBatch(r)
 	require.NoError(t, err)
 	require.InEpsilon(t, float64(b.SaltToLoad), float64(b.Recharge), 1e-9)
@@ -123,31 +128,31 @@ func TestBatchRefusals(t *testing.T) {
 		field  string
 		change func(*BatchRequest)
 	}{
-		"no volume":     {FieldVolume, func(r *BatchRequest) { r.Volume = 0 }},
-		"over capacity": {FieldVolume, func(r *BatchRequest) { r.Capacity = r.Volume / 2 }},
-		"saturated":     {FieldTarget, func(r *BatchRequest) { r.Target = 0.27 }},
-		"no target":     {FieldTarget, func(r *BatchRequest) { r.Target = 0 }},
-		"ice for water": {FieldWaterTemp, func(r *BatchRequest) { r.WaterTemp = quantity.Celsius(-1) }},
-		"hot water":     {FieldWaterTemp, func(r *BatchRequest) { r.WaterTemp = quantity.Celsius(80) }},
-		"hot heel":      {FieldHeelTemp, func(r *BatchRequest) { r.HeelTemp = quantity.Celsius(80) }},
-		"full of heel":  {FieldHeelVolume, func(r *BatchRequest) { r.HeelVolume = r.Volume }},
-		"heel too strong": {FieldHeelStrong, func(r *BatchRequest) {
+		"no volume":     {fault.FieldVolume, func(r *BatchRequest) { r.Volume = 0 }},
+		"over capacity": {fault.FieldVolume, func(r *BatchRequest) { r.Capacity = r.Volume / 2 }},
+		"saturated":     {fault.FieldTarget, func(r *BatchRequest) { r.Target = 0.27 }},
+		"no target":     {fault.FieldTarget, func(r *BatchRequest) { r.Target = 0 }},
+		"ice for water": {fault.FieldWaterTemp, func(r *BatchRequest) { r.WaterTemp = quantity.Celsius(-1) }},
+		"hot water":     {fault.FieldWaterTemp, func(r *BatchRequest) { r.WaterTemp = quantity.Celsius(80) }},
+		"hot heel":      {fault.FieldHeelTemp, func(r *BatchRequest) { r.HeelTemp = quantity.Celsius(80) }},
+		"full of heel":  {fault.FieldHeelVolume, func(r *BatchRequest) { r.HeelVolume = r.Volume }},
+		"heel too strong": {fault.FieldHeelStrong, func(r *BatchRequest) {
 			r.HeelVolume, r.HeelStrength, r.Target = r.Volume*0.95, 0.25, 0.2
 		}},
-		"heel too weak": {FieldHeelVolume, func(r *BatchRequest) {
+		"heel too weak": {fault.FieldHeelVolume, func(r *BatchRequest) {
 			r.HeelVolume, r.HeelStrength, r.Target = r.Volume*0.99, 0.01, 0.25
 		}},
-		"heel beyond any": {FieldHeelStrong, func(r *BatchRequest) { r.HeelVolume, r.HeelStrength = r.Volume/2, 0.3 }},
-		"impure":          {FieldPurity, func(r *BatchRequest) { r.RockSalt.Purity = 0.2 }},
+		"heel beyond any": {fault.FieldHeelStrong, func(r *BatchRequest) { r.HeelVolume, r.HeelStrength = r.Volume/2, 0.3 }},
+		"impure":          {fault.FieldPurity, func(r *BatchRequest) { r.RockSalt.Purity = 0.2 }},
 		// Saturated brine at 1 C is weaker than at 10 C, where it was allowed.
-		"cools below saturation": {FieldTarget, func(r *BatchRequest) {
+		"cools below saturation": {fault.FieldTarget, func(r *BatchRequest) {
 			r.WaterTemp, r.HeelTemp, r.Target = quantity.Celsius(0.5), quantity.Celsius(0.5), 0.2631
 		}},
 	} {
 		r := plainBatch()
 		c.change(&r)
 		_, err := NewBatch(r)
-		requireField(t, err, c.field, name)
+		faulttest.RequireField(t, err, c.field, name)
 	}
 }
 
@@ -158,23 +163,23 @@ func TestBatchRefusalsInWords(t *testing.T) {
 		change       func(*BatchRequest)
 	}{
 		// 220,000 lb with 10 % of moisture bring 22,000 lb of water for 1,200 gal.
-		{FieldBed, "allowed: a smaller bed than 220,000 lb, or drier salt", func(r *BatchRequest) {
+		{fault.FieldBed, "allowed: a smaller bed than 220,000 lb, or drier salt", func(r *BatchRequest) {
 			r.Bed, r.RockSalt.Moisture = 220000*quantity.Pound, 0.1
 		}},
-		{FieldHeelVolume, "allowed: 0 and above", func(r *BatchRequest) { r.HeelVolume = -1 }},
-		{FieldVolume, "allowed: above 0", func(r *BatchRequest) { r.Volume = quantity.Volume(math.Inf(1)) }},
+		{fault.FieldHeelVolume, "allowed: 0 and above", func(r *BatchRequest) { r.HeelVolume = -1 }},
+		{fault.FieldVolume, "allowed: above 0", func(r *BatchRequest) { r.Volume = quantity.Volume(math.Inf(1)) }},
 		// CRC Handbook: 10 % brine freezes at -6.56 C, 20.2 F.
-		{FieldHeelTemp, "a heel of 10% is part solid there; allowed: from 20.1 F", func(r *BatchRequest) {
+		{fault.FieldHeelTemp, "a heel of 10% is part solid there; allowed: from 20.1 F", func(r *BatchRequest) {
 			r.HeelVolume, r.HeelStrength, r.HeelTemp = r.Volume/2, 0.1, quantity.Fahrenheit(15)
 		}},
-		{FieldTarget, "is part solid; allowed: warmer water or heel", func(r *BatchRequest) {
+		{fault.FieldTarget, "is part solid; allowed: warmer water or heel", func(r *BatchRequest) {
 			r.WaterTemp, r.HeelTemp, r.Target = quantity.Celsius(8), quantity.Celsius(8), 0.2634
 		}},
 	} {
 		r := plainBatch()
 		c.change(&r)
 		_, err := NewBatch(r)
-		requireRefusal(t, err, c.field, c.words)
+		faulttest.RequireRefusal(t, err, c.field, c.words)
 	}
 }
 
@@ -196,11 +201,11 @@ func TestBatchAtSaturation(t *testing.T) {
 	r.WaterTemp = quantity.Celsius(high)
 	b, err := NewBatch(r)
 	require.NoError(t, err)
-	full, err := saturation(b.BrineTemp)
+	full, err := balance.Saturation(b.BrineTemp)
 	require.NoError(t, err)
 	// 1e-4 K are 1e-8 of strength.
 	require.InDelta(t, float64(full), float64(r.Target), 1e-7)
 	r.WaterTemp = quantity.Celsius(low)
 	_, err = NewBatch(r)
-	requireRefusal(t, err, FieldTarget, "where brine is saturated at 26.43%; allowed: up to that")
+	faulttest.RequireRefusal(t, err, fault.FieldTarget, "where brine is saturated at 26.43%; allowed: up to that")
 }

@@ -1,6 +1,8 @@
 package brine
 
 import (
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
@@ -8,7 +10,7 @@ import (
 
 // Part is one of the liquids of a blend.
 type Part struct {
-	Liquid Liquid
+	Liquid balance.Liquid
 	Amount float64 // parts by volume or by weight, any one unit
 	// Price is nil where it is not known.
 	Price *quantity.PricePerVolume
@@ -25,9 +27,9 @@ type BlendRequest struct {
 
 // Blend is what becomes of it.
 type Blend struct {
-	Liquid  Liquid
+	Liquid  balance.Liquid
 	Density quantity.Density // at Temperature
-	Cold    Cold
+	Cold    balance.Cold
 	// Chloride is the mass of chloride ion per volume.
 	Chloride quantity.Density
 	// Cost is nil unless every part has a price.
@@ -53,7 +55,7 @@ func NewBlend(r BlendRequest) (Blend, error) {
 	if err != nil {
 		return Blend{}, err
 	}
-	if _, err := m.liquid.dissolvesAt(r.Temperature); err != nil {
+	if _, err := m.liquid.DissolvesAt(r.Temperature); err != nil {
 		return Blend{}, err
 	}
 	b := Blend{Liquid: m.liquid, Cold: m.cold, Total: 1}
@@ -75,8 +77,8 @@ func NewBlend(r BlendRequest) (Blend, error) {
 
 // mixture is a blend as far as the cold is concerned.
 type mixture struct {
-	liquid    Liquid
-	cold      Cold
+	liquid    balance.Liquid
+	cold      balance.Cold
 	shares    []float64 // by mass, summing to 1
 	densities []quantity.Density
 }
@@ -84,7 +86,7 @@ type mixture struct {
 // mix turns the amounts into masses and mixes them.
 func (r BlendRequest) mix() (mixture, error) {
 	m := mixture{shares: make([]float64, len(r.Parts)), densities: make([]quantity.Density, len(r.Parts))}
-	liquids := make([]Liquid, len(r.Parts))
+	liquids := make([]balance.Liquid, len(r.Parts))
 	total := 0.0
 	for i, p := range r.Parts {
 		rho, err := p.Liquid.Density(r.Temperature)
@@ -100,7 +102,7 @@ func (r BlendRequest) mix() (mixture, error) {
 	for i := range m.shares {
 		m.shares[i] /= total
 	}
-	m.liquid = Mix("the blend", liquids, m.shares)
+	m.liquid = balance.Mix("the blend", liquids, m.shares)
 	var err error
 	m.cold, err = m.liquid.Cold()
 	return m, err
@@ -151,21 +153,21 @@ func (b *Blend) heat(r BlendRequest, shares []float64) error {
 }
 
 func (r BlendRequest) check() error {
-	if err := checkLiquid(FieldTemperature, r.Temperature); err != nil {
+	if err := fault.CheckTemperature(fault.FieldTemperature, r.Temperature); err != nil {
 		return err
 	}
 	sum := 0.0
 	for _, p := range r.Parts {
 		if !(p.Amount >= 0) {
-			return bad(FieldParts, "a share below zero; allowed: 0 and above")
+			return fault.Input(fault.FieldParts, "a share below zero; allowed: 0 and above")
 		}
 		sum += p.Amount
-		if _, err := p.Liquid.dissolvesAt(r.Temperature); err != nil {
+		if _, err := p.Liquid.DissolvesAt(r.Temperature); err != nil {
 			return err
 		}
 	}
 	if !(sum > 0) {
-		return bad(FieldParts, "no parts; allowed: shares above zero")
+		return fault.Input(fault.FieldParts, "no parts; allowed: shares above zero")
 	}
 	return nil
 }

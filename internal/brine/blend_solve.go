@@ -3,6 +3,8 @@ package brine
 import (
 	"math"
 
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/root"
 	"brineyard/internal/solution"
@@ -32,7 +34,7 @@ func ShareForIce(r BlendRequest, ice quantity.Temperature) (Solved, error) {
 	}
 	off := func(x float64) (float64, error) {
 		m, err := r.withShare(x).mix()
-		return m.cold.iceOr(solution.Floor) - float64(ice), err
+		return m.cold.IceOr(solution.Floor) - float64(ice), err
 	}
 	x, err := firstCrossing(off)
 	if err != nil {
@@ -51,7 +53,7 @@ func (r BlendRequest) sharesToSolve() error {
 		rest += p.Amount
 	}
 	if len(r.Parts) < 2 || rest == 0 {
-		return bad(FieldIceAt, "one liquid has no shares; allowed: with two parts or more")
+		return fault.Input(fault.FieldIceAt, "one liquid has no shares; allowed: with two parts or more")
 	}
 	return nil
 }
@@ -66,16 +68,8 @@ func (r BlendRequest) unreachable(ice quantity.Temperature) error {
 	if err != nil {
 		return err
 	}
-	return bad(FieldIceAt, "no share of the last part has its ice point there; allowed: between %v (none of it) and %v (nothing else)",
-		quantity.Temperature(none.cold.iceOr(solution.Floor)), quantity.Temperature(all.cold.iceOr(solution.Floor)))
-}
-
-// iceOr returns the ice point in K, or a stand-in when there is none.
-func (c Cold) iceOr(otherwise float64) float64 {
-	if c.Ice.Found || c.Beyond {
-		return c.Ice.Temperature
-	}
-	return otherwise
+	return fault.Input(fault.FieldIceAt, "no share of the last part has its ice point there; allowed: between %v (none of it) and %v (nothing else)",
+		quantity.Temperature(none.cold.IceOr(solution.Floor)), quantity.Temperature(all.cold.IceOr(solution.Floor)))
 }
 
 // withShare gives the last part a share x of the whole.
@@ -97,7 +91,7 @@ func (r BlendRequest) withShare(x float64) BlendRequest {
 // withBase gives the first part, plain brine, a strength.
 func (r BlendRequest) withBase(s quantity.Strength) BlendRequest {
 	parts := append([]Part(nil), r.Parts...)
-	parts[0].Liquid = SaltBrine(s)
+	parts[0].Liquid = balance.SaltBrine(s)
 	r.Parts = parts
 	return r
 }
@@ -105,8 +99,8 @@ func (r BlendRequest) withBase(s quantity.Strength) BlendRequest {
 // solved blends what was found.
 func (r BlendRequest) solved(share float64) (Solved, error) {
 	b, err := NewBlend(r)
-	if input, ok := err.(*InputError); ok && input.Field == FieldParts {
-		return Solved{}, bad(FieldIceAt, "that takes %v of the last part, and not all of such a blend stays dissolved at %v; allowed: a warmer ice point",
+	if input, ok := err.(*fault.InputError); ok && input.Field == fault.FieldParts {
+		return Solved{}, fault.Input(fault.FieldIceAt, "that takes %v of the last part, and not all of such a blend stays dissolved at %v; allowed: a warmer ice point",
 			quantity.Fraction(share), r.Temperature)
 	}
 	base, _ := r.Parts[0].Liquid.Strength()
@@ -129,7 +123,7 @@ func KeepClear(r BlendRequest, clear quantity.Temperature) (Solved, error) {
 		return out, err
 	}
 	out.AnyBase = anyBase
-	if ice := out.Blend.Cold.iceOr(solution.Floor); ice > float64(clear)+1e-6 {
+	if ice := out.Blend.Cold.IceOr(solution.Floor); ice > float64(clear)+1e-6 {
 		return Solved{}, r.iceFirst(clear)
 	}
 	return out, nil
@@ -138,7 +132,7 @@ func KeepClear(r BlendRequest, clear quantity.Temperature) (Solved, error) {
 // iceFirst refuses a temperature at which ice has formed before, and tells how far
 // down it can be clear: where ice and salt would come together.
 func (r BlendRequest) iceFirst(clear quantity.Temperature) error {
-	full, err := saturation(r.Temperature)
+	full, err := balance.Saturation(r.Temperature)
 	if err != nil {
 		return err
 	}
@@ -148,7 +142,7 @@ func (r BlendRequest) iceFirst(clear quantity.Temperature) error {
 		if m.cold.Salt.Found {
 			salt = m.cold.Salt.Temperature
 		}
-		return salt - m.cold.iceOr(solution.Floor), err
+		return salt - m.cold.IceOr(solution.Floor), err
 	}
 	low, err := lead(0)
 	if err != nil {
@@ -165,11 +159,11 @@ func (r BlendRequest) iceFirst(clear quantity.Temperature) error {
 		}
 	}
 	m, err := r.withBase(quantity.Strength(s)).mix()
-	coldest = m.cold.iceOr(solution.Floor)
+	coldest = m.cold.IceOr(solution.Floor)
 	if err != nil {
 		return err
 	}
-	return bad(FieldKeepClear, "ice forms before %v at these shares, whatever the base; allowed: down to %v, or a larger share of the last part",
+	return fault.Input(fault.FieldKeepClear, "ice forms before %v at these shares, whatever the base; allowed: down to %v, or a larger share of the last part",
 		clear, quantity.Temperature(math.Ceil(18*(coldest-273.15)+1e-6)/18+273.15)) // to a tenth of a degree F, upward
 }
 
@@ -184,14 +178,14 @@ func (r BlendRequest) lastShare() float64 {
 // strongestBase finds the strength; true when saturated base will do.
 func (r BlendRequest) strongestBase(clear quantity.Temperature) (quantity.Strength, bool, error) {
 	if _, plain := r.Parts[0].Liquid.Strength(); !plain {
-		return 0, false, bad(FieldKeepClear, "the first part is not plain salt brine; allowed: with brine first")
+		return 0, false, fault.Input(fault.FieldKeepClear, "the first part is not plain salt brine; allowed: with brine first")
 	}
 	for _, p := range r.Parts {
 		if len(p.Liquid.Products) > 0 {
-			return 0, false, bad(FieldKeepClear, "%v is known by its data sheet alone, which does not tell when salt falls out; allowed: chlorides", word(p.Liquid.Name))
+			return 0, false, fault.Input(fault.FieldKeepClear, "%v is known by its data sheet alone, which does not tell when salt falls out; allowed: chlorides", fault.Word(p.Liquid.Name))
 		}
 	}
-	full, err := saturation(r.Temperature)
+	full, err := balance.Saturation(r.Temperature)
 	if err != nil {
 		return 0, false, err
 	}
@@ -207,7 +201,7 @@ func (r BlendRequest) strongestBase(clear quantity.Temperature) (quantity.Streng
 		return 0, false, err
 	}
 	if low > 0 {
-		return 0, false, bad(FieldKeepClear, "salt falls out of the other parts alone, at %v; allowed: that and warmer, or a smaller share of them",
+		return 0, false, fault.Input(fault.FieldKeepClear, "salt falls out of the other parts alone, at %v; allowed: that and warmer, or a smaller share of them",
 			quantity.Temperature(low+float64(clear)))
 	}
 	high, err := off(float64(full))
@@ -232,9 +226,9 @@ func Meet(r BlendRequest, ice, clear quantity.Temperature) (Solved, error) {
 		return Solved{}, err
 	}
 	if clear < ice {
-		return Solved{}, bad(FieldKeepClear, "ice would be there before, from %v down; allowed: that and warmer", ice)
+		return Solved{}, fault.Input(fault.FieldKeepClear, "ice would be there before, from %v down; allowed: that and warmer", ice)
 	}
-	if m, err := r.withShare(0).mix(); err == nil && m.cold.iceOr(solution.Floor) <= float64(ice) &&
+	if m, err := r.withShare(0).mix(); err == nil && m.cold.IceOr(solution.Floor) <= float64(ice) &&
 		(!m.cold.Salt.Found || m.cold.Salt.Temperature <= float64(clear)) {
 		return r.withShare(0).solved(0) // the base alone does, as it is
 	}
@@ -248,7 +242,7 @@ func Meet(r BlendRequest, ice, clear quantity.Temperature) (Solved, error) {
 		if err != nil {
 			return 0, err
 		}
-		at := m.cold.iceOr(solution.Floor)
+		at := m.cold.IceOr(solution.Floor)
 		best = math.Min(best, at)
 		return at - float64(ice), nil
 	}
@@ -260,7 +254,7 @@ func Meet(r BlendRequest, ice, clear quantity.Temperature) (Solved, error) {
 		x = 0 // the base alone is cold enough, and more than that
 	}
 	if err != nil || math.IsNaN(x) {
-		return Solved{}, bad(FieldIceAt, "cannot be met while it keeps clear down to %v: the best ice point that does is %v; allowed: warmer than that",
+		return Solved{}, fault.Input(fault.FieldIceAt, "cannot be met while it keeps clear down to %v: the best ice point that does is %v; allowed: warmer than that",
 			clear, quantity.Temperature(best))
 	}
 	out, err := KeepClear(r.withShare(x), clear)

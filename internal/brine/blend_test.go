@@ -4,25 +4,25 @@ import (
 	"math"
 	"testing"
 
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
+	"brineyard/internal/fault/faulttest"
+	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/wild"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
 
-// calcium is calcium chloride as it is sold.
-func calcium(strength float64) Liquid {
-	return Liquid{Name: "calcium", Composition: solution.Composition{CaCl2: strength}}
-}
-
 // eighty is the trade's blend by volume: 80 parts of brine, 20 of 32 % calcium
 // chloride.
 func eighty(base quantity.Strength) BlendRequest {
 	return BlendRequest{
-		Parts:       []Part{{Liquid: SaltBrine(base), Amount: 80}, {Liquid: calcium(0.32), Amount: 20}},
+		Parts:       []Part{{Liquid: balance.SaltBrine(base), Amount: 80}, {Liquid: wild.Calcium(0.32), Amount: 20}},
 		Temperature: quantity.Fahrenheit(60),
-		Instrument:  glass,
+		Instrument:  gauge.PercentGlass(),
 	}
 }
 
@@ -60,7 +60,7 @@ func drawBlend(t *rapid.T) BlendRequest {
 	r := BlendRequest{
 		Temperature: quantity.Celsius(rapid.Float64Range(0, 30).Draw(t, "C")),
 		ByWeight:    rapid.Bool().Draw(t, "by weight"),
-		Instrument:  glass,
+		Instrument:  gauge.PercentGlass(),
 	}
 	most := map[solution.Salt]float64{solution.NaCl: 0.25, solution.KCl: 0.2, solution.CaCl2: 0.33, solution.MgCl2: 0.3}
 	for range rapid.IntRange(2, 4).Draw(t, "parts") {
@@ -68,7 +68,7 @@ func drawBlend(t *rapid.T) BlendRequest {
 		w := rapid.Float64Range(0, most[salt]).Draw(t, "strength")
 		price := quantity.PricePerVolume(rapid.Float64Range(0, 2000).Draw(t, "price"))
 		r.Parts = append(r.Parts, Part{
-			Liquid: Liquid{Name: salt.String(), Composition: solution.Pure(salt, w)},
+			Liquid: balance.Liquid{Name: salt.String(), Composition: solution.Pure(salt, w)},
 			Amount: rapid.Float64Range(0.1, 100).Draw(t, "amount"),
 			Price:  &price,
 		})
@@ -148,9 +148,9 @@ func requireSame(t require.TestingT, a, b solution.Composition) {
 func TestBlendWithItself(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w := rapid.Float64Range(0, 0.25).Draw(t, "strength")
-		r := BlendRequest{Temperature: quantity.Celsius(10), Instrument: glass, Parts: []Part{
-			{Liquid: SaltBrine(quantity.Strength(w)), Amount: rapid.Float64Range(1, 9).Draw(t, "a")},
-			{Liquid: SaltBrine(quantity.Strength(w)), Amount: rapid.Float64Range(1, 9).Draw(t, "b")},
+		r := BlendRequest{Temperature: quantity.Celsius(10), Instrument: gauge.PercentGlass(), Parts: []Part{
+			{Liquid: balance.SaltBrine(quantity.Strength(w)), Amount: rapid.Float64Range(1, 9).Draw(t, "a")},
+			{Liquid: balance.SaltBrine(quantity.Strength(w)), Amount: rapid.Float64Range(1, 9).Draw(t, "b")},
 		}}
 		b, err := NewBlend(r)
 		require.NoError(t, err)
@@ -170,7 +170,7 @@ func TestSolvedSharePutBack(t *testing.T) {
 		ice := quantity.Fahrenheit(rapid.Float64Range(-30, -8).Draw(t, "F"))
 		s, err := ShareForIce(r, ice)
 		if err != nil {
-			requireFieldIn(t, err, FieldIceAt) // salt falls out of it at 60 F
+			faulttest.RequireField(t, err, fault.FieldIceAt, "") // salt falls out of it at 60 F
 			return
 		}
 		solved++
@@ -181,12 +181,6 @@ func TestSolvedSharePutBack(t *testing.T) {
 		require.InDelta(t, float64(ice), b.Cold.Ice.Temperature, 1e-4)
 	})
 	require.Greater(t, solved, 50)
-}
-
-func requireFieldIn(t require.TestingT, err error, field string) {
-	var input *InputError
-	require.ErrorAs(t, err, &input)
-	require.Equal(t, field, input.Field)
 }
 
 func TestSolvedBasePutBack(t *testing.T) {
@@ -207,16 +201,16 @@ func TestSolvedBasePutBack(t *testing.T) {
 // Below where ice and salt come together nothing keeps clear.
 func TestKeepClearEndsAtIce(t *testing.T) {
 	_, err := KeepClear(eighty(0.233), quantity.Fahrenheit(-15))
-	requireField(t, err, FieldKeepClear, "ice first")
+	faulttest.RequireField(t, err, fault.FieldKeepClear, "ice first")
 	require.ErrorContains(t, err, "down to -9.8 F")
 	_, err = Meet(eighty(0.233), quantity.Fahrenheit(-5), quantity.Fahrenheit(-10))
-	requireField(t, err, FieldKeepClear, "below the ice point")
+	faulttest.RequireField(t, err, fault.FieldKeepClear, "below the ice point")
 }
 
 // A last part that dilutes raises the ice point: the share is found all the same.
 func TestShareOfWater(t *testing.T) {
 	r := eighty(0.233)
-	r.Parts[1].Liquid = Liquid{Name: "water"}
+	r.Parts[1].Liquid = balance.Liquid{Name: "water"}
 	s, err := ShareForIce(r, quantity.Fahrenheit(10))
 	require.NoError(t, err)
 	require.InDelta(t, 0.3417, float64(s.Share), 1e-3)
@@ -244,7 +238,7 @@ func TestMeetPutBack(t *testing.T) {
 // With enough water any base keeps clear, even saturated.
 func TestAnyBaseKeepsClear(t *testing.T) {
 	r := eighty(0.233)
-	r.Parts[1] = Part{Liquid: Liquid{Name: "water"}, Amount: 40}
+	r.Parts[1] = Part{Liquid: balance.Liquid{Name: "water"}, Amount: 40}
 	s, err := KeepClear(r, quantity.Fahrenheit(20))
 	require.NoError(t, err)
 	require.True(t, s.AnyBase)
@@ -254,7 +248,7 @@ func TestAnyBaseKeepsClear(t *testing.T) {
 func TestSolveRefusals(t *testing.T) {
 	sheet := &solution.Product{Solute: 0.5, Density: 1280, Freezing: []solution.FreezingPoint{{Solute: 0.2, Temperature: 263}}}
 	product := eighty(0.233)
-	product.Parts[1].Liquid = OfProduct("sheet", sheet)
+	product.Parts[1].Liquid = balance.OfProduct("sheet", sheet)
 	alone := eighty(0.233)
 	alone.Parts = alone.Parts[:1]
 	backward := eighty(0.233)
@@ -264,28 +258,28 @@ func TestSolveRefusals(t *testing.T) {
 	hot := eighty(0.233)
 	hot.Temperature = quantity.Celsius(90)
 	kcl := eighty(0.233)
-	kcl.Parts[1].Liquid = Liquid{Name: "kcl", Composition: solution.Composition{KCl: 0.2}}
+	kcl.Parts[1].Liquid = balance.Liquid{Name: "kcl", Composition: solution.Composition{KCl: 0.2}}
 	cold, colder := quantity.Fahrenheit(-10), quantity.Fahrenheit(-75)
 	for name, c := range map[string]struct {
 		field string
 		solve func() error
 	}{
-		"one part":          {FieldIceAt, func() error { _, err := ShareForIce(alone, cold); return err }},
-		"one part, both":    {FieldIceAt, func() error { _, err := Meet(alone, cold, cold); return err }},
-		"too warm":          {FieldIceAt, func() error { _, err := ShareForIce(eighty(0.233), quantity.Celsius(10)); return err }},
-		"too cold":          {FieldIceAt, func() error { _, err := ShareForIce(kcl, quantity.Celsius(-40)); return err }},
-		"no brine first":    {FieldKeepClear, func() error { _, err := KeepClear(backward, cold); return err }},
-		"with a product":    {FieldKeepClear, func() error { _, err := KeepClear(product, cold); return err }},
-		"never both":        {FieldIceAt, func() error { _, err := Meet(kcl, cold, cold); return err }},
-		"both, no brine":    {FieldKeepClear, func() error { _, err := Meet(backward, colder, colder); return err }},
-		"negative share":    {FieldParts, func() error { _, err := ShareForIce(negative, cold); return err }},
-		"negative, base":    {FieldParts, func() error { _, err := KeepClear(negative, cold); return err }},
-		"negative, both":    {FieldParts, func() error { _, err := Meet(negative, cold, cold); return err }},
-		"hot":               {FieldTemperature, func() error { _, err := NewBlend(hot); return err }},
-		"no parts":          {FieldParts, func() error { _, err := NewBlend(BlendRequest{Temperature: cold}); return err }},
-		"does not dissolve": {FieldParts, func() error { _, err := NewBlend(eighty(0.3)); return err }},
+		"one part":          {fault.FieldIceAt, func() error { _, err := ShareForIce(alone, cold); return err }},
+		"one part, both":    {fault.FieldIceAt, func() error { _, err := Meet(alone, cold, cold); return err }},
+		"too warm":          {fault.FieldIceAt, func() error { _, err := ShareForIce(eighty(0.233), quantity.Celsius(10)); return err }},
+		"too cold":          {fault.FieldIceAt, func() error { _, err := ShareForIce(kcl, quantity.Celsius(-40)); return err }},
+		"no brine first":    {fault.FieldKeepClear, func() error { _, err := KeepClear(backward, cold); return err }},
+		"with a product":    {fault.FieldKeepClear, func() error { _, err := KeepClear(product, cold); return err }},
+		"never both":        {fault.FieldIceAt, func() error { _, err := Meet(kcl, cold, cold); return err }},
+		"both, no brine":    {fault.FieldKeepClear, func() error { _, err := Meet(backward, colder, colder); return err }},
+		"negative share":    {fault.FieldParts, func() error { _, err := ShareForIce(negative, cold); return err }},
+		"negative, base":    {fault.FieldParts, func() error { _, err := KeepClear(negative, cold); return err }},
+		"negative, both":    {fault.FieldParts, func() error { _, err := Meet(negative, cold, cold); return err }},
+		"hot":               {fault.FieldTemperature, func() error { _, err := NewBlend(hot); return err }},
+		"no parts":          {fault.FieldParts, func() error { _, err := NewBlend(BlendRequest{Temperature: cold}); return err }},
+		"does not dissolve": {fault.FieldParts, func() error { _, err := NewBlend(eighty(0.3)); return err }},
 	} {
-		requireField(t, c.solve(), c.field, name)
+		faulttest.RequireField(t, c.solve(), c.field, name)
 	}
 }
 
@@ -296,7 +290,7 @@ func TestProductInBlend(t *testing.T) {
 		{Solute: 0.1, Temperature: 268.5}, {Solute: 0.3, Temperature: 250}, {Solute: 0.42, Temperature: 228},
 	}}
 	r := eighty(0.2)
-	r.Parts = append(r.Parts[:1], Part{Liquid: OfProduct("sheet", sheet), Amount: 10}, Part{Liquid: OfProduct("sheet", sheet), Amount: 10})
+	r.Parts = append(r.Parts[:1], Part{Liquid: balance.OfProduct("sheet", sheet), Amount: 10}, Part{Liquid: balance.OfProduct("sheet", sheet), Amount: 10})
 	b, err := NewBlend(r)
 	require.NoError(t, err)
 	require.Len(t, b.Liquid.Products, 1)
@@ -308,7 +302,7 @@ func TestProductInBlend(t *testing.T) {
 	alone, err := Freeze(asked(solution.Brine(0.2)))
 	require.NoError(t, err)
 	require.Less(t, b.Cold.Ice.Temperature, alone.Cold.Ice.Temperature)
-	rho, err := SaltBrine(0.2).Density(r.Temperature)
+	rho, err := balance.SaltBrine(0.2).Density(r.Temperature)
 	require.NoError(t, err)
 	require.InEpsilon(t, 0.8*float64(rho)+0.2*1280, float64(b.Density), 1e-9)
 	require.False(t, math.IsNaN(b.Cold.Ice.Temperature))
@@ -329,7 +323,7 @@ func TestMeetByTheBaseAlone(t *testing.T) {
 func TestPartOfNone(t *testing.T) {
 	sheet := &solution.Product{Solute: 0.5, Density: 1280, Freezing: []solution.FreezingPoint{{Solute: 0.2, Temperature: 263}}}
 	r := eighty(0.2)
-	r.Parts[1] = Part{Liquid: OfProduct("sheet", sheet)}
+	r.Parts[1] = Part{Liquid: balance.OfProduct("sheet", sheet)}
 	b, err := NewBlend(r)
 	require.NoError(t, err)
 	require.Empty(t, b.Liquid.Products)
@@ -343,15 +337,15 @@ func TestPartOfNone(t *testing.T) {
 // A liquid that has no ice down to the model's end, -70 C, counts as freezing there.
 func TestBlendRefusalsInWords(t *testing.T) {
 	strong := eighty(0.233)
-	strong.Parts[1].Liquid = calcium(0.38)
+	strong.Parts[1].Liquid = wild.Calcium(0.38)
 	_, err := ShareForIce(strong, quantity.Fahrenheit(0))
-	requireRefusal(t, err, FieldIceAt, "(none of it) and -94 F (nothing else)")
+	faulttest.RequireRefusal(t, err, fault.FieldIceAt, "(none of it) and -94 F (nothing else)")
 
 	// Chloride of so much of it drives salt out of brine that is near saturation.
 	near := eighty(0.25)
-	near.Parts[1].Liquid, near.Temperature = calcium(0.38), quantity.Celsius(5)
+	near.Parts[1].Liquid, near.Temperature = wild.Calcium(0.38), quantity.Celsius(5)
 	_, err = ShareForIce(near, quantity.Fahrenheit(-25))
-	requireRefusal(t, err, FieldIceAt, "of the last part, and not all of such a blend stays dissolved at 41 F; allowed: a warmer ice point")
+	faulttest.RequireRefusal(t, err, fault.FieldIceAt, "of the last part, and not all of such a blend stays dissolved at 41 F; allowed: a warmer ice point")
 }
 
 // A curve that dips below zero between two steps of 1/40 is looked into: (x - 0.5125)^2
@@ -383,7 +377,7 @@ func TestFirstCrossing(t *testing.T) {
 
 // An error on the way, at a step, in a hollow or in the last narrowing, is handed on.
 func TestFirstCrossingFails(t *testing.T) {
-	failed := bad(FieldParts, "not there")
+	failed := fault.Input(fault.FieldParts, "not there")
 	for name, c := range map[string]struct {
 		off       func(float64) float64
 		low, high float64 // where it fails

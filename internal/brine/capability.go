@@ -3,12 +3,14 @@ package brine
 import (
 	"math"
 
+	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
-// PlantRequest is what a mixing tank works with. What is 0 is not known, and what
+// CapabilityRequest is what a mixing tank works with. What is 0 is not known, and what
 // hangs on it is not answered.
-type PlantRequest struct {
+type CapabilityRequest struct {
 	WorkingVolume quantity.Volume
 	PumpOff       quantity.Volume
 	MixTime       quantity.Duration
@@ -16,14 +18,14 @@ type PlantRequest struct {
 	Pump          quantity.Flow
 	WaterTemp     quantity.Temperature
 	Target        quantity.Strength
-	RockSalt      RockSalt
+	RockSalt      yard.RockSalt
 	Bucket, Pile  quantity.Mass
 	SaltPrice     *quantity.PricePerMass
 	CleanEvery    quantity.Volume
 }
 
-// Plant is what a mixing tank can do, batch after batch, the heel being left.
-type Plant struct {
+// Capability is what a mixing tank can do, batch after batch, the heel being left.
+type Capability struct {
 	PumpOff     quantity.Volume
 	SaltABatch  quantity.Mass // as delivered
 	Water       quantity.Volume
@@ -43,16 +45,16 @@ type Plant struct {
 }
 
 // CanDo works it out. Errors: InputError.
-func CanDo(r PlantRequest) (Plant, error) {
+func CanDo(r CapabilityRequest) (Capability, error) {
 	b, err := NewBatch(BatchRequest{
 		Volume: r.WorkingVolume, Target: r.Target, PumpOff: r.PumpOff, WaterTemp: r.WaterTemp, HeelTemp: r.WaterTemp,
 		RockSalt: r.RockSalt, Supply: r.Supply,
-		Instrument: percentGlass,
+		Instrument: gauge.PercentGlass(),
 	})
 	if err != nil {
-		return Plant{}, err
+		return Capability{}, err
 	}
-	p := Plant{PumpOff: b.PumpedOff, SaltABatch: b.Recharge, Water: b.RechargeWater, Fill: b.RechargeTime,
+	p := Capability{PumpOff: b.PumpedOff, SaltABatch: b.Recharge, Water: b.RechargeWater, Fill: b.RechargeTime,
 		Density: b.BrineDensity, WaterDensity: b.WaterDensity, BrineTemp: b.BrineTemp}
 	if r.Pump > 0 {
 		p.PumpOffTime = p.PumpOff.Over(r.Pump)
@@ -78,10 +80,10 @@ func CanDo(r PlantRequest) (Plant, error) {
 	return p, nil
 }
 
-// Together returns what mixing tanks make with one pump and one supply between them:
+// SharedFlow returns what mixing tanks make with one pump and one supply between them:
 // the sum of what each makes alone, bounded by the time that the pump (mixing and
 // pumping off) and the supply take for it.
-func Together(plants []Plant) quantity.Flow {
+func SharedFlow(plants []Capability) quantity.Flow {
 	sum, pump, supply := 0.0, 0.0, 0.0
 	for _, p := range plants {
 		if p.Cycle == 0 {

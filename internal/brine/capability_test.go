@@ -3,17 +3,20 @@ package brine
 import (
 	"testing"
 
+	"brineyard/internal/fault"
+	"brineyard/internal/fault/faulttest"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
 )
 
-func plant() PlantRequest {
+func plant() CapabilityRequest {
 	price := quantity.PricePerMass(0.08)
-	return PlantRequest{
+	return CapabilityRequest{
 		WorkingVolume: 1200 * quantity.Gallon, PumpOff: 1000 * quantity.Gallon, MixTime: 40 * quantity.Minute,
 		Supply: 30 * quantity.GallonPerMinute, Pump: 100 * quantity.GallonPerMinute,
-		WaterTemp: quantity.Fahrenheit(50), Target: 0.233, RockSalt: PureSalt,
+		WaterTemp: quantity.Fahrenheit(50), Target: 0.233, RockSalt: yard.PureSalt,
 		Bucket: 1000 * quantity.Pound, Pile: 20000 * quantity.Pound, SaltPrice: &price, CleanEvery: 40000 * quantity.Gallon,
 	}
 }
@@ -38,7 +41,7 @@ func TestPlantByHand(t *testing.T) {
 
 // What is not known is not answered.
 func TestPlantOfUnknowns(t *testing.T) {
-	r := PlantRequest{WorkingVolume: 1, WaterTemp: quantity.Celsius(10), Target: 0.233, RockSalt: PureSalt}
+	r := CapabilityRequest{WorkingVolume: 1, WaterTemp: quantity.Celsius(10), Target: 0.233, RockSalt: yard.PureSalt}
 	p, err := CanDo(r)
 	require.NoError(t, err)
 	require.Zero(t, p.Cycle+p.Fill+p.PumpOffTime)
@@ -47,7 +50,7 @@ func TestPlantOfUnknowns(t *testing.T) {
 	require.Equal(t, quantity.Volume(1), p.PumpOff)
 	r.Target = 0.3
 	_, err = CanDo(r)
-	requireField(t, err, FieldTarget, "saturated")
+	faulttest.RequireField(t, err, fault.FieldTarget, "saturated")
 }
 
 // By hand. A tank that fills in 30 min, mixes in 40 and pumps 1,000 gal off in 10 makes
@@ -58,20 +61,20 @@ func TestTogether(t *testing.T) {
 	perMinute := func(gallons, minutes float64) quantity.Flow {
 		return quantity.Flow(gallons/minutes) * quantity.GallonPerMinute
 	}
-	mixing := Plant{Fill: 30 * quantity.Minute, Cycle: 80 * quantity.Minute, AnHour: perMinute(1000, 80)}
-	filling := Plant{Fill: 60 * quantity.Minute, Cycle: 70 * quantity.Minute, AnHour: perMinute(1000, 70)}
+	mixing := Capability{Fill: 30 * quantity.Minute, Cycle: 80 * quantity.Minute, AnHour: perMinute(1000, 80)}
+	filling := Capability{Fill: 60 * quantity.Minute, Cycle: 70 * quantity.Minute, AnHour: perMinute(1000, 70)}
 	for name, c := range map[string]struct {
-		plants []Plant
+		plants []Capability
 		want   float64 // gal/min
 	}{
 		"none":             {nil, 0},
-		"not known":        {[]Plant{{AnHour: 1}}, 0},
-		"alone":            {[]Plant{mixing, {}}, 12.5},
-		"share the pump":   {[]Plant{mixing, mixing}, 20},
-		"share the supply": {[]Plant{filling, filling}, 1000.0 / 60},
+		"not known":        {[]Capability{{AnHour: 1}}, 0},
+		"alone":            {[]Capability{mixing, {}}, 12.5},
+		"share the pump":   {[]Capability{mixing, mixing}, 20},
+		"share the supply": {[]Capability{filling, filling}, 1000.0 / 60},
 		// Pump 50/80 + 10/70, supply 30/80 + 60/70 = 1.232: the supply decides.
-		"one of each": {[]Plant{mixing, filling}, (12.5 + 1000.0/70) / (30.0/80 + 60.0/70)},
+		"one of each": {[]Capability{mixing, filling}, (12.5 + 1000.0/70) / (30.0/80 + 60.0/70)},
 	} {
-		require.InDelta(t, c.want, float64(Together(c.plants)/quantity.GallonPerMinute), 1e-9, name)
+		require.InDelta(t, c.want, float64(SharedFlow(c.plants)/quantity.GallonPerMinute), 1e-9, name)
 	}
 }

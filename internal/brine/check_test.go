@@ -3,7 +3,11 @@ package brine
 import (
 	"testing"
 
+	"brineyard/internal/fault"
+	"brineyard/internal/fault/faulttest"
+	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -12,10 +16,10 @@ import (
 // tankAt is a check of a full 500-gallon tank by a percent hydrometer.
 func tankAt(reading float64, fahrenheit float64) CheckRequest {
 	return CheckRequest{
-		Sample:   Sample{Instrument: glass, Reading: reading, Temperature: quantity.Fahrenheit(fahrenheit)},
-		Band:     DefaultBand,
+		Sample:   Sample{Instrument: gauge.PercentGlass(), Reading: reading, Temperature: quantity.Fahrenheit(fahrenheit)},
+		Band:     yard.DefaultBand,
 		Volume:   500 * quantity.Gallon,
-		RockSalt: PureSalt,
+		RockSalt: yard.PureSalt,
 	}
 }
 
@@ -24,18 +28,18 @@ func tankAt(reading float64, fahrenheit float64) CheckRequest {
 func TestDecisions(t *testing.T) {
 	for _, c := range []struct {
 		reading, fahrenheit float64
-		naive, want         Decision
+		naive, want         yard.Decision
 	}{
-		{0.233, 60, Pump, Pump},
-		{0.230, 60, Pump, Pump},
-		{0.240, 60, Pump, Pump},
-		{0.229, 60, TooWeak, TooWeak},
-		{0.241, 60, TooStrong, TooStrong},
-		{0.233, 40, Pump, TooWeak},
-		{0.242, 38, TooStrong, Pump},
-		{0.235, 85, Pump, TooStrong},
-		{0.226, 80, TooWeak, Pump},
-		{0.253, 38, TooStrong, TooStrong},
+		{0.233, 60, yard.MayPump, yard.MayPump},
+		{0.230, 60, yard.MayPump, yard.MayPump},
+		{0.240, 60, yard.MayPump, yard.MayPump},
+		{0.229, 60, yard.TooWeak, yard.TooWeak},
+		{0.241, 60, yard.TooStrong, yard.TooStrong},
+		{0.233, 40, yard.MayPump, yard.TooWeak},
+		{0.242, 38, yard.TooStrong, yard.MayPump},
+		{0.235, 85, yard.MayPump, yard.TooStrong},
+		{0.226, 80, yard.TooWeak, yard.MayPump},
+		{0.253, 38, yard.TooStrong, yard.TooStrong},
 	} {
 		got, err := Check(tankAt(c.reading, c.fahrenheit))
 		require.NoError(t, err)
@@ -54,9 +58,9 @@ func TestWantedReadingIsTarget(t *testing.T) {
 		r.Sample.Reading = c.ReadingWanted
 		right, err := Check(r)
 		require.NoError(t, err)
-		require.Equal(t, Pump, right.Decision)
+		require.Equal(t, yard.MayPump, right.Decision)
 		require.InDelta(t, float64(r.Band.Target), float64(right.Reading.True), 1e-9)
-		require.Equal(t, Auto, right.Correction.Agent)
+		require.Equal(t, AnyAdditive, right.Correction.Additive)
 	})
 }
 
@@ -68,10 +72,10 @@ func TestBandReadings(t *testing.T) {
 		require.NoError(t, err)
 		for _, edge := range []struct {
 			reading float64
-			want    Decision
+			want    yard.Decision
 		}{
-			{c.LowReading - 2*onTarget, TooWeak}, {c.LowReading + 2*onTarget, Pump},
-			{c.HighReading - 2*onTarget, Pump}, {c.HighReading + 2*onTarget, TooStrong},
+			{c.LowReading - 2*yard.OnTarget, yard.TooWeak}, {c.LowReading + 2*yard.OnTarget, yard.MayPump},
+			{c.HighReading - 2*yard.OnTarget, yard.MayPump}, {c.HighReading + 2*yard.OnTarget, yard.TooStrong},
 		} {
 			r.Sample.Reading = edge.reading
 			got, err := Check(r)
@@ -93,46 +97,20 @@ func TestCheckCorrectsAsCorrectDoes(t *testing.T) {
 
 func TestCheckRefusals(t *testing.T) {
 	for field, change := range map[string]func(*CheckRequest){
-		FieldReading:     func(r *CheckRequest) { r.Sample.Reading = 0.3 },
-		FieldTemperature: func(r *CheckRequest) { r.Sample.Temperature = quantity.Celsius(60) },
-		FieldCalibration: func(r *CheckRequest) { r.Sample.Instrument.Calibration = 0 },
-		FieldTarget:      func(r *CheckRequest) { r.Band.Target = 0.27 },
-		FieldLow:         func(r *CheckRequest) { r.Band.Low = 0.24 },
-		FieldHigh:        func(r *CheckRequest) { r.Band.High = 0.23 },
-		FieldStrength:    func(r *CheckRequest) { r.Band.High = 0.6 }, // no reading shows that
-		FieldVolume:      func(r *CheckRequest) { r.Volume = 0 },
-		FieldPurity:      func(r *CheckRequest) { r.RockSalt.Purity = 0 },
-		FieldMoisture:    func(r *CheckRequest) { r.RockSalt.Moisture = 0.5 },
+		fault.FieldReading:     func(r *CheckRequest) { r.Sample.Reading = 0.3 },
+		fault.FieldTemperature: func(r *CheckRequest) { r.Sample.Temperature = quantity.Celsius(60) },
+		fault.FieldCalibration: func(r *CheckRequest) { r.Sample.Instrument.Calibration = 0 },
+		fault.FieldTarget:      func(r *CheckRequest) { r.Band.Target = 0.27 },
+		fault.FieldLow:         func(r *CheckRequest) { r.Band.Low = 0.24 },
+		fault.FieldHigh:        func(r *CheckRequest) { r.Band.High = 0.23 },
+		fault.FieldStrength:    func(r *CheckRequest) { r.Band.High = 0.6 }, // no reading shows that
+		fault.FieldVolume:      func(r *CheckRequest) { r.Volume = 0 },
+		fault.FieldPurity:      func(r *CheckRequest) { r.RockSalt.Purity = 0 },
+		fault.FieldMoisture:    func(r *CheckRequest) { r.RockSalt.Moisture = 0.5 },
 	} {
 		r := tankAt(0.233, 60)
 		change(&r)
 		_, err := Check(r)
-		requireField(t, err, field, field)
-	}
-}
-
-func TestDecisionInWords(t *testing.T) {
-	for d, want := range map[Decision]string{Pump: "pump", TooStrong: "too strong", TooWeak: "too weak"} {
-		require.Equal(t, want, d.String())
-	}
-}
-
-// Common practice, no source: the band is 23 to 24 %, 0.3 below the target and 0.7
-// above. It stays where it holds the target, ends included, and else moves along with
-// it, by hand: 25 % less 0.3 and plus 0.7; near fresh water it ends at 0.
-func TestBandAround(t *testing.T) {
-	for target, want := range map[quantity.Strength]Band{
-		0.233: {0.233, 0.23, 0.24},
-		0.23:  {0.23, 0.23, 0.24},
-		0.24:  {0.24, 0.23, 0.24},
-		0.25:  {0.25, 0.247, 0.257},
-		0.2:   {0.2, 0.197, 0.207},
-		0.002: {0.002, 0, 0.009},
-	} {
-		b := BandAround(target)
-		require.Equal(t, want.Target, b.Target)
-		require.InDelta(t, float64(want.Low), float64(b.Low), 1e-12, "%v", float64(target))
-		require.InDelta(t, float64(want.High), float64(b.High), 1e-12, "%v", float64(target))
-		require.NoError(t, b.check())
+		faulttest.RequireField(t, err, field, field)
 	}
 }

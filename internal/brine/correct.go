@@ -3,21 +3,23 @@ package brine
 import (
 	"math"
 
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
-	"brineyard/internal/solution"
+	"brineyard/internal/yard"
 )
 
-// Agent is what is added to correct a tank.
-type Agent int
+// Additive is what is added to correct a tank.
+type Additive int
 
 // The agents. Auto takes water where the tank is too strong and salt where it is
 // too weak.
 const (
-	Auto Agent = iota
-	Water
-	Salt
-	Stock
+	AnyAdditive Additive = iota
+	AddWater
+	AddSalt
+	AddStock
 )
 
 // CorrectRequest asks how a tank of NaCl brine is brought to target.
@@ -27,36 +29,32 @@ type CorrectRequest struct {
 	Target      quantity.Strength
 	Temperature quantity.Temperature // of the tank; what is added is taken to be as warm
 	Capacity    quantity.Volume      // what the tank may hold; 0 when not known
-	With        Agent
+	With        Additive
 	Stock       quantity.Strength // of the stored brine, for Stock
-	RockSalt    RockSalt
+	RockSalt    yard.RockSalt
 	Instrument  gauge.Instrument // for the reading to expect
 }
 
 // Correction is what brings a tank to target. The masses balance exactly: tank
 // less what is drawn off, plus what is added, is what results.
 type Correction struct {
-	Agent       Agent // Water, Salt or Stock; Auto when nothing is needed
-	Water       quantity.Volume
-	Salt        quantity.Mass // as delivered
-	Stock       quantity.Volume
-	BleedFirst  quantity.Volume // draw this much off before adding
-	Final       quantity.Volume
-	Strength    quantity.Strength // what results
-	Reading     float64           // what Instrument then shows at Temperature
-	TankDensity quantity.Density
-	AddDensity  quantity.Density // of water or stock; 0 for salt
-	EndDensity  quantity.Density
-	Insoluble   quantity.Mass // sludge that comes with the salt
+	Additive     Additive // Water, Salt or Stock; Auto when nothing is needed
+	Water        quantity.Volume
+	Salt         quantity.Mass // as delivered
+	Stock        quantity.Volume
+	DrawOffFirst quantity.Volume // draw this much off before adding
+	Final        quantity.Volume
+	Strength     quantity.Strength // what results
+	Reading      float64           // what Instrument then shows at Temperature
+	TankDensity  quantity.Density
+	AddDensity   quantity.Density // of water or stock; 0 for salt
+	EndDensity   quantity.Density
+	Insoluble    quantity.Mass // sludge that comes with the salt
 	// Solid is set when the tank would hold ice or salt crystals as it stands.
 	Solid bool
 	// WholeFinal is the volume that would result without drawing off.
 	WholeFinal quantity.Volume
 }
-
-// onTarget is the strength within which a tank needs nothing: a hundredth of
-// what a hydrometer can show.
-const onTarget = 5e-6
 
 // Correct returns what to add. Errors: InputError for what cannot be (a tank
 // stronger than saturation, a target that the agent moves away from).
@@ -72,20 +70,20 @@ func Correct(r CorrectRequest) (Correction, error) {
 	if err := r.check(); err != nil {
 		return Correction{}, err
 	}
-	tank, end := brineDensity(r.Strength, r.Temperature), brineDensity(r.Target, r.Temperature)
+	tank, end := balance.BrineDensity(r.Strength, r.Temperature), balance.BrineDensity(r.Target, r.Temperature)
 	c := Correction{Strength: r.Target, TankDensity: tank, EndDensity: end}
-	first, err := FirstSolid(r.Strength)
+	first, err := balance.FirstSolid(r.Strength)
 	if err != nil {
 		return Correction{}, err
 	}
-	c.Solid = partSolid(r.Temperature, first)
+	c.Solid = balance.PartSolid(r.Temperature, first)
 	if c.Reading, err = Expected(r.Instrument, r.Target, r.Temperature); err != nil {
 		return Correction{}, err
 	}
-	if c.Agent, err = r.agent(); err != nil {
+	if c.Additive, err = r.additive(); err != nil {
 		return Correction{}, err
 	}
-	if c.Agent == Auto {
+	if c.Additive == AnyAdditive {
 		c.Strength, c.EndDensity, c.Final, c.WholeFinal = r.Strength, tank, r.Volume, r.Volume
 		return c, nil
 	}
@@ -97,7 +95,7 @@ func Correct(r CorrectRequest) (Correction, error) {
 	if r.Capacity > 0 && c.WholeFinal > r.Capacity {
 		share = float64(r.Capacity / c.WholeFinal)
 		c.Final = r.Capacity
-		c.BleedFirst = quantity.Volume(float64(r.Volume) * (1 - share))
+		c.DrawOffFirst = quantity.Volume(float64(r.Volume) * (1 - share))
 	}
 	c.scale(quantity.Mass(share*float64(mass)), perKilogram)
 	c.Insoluble = quantity.Mass(r.RockSalt.Insoluble() * float64(c.Salt))
@@ -112,17 +110,17 @@ type addition struct{ water, salt, stock, total float64 }
 func (r CorrectRequest) add(c *Correction) addition {
 	w, target := float64(r.Strength), float64(r.Target)
 	var a addition
-	switch c.Agent {
-	case Water:
-		c.AddDensity = brineDensity(0, r.Temperature)
+	switch c.Additive {
+	case AddWater:
+		c.AddDensity = balance.BrineDensity(0, r.Temperature)
 		a.water = w/target - 1
 		a.total = 1 + a.water
-	case Salt:
+	case AddSalt:
 		pure, moisture := r.RockSalt.SodiumChloride(), float64(r.RockSalt.Moisture)
 		a.salt = (target - w) / (pure - target*(pure+moisture))
 		a.total = 1 + a.salt*(pure+moisture)
-	case Stock:
-		c.AddDensity = brineDensity(r.Stock, r.Temperature)
+	case AddStock:
+		c.AddDensity = balance.BrineDensity(r.Stock, r.Temperature)
 		a.stock = (target - w) / (float64(r.Stock) - target)
 		a.total = 1 + a.stock
 	}
@@ -132,77 +130,70 @@ func (r CorrectRequest) add(c *Correction) addition {
 // scale sets the amounts for the brine that stays in the tank.
 func (c *Correction) scale(tank quantity.Mass, a addition) {
 	part := func(x float64) quantity.Mass { return quantity.Mass(x * float64(tank)) }
-	switch c.Agent {
-	case Water:
+	switch c.Additive {
+	case AddWater:
 		c.Water = part(a.water).Volume(c.AddDensity)
-	case Stock:
+	case AddStock:
 		c.Stock = part(a.stock).Volume(c.AddDensity)
-	case Salt:
+	case AddSalt:
 		c.Salt = part(a.salt)
 	}
 }
 
-// agent chooses, or refuses, what is added.
-func (r CorrectRequest) agent() (Agent, error) {
+// additive chooses, or refuses, what is added.
+func (r CorrectRequest) additive() (Additive, error) {
 	off := float64(r.Strength - r.Target)
-	if math.Abs(off) < onTarget {
-		return Auto, nil
+	if math.Abs(off) < yard.OnTarget {
+		return AnyAdditive, nil
 	}
 	strong := off > 0
 	switch r.With {
-	case Water:
+	case AddWater:
 		if !strong {
-			return 0, bad(FieldWith, "water makes a weak tank weaker: it holds %v and is to hold %v; allowed: salt, or stock above %v",
+			return 0, fault.Input(fault.FieldWith, "water makes a weak tank weaker: it holds %v and is to hold %v; allowed: salt, or stock above %v",
 				r.Strength, r.Target, r.Target)
 		}
-	case Salt:
+	case AddSalt:
 		if strong {
-			return 0, bad(FieldWith, "salt makes a strong tank stronger: it holds %v and is to hold %v; allowed: water, or stock below %v",
+			return 0, fault.Input(fault.FieldWith, "salt makes a strong tank stronger: it holds %v and is to hold %v; allowed: water, or stock below %v",
 				r.Strength, r.Target, r.Target)
 		}
-	case Stock:
+	case AddStock:
 		if strong && r.Stock >= r.Target {
-			return 0, bad(FieldStock, "cannot weaken %v to %v; allowed: stock below %v", r.Strength, r.Target, r.Target)
+			return 0, fault.Input(fault.FieldStock, "cannot weaken %v to %v; allowed: stock below %v", r.Strength, r.Target, r.Target)
 		}
 		if !strong && r.Stock <= r.Target {
-			return 0, bad(FieldStock, "cannot strengthen %v to %v; allowed: stock above %v", r.Strength, r.Target, r.Target)
+			return 0, fault.Input(fault.FieldStock, "cannot strengthen %v to %v; allowed: stock above %v", r.Strength, r.Target, r.Target)
 		}
 	default:
 		if strong {
-			return Water, nil
+			return AddWater, nil
 		}
-		return Salt, nil
+		return AddSalt, nil
 	}
 	return r.With, nil
 }
 
 func (r CorrectRequest) check() error {
-	if err := checkLiquid(FieldTemperature, r.Temperature); err != nil {
+	if err := fault.CheckTemperature(fault.FieldTemperature, r.Temperature); err != nil {
 		return err
 	}
 	if !(r.Volume > 0) {
-		return bad(FieldVolume, "there is nothing to correct; allowed: above 0")
+		return fault.Input(fault.FieldVolume, "there is nothing to correct; allowed: above 0")
 	}
 	if r.Capacity > 0 && r.Volume > r.Capacity {
-		return bad(FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity)
+		return fault.Input(fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity)
 	}
-	if err := checkStrength(FieldStrength, r.Strength, r.Temperature); err != nil {
+	if err := balance.CheckStrength(fault.FieldStrength, r.Strength, r.Temperature); err != nil {
 		return err
 	}
-	if err := checkTarget(r.Target, r.Temperature); err != nil {
+	if err := balance.CheckTarget(r.Target, r.Temperature); err != nil {
 		return err
 	}
-	if err := checkStrength(FieldStock, r.Stock, r.Temperature); err != nil {
+	if err := balance.CheckStrength(fault.FieldStock, r.Stock, r.Temperature); err != nil {
 		return err
 	}
-	return r.RockSalt.check()
-}
-
-func checkTarget(target quantity.Strength, t quantity.Temperature) error {
-	if !(target > 0) {
-		return bad(FieldTarget, "no target; allowed: above 0%%")
-	}
-	return checkStrength(FieldTarget, target, t)
+	return r.RockSalt.Check()
 }
 
 // Balance is the mass of brine and of NaCl in it.
@@ -216,28 +207,17 @@ func (c Correction) Balances(r CorrectRequest) (before, drawn, added, after Bala
 		return Balance{m, m.Times(s)}
 	}
 	before = of(r.Volume, c.TankDensity, r.Strength)
-	drawn = of(c.BleedFirst, c.TankDensity, r.Strength)
+	drawn = of(c.DrawOffFirst, c.TankDensity, r.Strength)
 	after = of(c.Final, c.EndDensity, c.Strength)
-	switch c.Agent {
-	case Water:
+	switch c.Additive {
+	case AddWater:
 		added = of(c.Water, c.AddDensity, 0)
-	case Stock:
+	case AddStock:
 		added = of(c.Stock, c.AddDensity, r.Stock)
-	case Salt:
+	case AddSalt:
 		pure := r.RockSalt.SodiumChloride()
 		added.SodiumChloride = quantity.Mass(pure * float64(c.Salt))
 		added.Brine = quantity.Mass((pure + float64(r.RockSalt.Moisture)) * float64(c.Salt))
 	}
 	return before, drawn, added, after
-}
-
-// FirstSolid returns what brine of a strength first forms on cooling.
-func FirstSolid(s quantity.Strength) (solution.Onset, error) {
-	f, err := solution.Anchored().Freezing(solution.Brine(float64(s)))
-	return f.First(), err
-}
-
-// partSolid tells a temperature below an onset by more than rounding.
-func partSolid(t quantity.Temperature, first solution.Onset) bool {
-	return first.Found && float64(t) < first.Temperature-0.05
 }

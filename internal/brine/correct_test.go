@@ -4,16 +4,16 @@ import (
 	"math"
 	"testing"
 
+	"brineyard/internal/fault"
+	"brineyard/internal/fault/faulttest"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
-
-// glass is a percent hydrometer as the trade has it.
-var glass = gauge.Instrument{Scale: gauge.PercentSalt, Calibration: gauge.DefaultCalibration}
 
 // fiveHundred is the batch of the trade's own rules of thumb, at 60 F.
 func fiveHundred(strength quantity.Strength) CorrectRequest {
@@ -22,8 +22,8 @@ func fiveHundred(strength quantity.Strength) CorrectRequest {
 		Strength:    strength,
 		Target:      0.233,
 		Temperature: quantity.Fahrenheit(60),
-		RockSalt:    PureSalt,
-		Instrument:  glass,
+		RockSalt:    yard.PureSalt,
+		Instrument:  gauge.PercentGlass(),
 	}
 }
 
@@ -32,7 +32,7 @@ func fiveHundred(strength quantity.Strength) CorrectRequest {
 func TestStrongBatchTakesWater(t *testing.T) {
 	c, err := Correct(fiveHundred(0.26))
 	require.NoError(t, err)
-	require.Equal(t, Water, c.Agent)
+	require.Equal(t, AddWater, c.Additive)
 	require.GreaterOrEqual(t, c.Water, 50*quantity.Gallon)
 	require.LessOrEqual(t, c.Water, 70*quantity.Gallon)
 }
@@ -56,9 +56,9 @@ func drawCorrection(t *rapid.T) CorrectRequest {
 		Target:      quantity.Strength(rapid.Float64Range(0.01, 0.262).Draw(t, "target")),
 		Temperature: quantity.Celsius(rapid.Float64Range(0.2, 45).Draw(t, "C")),
 		Stock:       quantity.Strength(rapid.Float64Range(0, 0.262).Draw(t, "stock")),
-		With:        rapid.SampledFrom([]Agent{Auto, Water, Salt, Stock}).Draw(t, "with"),
-		Instrument:  glass,
-		RockSalt: RockSalt{
+		With:        rapid.SampledFrom([]Additive{AnyAdditive, AddWater, AddSalt, AddStock}).Draw(t, "with"),
+		Instrument:  gauge.PercentGlass(),
+		RockSalt: yard.RockSalt{
 			Purity:   quantity.Strength(rapid.Float64Range(0.8, 1).Draw(t, "purity")),
 			Moisture: quantity.Strength(rapid.Float64Range(0, 0.1).Draw(t, "moisture")),
 		},
@@ -86,8 +86,8 @@ func TestCorrectionConservesMass(t *testing.T) {
 		if r.Capacity > 0 {
 			require.LessOrEqual(t, float64(c.Final), float64(r.Capacity)*(1+1e-12))
 		}
-		require.GreaterOrEqual(t, float64(c.BleedFirst), 0.0)
-		require.Less(t, float64(c.BleedFirst), float64(r.Volume))
+		require.GreaterOrEqual(t, float64(c.DrawOffFirst), 0.0)
+		require.Less(t, float64(c.DrawOffFirst), float64(r.Volume))
 	})
 	require.Greater(t, answered, 20)
 }
@@ -102,14 +102,14 @@ func TestCorrectionReachesTarget(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := drawCorrection(t)
 		c, err := Correct(r)
-		if err != nil || c.Agent == Auto {
+		if err != nil || c.Additive == AnyAdditive {
 			return
 		}
 		answered++
-		r.Volume, r.Strength, r.With = c.Final, c.Strength, Auto
+		r.Volume, r.Strength, r.With = c.Final, c.Strength, AnyAdditive
 		again, err := Correct(r)
 		require.NoError(t, err)
-		require.Equal(t, Auto, again.Agent)
+		require.Equal(t, AnyAdditive, again.Additive)
 		require.Zero(t, again.Water+again.Stock)
 		require.Zero(t, again.Salt)
 	})
@@ -120,37 +120,23 @@ func TestCorrectionReachesTarget(t *testing.T) {
 func TestCorrectionRefusals(t *testing.T) {
 	for name, c := range map[string]struct {
 		strength quantity.Strength
-		with     Agent
+		with     Additive
 		stock    quantity.Strength
 		field    string
 	}{
-		"water on weak":        {0.21, Water, 0, FieldWith},
-		"salt on strong":       {0.25, Salt, 0, FieldWith},
-		"weak stock on weak":   {0.21, Stock, 0.22, FieldStock},
-		"same stock on weak":   {0.21, Stock, 0.233, FieldStock},
-		"strong stock on more": {0.25, Stock, 0.24, FieldStock},
-		"stock beyond any":     {0.21, Stock, 0.3, FieldStock},
-		"tank beyond any":      {0.3, Auto, 0, FieldStrength},
+		"water on weak":        {0.21, AddWater, 0, fault.FieldWith},
+		"salt on strong":       {0.25, AddSalt, 0, fault.FieldWith},
+		"weak stock on weak":   {0.21, AddStock, 0.22, fault.FieldStock},
+		"same stock on weak":   {0.21, AddStock, 0.233, fault.FieldStock},
+		"strong stock on more": {0.25, AddStock, 0.24, fault.FieldStock},
+		"stock beyond any":     {0.21, AddStock, 0.3, fault.FieldStock},
+		"tank beyond any":      {0.3, AnyAdditive, 0, fault.FieldStrength},
 	} {
 		r := fiveHundred(c.strength)
 		r.With, r.Stock = c.with, c.stock
 		_, err := Correct(r)
-		requireField(t, err, c.field, name)
+		faulttest.RequireField(t, err, c.field, name)
 	}
-}
-
-func requireField(t *testing.T, err error, field, name string) {
-	t.Helper()
-	var input *InputError
-	require.ErrorAs(t, err, &input, name)
-	require.Equal(t, field, input.Field, name)
-}
-
-// requireRefusal is requireField with the words that tell what is wrong or allowed.
-func requireRefusal(t *testing.T, err error, field, words string) {
-	t.Helper()
-	requireField(t, err, field, words)
-	require.ErrorContains(t, err, words)
 }
 
 // What no tank can be is refused with what is allowed.
@@ -159,16 +145,16 @@ func TestCorrectionOfNoTank(t *testing.T) {
 		field, words string
 		change       func(*CorrectRequest)
 	}{
-		{FieldTemperature, "allowed: -13 F to 122 F", func(r *CorrectRequest) { r.Temperature = quantity.Celsius(51) }},
-		{FieldVolume, "nothing to correct", func(r *CorrectRequest) { r.Volume = 0 }},
-		{FieldVolume, "allowed: up to 499 gal", func(r *CorrectRequest) { r.Capacity = 499 * quantity.Gallon }},
-		{FieldTarget, "no target; allowed: above 0%", func(r *CorrectRequest) { r.Target = 0 }},
-		{FieldTarget, "allowed: 0% to 26.39% (saturated)", func(r *CorrectRequest) { r.Target = 0.27 }},
+		{fault.FieldTemperature, "allowed: -13 F to 122 F", func(r *CorrectRequest) { r.Temperature = quantity.Celsius(51) }},
+		{fault.FieldVolume, "nothing to correct", func(r *CorrectRequest) { r.Volume = 0 }},
+		{fault.FieldVolume, "allowed: up to 499 gal", func(r *CorrectRequest) { r.Capacity = 499 * quantity.Gallon }},
+		{fault.FieldTarget, "no target; allowed: above 0%", func(r *CorrectRequest) { r.Target = 0 }},
+		{fault.FieldTarget, "allowed: 0% to 26.39% (saturated)", func(r *CorrectRequest) { r.Target = 0.27 }},
 	} {
 		r := fiveHundred(0.25)
 		c.change(&r)
 		_, err := Correct(r)
-		requireRefusal(t, err, c.field, c.words)
+		faulttest.RequireRefusal(t, err, c.field, c.words)
 	}
 }
 
@@ -178,10 +164,10 @@ func TestEndsOfTemperature(t *testing.T) {
 	for _, end := range []quantity.Temperature{
 		quantity.Fahrenheit(122), quantity.Celsius(50), quantity.Fahrenheit(-13), quantity.Celsius(-25),
 	} {
-		require.NoError(t, checkLiquid(FieldTemperature, end), "%v", float64(end))
+		require.NoError(t, fault.CheckTemperature(fault.FieldTemperature, end), "%v", float64(end))
 	}
 	for _, beyond := range []quantity.Temperature{quantity.Fahrenheit(122.01), quantity.Fahrenheit(-13.01), quantity.Temperature(math.NaN())} {
-		requireRefusal(t, checkLiquid(FieldTemperature, beyond), FieldTemperature, "allowed: -13 F to 122 F")
+		faulttest.RequireRefusal(t, fault.CheckTemperature(fault.FieldTemperature, beyond), fault.FieldTemperature, "allowed: -13 F to 122 F")
 	}
 	for _, end := range []quantity.Temperature{quantity.Celsius(-70), quantity.Fahrenheit(-94), quantity.Celsius(40), quantity.Fahrenheit(104)} {
 		r := asked(solution.Brine(0.1))

@@ -1,6 +1,8 @@
 package brine
 
 import (
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 )
@@ -9,7 +11,7 @@ import (
 // own ratio of salts.
 type CurvePoint struct {
 	Strength  quantity.Strength
-	Cold      Cold
+	Cold      balance.Cold
 	IsLiquid  bool // the liquid asked about
 	Saturated bool // not all dissolves in the warm
 }
@@ -20,16 +22,16 @@ const curveStep = 0.01
 // curve goes up from fresh water, in whole percents, past the liquid itself and to
 // where salt falls out in the warm, or to the strength that the model is checked to.
 func (r FreezeRequest) curve() ([]CurvePoint, error) {
-	if err := r.chloridesAlone(FieldLiquid); err != nil {
+	if err := r.chloridesAlone(fault.FieldLiquid); err != nil {
 		return nil, err
 	}
 	own := r.Liquid.Composition.Solute()
 	if own == 0 {
-		return nil, bad(FieldLiquid, "fresh water has no freezing diagram; allowed: with a salt")
+		return nil, fault.Input(fault.FieldLiquid, "fresh water has no freezing diagram; allowed: with a salt")
 	}
 	var points []CurvePoint
 	add := func(total float64, isLiquid bool) (bool, error) {
-		p, err := r.Liquid.scaledTo(total)
+		p, err := pointAt(r.Liquid, total)
 		p.IsLiquid = isLiquid
 		points = append(points, p)
 		return p.Cold.Salt.Found && p.Cold.Salt.Temperature > solution.FitCeiling, err
@@ -59,12 +61,12 @@ func (r FreezeRequest) curve() ([]CurvePoint, error) {
 	return points, nil
 }
 
-// scaledTo is the point of a liquid's salts at another total strength.
-func (l Liquid) scaledTo(total float64) (CurvePoint, error) {
+// pointAt is the point of a liquid's salts at another total strength.
+func pointAt(l balance.Liquid, total float64) (CurvePoint, error) {
 	c := l.Composition
 	scale := total / c.Solute()
 	f, err := solution.Anchored().Freezing(solution.Composition{
 		NaCl: scale * c.NaCl, KCl: scale * c.KCl, CaCl2: scale * c.CaCl2, MgCl2: scale * c.MgCl2,
 	})
-	return CurvePoint{Strength: quantity.Strength(total), Cold: Cold{Freezing: f}, Saturated: f.Salt.Saturated}, err
+	return CurvePoint{Strength: quantity.Strength(total), Cold: balance.Cold{Freezing: f}, Saturated: f.Salt.Saturated}, err
 }

@@ -1,13 +1,15 @@
 package brine
 
 import (
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 )
 
 // FreezeRequest asks what a liquid does in the cold.
 type FreezeRequest struct {
-	Liquid Liquid
+	Liquid balance.Liquid
 	// At is a temperature at which it stands; 0 for not asked.
 	At quantity.Temperature
 	// Pavement is a temperature at which it melts ice; 0 for not asked.
@@ -21,7 +23,7 @@ type FreezeRequest struct {
 
 // FreezeResult is what a liquid does in the cold.
 type FreezeResult struct {
-	Cold    Cold
+	Cold    balance.Cold
 	Osmotic float64 // osmotic coefficient at the ice point
 	Ice     float64 // natural logarithm of the activity of ice there
 	// Limits says in what the answer lies outside the model's range.
@@ -36,9 +38,9 @@ type FreezeResult struct {
 // asked. Errors: InputError for no solution, one that is not fully dissolved in
 // the warm, or a question that a product's data sheet cannot answer.
 func Freeze(r FreezeRequest) (FreezeResult, error) {
-	cold, err := r.Liquid.dissolves()
+	cold, err := r.Liquid.Dissolves()
 	if err != nil {
-		return FreezeResult{}, relabel(err, FieldLiquid)
+		return FreezeResult{}, fault.Relabel(err, fault.FieldLiquid)
 	}
 	out := FreezeResult{Cold: cold}
 	if err := out.describe(r); err != nil {
@@ -60,17 +62,9 @@ func Freeze(r FreezeRequest) (FreezeResult, error) {
 	return out, err
 }
 
-// relabel gives an input error the name of another field.
-func relabel(err error, field string) error {
-	if input, ok := err.(*InputError); ok {
-		input.Field = field
-	}
-	return err
-}
-
 // describe fills in density, limits and the state at the ice point.
 func (f *FreezeResult) describe(r FreezeRequest) error {
-	if err := checkLiquid(FieldTemperature, r.StoredAt); err != nil {
+	if err := fault.CheckTemperature(fault.FieldTemperature, r.StoredAt); err != nil {
 		return err
 	}
 	var err error
@@ -93,7 +87,7 @@ func (f *FreezeResult) describe(r FreezeRequest) error {
 // chloridesAlone refuses a question that only the chloride model answers.
 func (r FreezeRequest) chloridesAlone(field string) error {
 	if len(r.Liquid.Products) > 0 {
-		return bad(field, "%v is known by its data sheet alone, which tells its ice point and no more; allowed: chlorides", word(r.Liquid.Name))
+		return fault.Input(field, "%v is known by its data sheet alone, which tells its ice point and no more; allowed: chlorides", fault.Word(r.Liquid.Name))
 	}
 	return nil
 }

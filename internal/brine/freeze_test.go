@@ -3,6 +3,9 @@ package brine
 import (
 	"testing"
 
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
+	"brineyard/internal/fault/faulttest"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 
@@ -23,7 +26,7 @@ func TestBlendDropsSaltBeforeItFreezes(t *testing.T) {
 
 // asked is a plain question about a composition.
 func asked(c solution.Composition) FreezeRequest {
-	return FreezeRequest{Liquid: Liquid{Name: "this liquid", Composition: c}, StoredAt: quantity.Fahrenheit(60)}
+	return FreezeRequest{Liquid: balance.Liquid{Name: "this liquid", Composition: c}, StoredAt: quantity.Fahrenheit(60)}
 }
 
 func fahrenheit(kelvin float64) float64 { return (kelvin-273.15)*1.8 + 32 }
@@ -42,7 +45,7 @@ func TestFreezeRefusals(t *testing.T) {
 		"negative":       solution.Brine(-0.1),
 	} {
 		_, err := Freeze(asked(c))
-		requireField(t, err, FieldLiquid, name)
+		faulttest.RequireField(t, err, fault.FieldLiquid, name)
 	}
 }
 

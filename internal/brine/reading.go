@@ -1,6 +1,8 @@
 package brine
 
 import (
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
@@ -60,10 +62,10 @@ const readingTolerance = 0.0025
 // Reading returns the strength behind a reading. Errors: InputError for a
 // reading or temperature that no liquid NaCl brine has.
 func Reading(s Sample) (ReadingResult, error) {
-	if err := checkLiquid(FieldTemperature, s.Temperature); err != nil {
+	if err := fault.CheckTemperature(fault.FieldTemperature, s.Temperature); err != nil {
 		return ReadingResult{}, err
 	}
-	if err := checkLiquid(FieldCalibration, quantity.Temperature(s.Instrument.Calibration)); err != nil {
+	if err := fault.CheckTemperature(fault.FieldCalibration, quantity.Temperature(s.Instrument.Calibration)); err != nil {
 		return ReadingResult{}, err
 	}
 	r := ReadingResult{Sample: s}
@@ -77,7 +79,7 @@ func Reading(s Sample) (ReadingResult, error) {
 	}
 	r.Clamped = r.Freezing == solution.Freezing{}
 	if r.Clamped {
-		rho = float64(brineDensity(r.True, s.Temperature))
+		rho = float64(balance.BrineDensity(r.True, s.Temperature))
 	}
 	if err := r.describe(quantity.Density(rho)); err != nil {
 		return ReadingResult{}, err
@@ -102,10 +104,10 @@ func (s Sample) strength(rho float64) (quantity.Strength, solution.Freezing, err
 		return 0, end, s.outside()
 	}
 	cold, err := solution.Anchored().Freezing(solution.Brine(w))
-	if err != nil || !dropsSalt(cold, s.Temperature) {
+	if err != nil || !balance.DropsSalt(cold, s.Temperature) {
 		return quantity.Strength(w), cold, err // all dissolved
 	}
-	full, err := saturation(s.Temperature)
+	full, err := balance.Saturation(s.Temperature)
 	switch over := quantity.Strength(w) - full; {
 	case err != nil:
 		return 0, end, err
@@ -119,7 +121,7 @@ func (s Sample) strength(rho float64) (quantity.Strength, solution.Freezing, err
 
 // outside says between which readings a brine at the sample's temperature lies.
 func (s Sample) outside() error {
-	full, err := saturation(s.Temperature)
+	full, err := balance.Saturation(s.Temperature)
 	if err != nil {
 		return err
 	}
@@ -131,7 +133,7 @@ func (s Sample) outside() error {
 	if err != nil {
 		return err
 	}
-	return bad(FieldReading, "no salt brine at %v shows that; allowed: %v (fresh water) to %v (saturated)",
+	return fault.Input(fault.FieldReading, "no salt brine at %v shows that; allowed: %v (fresh water) to %v (saturated)",
 		s.Temperature, OnScale(s.Instrument, low), OnScale(s.Instrument, high))
 }
 
@@ -141,7 +143,7 @@ func (r *ReadingResult) describe(rho quantity.Density) error {
 	r.Density = rho
 	r.SaltPerVolume = quantity.Density(float64(r.True) * float64(rho))
 	const sixty = quantity.Temperature(solution.SixtyF)
-	r.Gravity = quantity.SpecificGravity(brineDensity(r.True, sixty) / brineDensity(0, sixty))
+	r.Gravity = quantity.SpecificGravity(balance.BrineDensity(r.True, sixty) / balance.BrineDensity(0, sixty))
 	r.MarkDensity = quantity.Density(float64(rho))
 	calibration := solution.SixtyF
 	if i := s.Instrument; i.Scale != gauge.Weighed {
@@ -158,7 +160,7 @@ func (r *ReadingResult) describe(rho quantity.Density) error {
 			return err
 		}
 	}
-	r.Solid = partSolid(s.Temperature, r.Freezing.First()) && !r.Clamped
+	r.Solid = balance.PartSolid(s.Temperature, r.Freezing.First()) && !r.Clamped
 	return nil
 }
 
@@ -177,20 +179,20 @@ func apparentStrength(mark, calibration float64) quantity.Strength {
 // and for a glass marked for such a temperature.
 func Expected(i gauge.Instrument, s quantity.Strength, t quantity.Temperature) (float64, error) {
 	const floor, ceiling = quantity.Temperature(solution.DensityFloor), quantity.Temperature(solution.Ceiling)
-	if !within(t, floor, ceiling) {
-		return 0, bad(FieldTemperature, "outside what densities are known for; allowed: %v to %v", floor, ceiling)
+	if !fault.Within(t, floor, ceiling) {
+		return 0, fault.Input(fault.FieldTemperature, "outside what densities are known for; allowed: %v to %v", floor, ceiling)
 	}
 	if !(s >= 0 && s <= solution.MaxSolute) {
-		return 0, bad(FieldStrength, "no brine is that strong; allowed: 0%% to %v", quantity.Strength(solution.MaxSolute))
+		return 0, fault.Input(fault.FieldStrength, "no brine is that strong; allowed: 0%% to %v", quantity.Strength(solution.MaxSolute))
 	}
-	rho := brineDensity(s, t)
+	rho := balance.BrineDensity(s, t)
 	if reading, ok := i.Reading(float64(rho), float64(t)); ok {
 		return reading, nil
 	}
 	// Fresh or nearly saturated brine can stand off a strength scale at one end.
 	reading, ok := i.Reading(clampToScale(float64(rho), i, t), float64(t))
 	if !ok {
-		return 0, bad(FieldCalibration, "no glass is marked for that; allowed: %v to %v", floor, ceiling)
+		return 0, fault.Input(fault.FieldCalibration, "no glass is marked for that; allowed: %v to %v", floor, ceiling)
 	}
 	return reading, nil
 }

@@ -3,6 +3,8 @@ package brine
 import (
 	"testing"
 
+	"brineyard/internal/fault"
+	"brineyard/internal/fault/faulttest"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
@@ -37,7 +39,7 @@ func TestExpectedIsTheInverseOfReading(t *testing.T) {
 // 22.65 and 24.0, given to a hundredth and a tenth.
 func TestTemperatureCorrection(t *testing.T) {
 	for fahrenheit, want := range map[float64]float64{40: 0.2265, 60: 0.233, 80: 0.240} {
-		r, err := Reading(Sample{Instrument: glass, Reading: 0.233, Temperature: quantity.Fahrenheit(fahrenheit)})
+		r, err := Reading(Sample{Instrument: gauge.PercentGlass(), Reading: 0.233, Temperature: quantity.Fahrenheit(fahrenheit)})
 		require.NoError(t, err)
 		require.InDelta(t, want, float64(r.True), 0.0005, "%g F", fahrenheit)
 		require.InDelta(t, 0.233, float64(r.Apparent), 1e-9)
@@ -82,9 +84,9 @@ func TestEndsOfTheScale(t *testing.T) {
 		{0.2715, 0.2633, true},
 		{0.2760, 0, false},
 	} {
-		r, err := Reading(Sample{Instrument: glass, Reading: c.reading, Temperature: quantity.Fahrenheit(40)})
+		r, err := Reading(Sample{Instrument: gauge.PercentGlass(), Reading: c.reading, Temperature: quantity.Fahrenheit(40)})
 		if !c.ok {
-			requireField(t, err, FieldReading, "")
+			faulttest.RequireField(t, err, fault.FieldReading, "")
 			continue
 		}
 		require.NoError(t, err, "%+v", c)
@@ -96,7 +98,7 @@ func TestEndsOfTheScale(t *testing.T) {
 // Brine below its own freezing point is part ice, and the answer says so.
 func TestSampleWithIce(t *testing.T) {
 	for fahrenheit, want := range map[float64]bool{12: true, 30: false} {
-		r, err := Reading(Sample{Instrument: glass, Reading: 0.1, Temperature: quantity.Fahrenheit(fahrenheit)})
+		r, err := Reading(Sample{Instrument: gauge.PercentGlass(), Reading: 0.1, Temperature: quantity.Fahrenheit(fahrenheit)})
 		require.NoError(t, err)
 		require.Equal(t, want, r.Solid, "%g F", fahrenheit)
 	}
@@ -134,11 +136,11 @@ func TestExpectedAtTheEndOfTheMarks(t *testing.T) {
 		require.InDelta(t, c.want, got, 1e-8, "%+v", c)
 	}
 	_, err := Expected(gauge.Instrument{Scale: gauge.PercentSalt}, 0.2, quantity.Celsius(10)) // marked for 0 K
-	requireRefusal(t, err, FieldCalibration, "no glass is marked for that; allowed: -31 F to 140 F")
-	_, err = Expected(glass, 0.2, quantity.Celsius(61))
-	requireRefusal(t, err, FieldTemperature, "allowed: -31 F to 140 F")
-	_, err = Expected(glass, 0.6, quantity.Celsius(10))
-	requireRefusal(t, err, FieldStrength, "allowed: 0% to 50%")
+	faulttest.RequireRefusal(t, err, fault.FieldCalibration, "no glass is marked for that; allowed: -31 F to 140 F")
+	_, err = Expected(gauge.PercentGlass(), 0.2, quantity.Celsius(61))
+	faulttest.RequireRefusal(t, err, fault.FieldTemperature, "allowed: -31 F to 140 F")
+	_, err = Expected(gauge.PercentGlass(), 0.6, quantity.Celsius(10))
+	faulttest.RequireRefusal(t, err, fault.FieldStrength, "allowed: 0% to 50%")
 }
 
 // Off every scale the ends are told in its own unit. By CRC Handbook densities: water
@@ -157,7 +159,7 @@ func TestReadingOffTheScale(t *testing.T) {
 		for _, reading := range c.readings {
 			i := gauge.Instrument{Scale: scale, Calibration: gauge.DefaultCalibration}
 			_, err := Reading(Sample{Instrument: i, Reading: reading, Temperature: quantity.Celsius(10)})
-			requireRefusal(t, err, FieldReading, c.words)
+			faulttest.RequireRefusal(t, err, fault.FieldReading, c.words)
 		}
 	}
 }

@@ -3,6 +3,8 @@ package brine
 import (
 	"errors"
 
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 )
@@ -12,7 +14,7 @@ import (
 type Stand struct {
 	Liquid, Ice, Salt quantity.Fraction
 	// Left is the liquid that is left, with its strength if it is plain brine.
-	Left     Liquid
+	Left     balance.Liquid
 	Crystals map[solution.Solid]quantity.Fraction
 	Pumpable bool
 	// IceMass and SaltMass are for the volume in the tank; 0 when not known.
@@ -30,15 +32,15 @@ const (
 
 // stand asks the equilibrium.
 func (r FreezeRequest) stand(rho quantity.Density) (*Stand, error) {
-	if err := r.chloridesAlone(FieldAt); err != nil {
+	if err := r.chloridesAlone(fault.FieldAt); err != nil {
 		return nil, err
 	}
-	if !within(r.At, solution.Floor, solution.SearchTop) {
-		return nil, bad(FieldAt, "outside the model; allowed: %v to %v", quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop))
+	if !fault.Within(r.At, solution.Floor, solution.SearchTop) {
+		return nil, fault.Input(fault.FieldAt, "outside the model; allowed: %v to %v", quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop))
 	}
 	e, err := solution.Anchored().Equilibrium(r.Liquid.Composition, float64(r.At))
 	if errors.Is(err, solution.ErrNotConverged) {
-		return nil, bad(FieldAt, "the model finds no equilibrium for this liquid there; it is checked up to %v dissolved", quantity.Strength(solution.CheckedTo))
+		return nil, fault.Input(fault.FieldAt, "the model finds no equilibrium for this liquid there; it is checked up to %v dissolved", quantity.Strength(solution.CheckedTo))
 	}
 	if err != nil {
 		return nil, err
@@ -47,7 +49,7 @@ func (r FreezeRequest) stand(rho quantity.Density) (*Stand, error) {
 		Liquid:   quantity.Fraction(e.LiquidFraction),
 		Ice:      quantity.Fraction(e.Ice()),
 		Salt:     quantity.Fraction(e.Salt()),
-		Left:     Liquid{Name: "what is left", Composition: e.Liquid},
+		Left:     balance.Liquid{Name: "what is left", Composition: e.Liquid},
 		Crystals: map[solution.Solid]quantity.Fraction{},
 	}
 	mass, dry := float64(r.Volume.Mass(rho)), 0.0
@@ -75,12 +77,12 @@ type Melt struct {
 }
 
 func (r FreezeRequest) melt(rho quantity.Density) (*Melt, error) {
-	if err := r.chloridesAlone(FieldPavement); err != nil {
+	if err := r.chloridesAlone(fault.FieldPavement); err != nil {
 		return nil, err
 	}
 	melted, err := solution.Anchored().Melting(r.Liquid.Composition, float64(r.Pavement))
 	if errors.Is(err, solution.ErrTemperature) {
-		return nil, bad(FieldPavement, "ice melts by itself at %v, and the model ends at %v; allowed: between them",
+		return nil, fault.Input(fault.FieldPavement, "ice melts by itself at %v, and the model ends at %v; allowed: between them",
 			quantity.Celsius(0), quantity.Temperature(solution.Floor))
 	}
 	if err != nil {

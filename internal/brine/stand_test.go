@@ -3,6 +3,9 @@ package brine
 import (
 	"testing"
 
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
+	"brineyard/internal/fault/faulttest"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 
@@ -67,19 +70,19 @@ func TestFreezeQuestionsRefused(t *testing.T) {
 		field  string
 		change func(*FreezeRequest)
 	}{
-		"too cold":           {FieldAt, func(r *FreezeRequest) { r.At = quantity.Celsius(-90) }},
-		"too warm":           {FieldAt, func(r *FreezeRequest) { r.At = quantity.Celsius(60) }},
-		"warm pavement":      {FieldPavement, func(r *FreezeRequest) { r.Pavement = quantity.Celsius(1) }},
-		"product at":         {FieldAt, func(r *FreezeRequest) { r.Liquid, r.At = OfProduct("p", sheet), quantity.Celsius(-5) }},
-		"product pavement":   {FieldPavement, func(r *FreezeRequest) { r.Liquid, r.Pavement = OfProduct("p", sheet), quantity.Celsius(-5) }},
-		"product curve":      {FieldLiquid, func(r *FreezeRequest) { r.Liquid, r.Curve = OfProduct("p", sheet), true }},
-		"curve of water":     {FieldLiquid, func(r *FreezeRequest) { r.Liquid, r.Curve = Liquid{Name: "water"}, true }},
-		"measured when warm": {FieldTemperature, func(r *FreezeRequest) { r.StoredAt = quantity.Celsius(90) }},
+		"too cold":           {fault.FieldAt, func(r *FreezeRequest) { r.At = quantity.Celsius(-90) }},
+		"too warm":           {fault.FieldAt, func(r *FreezeRequest) { r.At = quantity.Celsius(60) }},
+		"warm pavement":      {fault.FieldPavement, func(r *FreezeRequest) { r.Pavement = quantity.Celsius(1) }},
+		"product at":         {fault.FieldAt, func(r *FreezeRequest) { r.Liquid, r.At = balance.OfProduct("p", sheet), quantity.Celsius(-5) }},
+		"product pavement":   {fault.FieldPavement, func(r *FreezeRequest) { r.Liquid, r.Pavement = balance.OfProduct("p", sheet), quantity.Celsius(-5) }},
+		"product curve":      {fault.FieldLiquid, func(r *FreezeRequest) { r.Liquid, r.Curve = balance.OfProduct("p", sheet), true }},
+		"curve of water":     {fault.FieldLiquid, func(r *FreezeRequest) { r.Liquid, r.Curve = balance.Liquid{Name: "water"}, true }},
+		"measured when warm": {fault.FieldTemperature, func(r *FreezeRequest) { r.StoredAt = quantity.Celsius(90) }},
 	} {
 		r := asked(solution.Brine(0.2))
 		c.change(&r)
 		_, err := Freeze(r)
-		requireField(t, err, c.field, name)
+		faulttest.RequireField(t, err, c.field, name)
 	}
 }
 
@@ -150,14 +153,14 @@ func TestFreezeRefusalsInWords(t *testing.T) {
 		field, words string
 		change       func(*FreezeRequest)
 	}{
-		{FieldAt, "allowed: -94 F to 104 F", func(r *FreezeRequest) { r.At = quantity.Celsius(-71) }},
-		{FieldPavement, "ice melts by itself at 32 F, and the model ends at -94 F", func(r *FreezeRequest) { r.Pavement = quantity.Celsius(0.5) }},
-		{FieldAt, "p is known by its data sheet alone", func(r *FreezeRequest) { r.Liquid, r.At = OfProduct("p", sheet), quantity.Celsius(-5) }},
-		{FieldLiquid, "fresh water has no freezing diagram", func(r *FreezeRequest) { r.Liquid, r.Curve = Liquid{Name: "water"}, true }},
+		{fault.FieldAt, "allowed: -94 F to 104 F", func(r *FreezeRequest) { r.At = quantity.Celsius(-71) }},
+		{fault.FieldPavement, "ice melts by itself at 32 F, and the model ends at -94 F", func(r *FreezeRequest) { r.Pavement = quantity.Celsius(0.5) }},
+		{fault.FieldAt, "p is known by its data sheet alone", func(r *FreezeRequest) { r.Liquid, r.At = balance.OfProduct("p", sheet), quantity.Celsius(-5) }},
+		{fault.FieldLiquid, "fresh water has no freezing diagram", func(r *FreezeRequest) { r.Liquid, r.Curve = balance.Liquid{Name: "water"}, true }},
 	} {
 		r := asked(solution.Brine(0.2))
 		c.change(&r)
 		_, err := Freeze(r)
-		requireRefusal(t, err, c.field, c.words)
+		faulttest.RequireRefusal(t, err, c.field, c.words)
 	}
 }

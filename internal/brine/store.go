@@ -1,17 +1,17 @@
 package brine
 
 import (
-	"errors"
-
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
-	"brineyard/internal/solution"
+	"brineyard/internal/yard"
 )
 
 // Lot is a volume of a liquid.
 type Lot struct {
 	Volume quantity.Volume
-	Liquid Liquid
+	Liquid balance.Liquid
 }
 
 // StoreRequest asks what lots make together, the first being what the tank holds.
@@ -31,14 +31,14 @@ type StoreRequest struct {
 // Stored is a state of the tank.
 type Stored struct {
 	Volume quantity.Volume
-	Liquid Liquid
+	Liquid balance.Liquid
 }
 
 // StoreResult is what the lots make.
 type StoreResult struct {
 	Now     Stored
 	Density quantity.Density
-	Cold    Cold
+	Cold    balance.Cold
 	Reading float64
 	OnScale bool
 	// Fits is false when the volume is above a known capacity.
@@ -87,7 +87,7 @@ func (r StoreRequest) pour(now Stored, lot Lot) (Stored, error) {
 		return Stored{}, err
 	}
 	masses := []float64{float64(now.Volume.Mass(there)), float64(lot.Volume.Mass(coming))}
-	mixed := Mix("the mix", []Liquid{now.Liquid, lot.Liquid}, masses)
+	mixed := balance.Mix("the mix", []balance.Liquid{now.Liquid, lot.Liquid}, masses)
 	rho, err := mixed.Density(r.Temperature)
 	if err != nil {
 		return Stored{}, err
@@ -101,7 +101,7 @@ func (s *StoreResult) describe(r StoreRequest) error {
 	if s.Density, err = s.Now.Liquid.Density(r.Temperature); err != nil {
 		return err
 	}
-	if s.Cold, err = s.Now.Liquid.dissolvesAt(r.Temperature); err != nil {
+	if s.Cold, err = s.Now.Liquid.DissolvesAt(r.Temperature); err != nil {
 		return err
 	}
 	s.Reading, s.OnScale = s.Now.Liquid.Reading(r.Instrument, r.Temperature)
@@ -115,15 +115,15 @@ func (s *StoreResult) describe(r StoreRequest) error {
 // correct finds how much of a stronger or weaker batch brings the mix to target.
 func (s *StoreResult) correct(r StoreRequest) error {
 	if _, plain := s.Now.Liquid.Strength(); !plain {
-		return bad(FieldTarget, "a strength in salt means nothing for a blend; allowed: with plain salt brine alone")
+		return fault.Input(fault.FieldTarget, "a strength in salt means nothing for a blend; allowed: with plain salt brine alone")
 	}
 	if !s.Fits {
-		return bad(FieldCapacity, "the tank is over full with these lots: they come to %v; allowed: smaller lots", s.Now.Volume)
+		return fault.Input(fault.FieldCapacity, "the tank is over full with these lots: they come to %v; allowed: smaller lots", s.Now.Volume)
 	}
 	c, err := Correct(r.Correction(*s))
 	if err != nil {
-		if input, ok := err.(*InputError); ok && input.Field == FieldStock {
-			return relabel(err, FieldWith)
+		if input, ok := err.(*fault.InputError); ok && input.Field == fault.FieldStock {
+			return fault.Relabel(err, fault.FieldWith)
 		}
 		return err
 	}
@@ -136,47 +136,27 @@ func (r StoreRequest) Correction(s StoreResult) CorrectRequest {
 	strength, _ := s.Now.Liquid.Strength()
 	return CorrectRequest{
 		Volume: s.Now.Volume, Strength: strength, Target: r.Target, Temperature: r.Temperature,
-		Capacity: r.Capacity, With: Stock, Stock: r.With, RockSalt: PureSalt, Instrument: r.Instrument,
+		Capacity: r.Capacity, With: AddStock, Stock: r.With, RockSalt: yard.PureSalt, Instrument: r.Instrument,
 	}
 }
 
 func (r StoreRequest) check() error {
-	if err := checkLiquid(FieldTemperature, r.Temperature); err != nil {
+	if err := fault.CheckTemperature(fault.FieldTemperature, r.Temperature); err != nil {
 		return err
 	}
 	for _, lot := range r.Lots {
 		if !(lot.Volume > 0) {
-			return bad(FieldParts, "no volume; allowed: above 0")
+			return fault.Input(fault.FieldParts, "no volume; allowed: above 0")
 		}
-		if _, err := lot.Liquid.dissolvesAt(r.Temperature); err != nil {
+		if _, err := lot.Liquid.DissolvesAt(r.Temperature); err != nil {
 			return err
 		}
 	}
 	switch {
 	case r.Batches < 0 || r.Batches > mostBatches:
-		return bad(FieldBatches, "allowed: 1 to 1000")
+		return fault.Input(fault.FieldBatches, "allowed: 1 to 1000")
 	case r.Batches > 0 && len(r.Lots) < 2:
-		return bad(FieldBatches, "there is nothing to add; allowed: with the tank and a batch")
+		return fault.Input(fault.FieldBatches, "there is nothing to add; allowed: with the tank and a batch")
 	}
 	return nil
-}
-
-// dissolves refuses a liquid that is no solution, or drops salt in the warm.
-func (l Liquid) dissolves() (Cold, error) {
-	return l.dissolvesAt(quantity.Temperature(solution.SearchTop))
-}
-
-// dissolvesAt refuses a liquid that is no solution, or drops salt at a temperature.
-func (l Liquid) dissolvesAt(t quantity.Temperature) (Cold, error) {
-	cold, err := l.Cold()
-	switch {
-	case errors.Is(err, solution.ErrComposition):
-		return cold, bad(FieldParts, "more salt dissolved in %v than the model can reckon with; allowed: %v in all",
-			word(l.Name), quantity.Strength(solution.MaxSolute))
-	case err != nil:
-		return cold, err
-	case cold.Salt.Saturated, cold.Salt.Found && cold.Salt.Temperature > float64(t)+1e-3:
-		return cold, bad(FieldParts, "not all of %v stays dissolved at %v; allowed: less salt, or warmer", word(l.Name), t)
-	}
-	return cold, nil
 }

@@ -3,18 +3,23 @@ package brine
 import (
 	"testing"
 
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
+	"brineyard/internal/fault/faulttest"
+	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/wild"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 )
 
 func storing(lots ...Lot) StoreRequest {
-	return StoreRequest{Lots: lots, Temperature: quantity.Fahrenheit(60), Instrument: glass}
+	return StoreRequest{Lots: lots, Temperature: quantity.Fahrenheit(60), Instrument: gauge.PercentGlass()}
 }
 
 func gallons(v float64, s quantity.Strength) Lot {
-	return Lot{quantity.Volume(v) * quantity.Gallon, SaltBrine(s)}
+	return Lot{quantity.Volume(v) * quantity.Gallon, balance.SaltBrine(s)}
 }
 
 // Common practice, no source: one 500-gallon batch at 25 % moves 20,000 gallons of
@@ -82,9 +87,9 @@ func TestStoreCorrectionReachesTarget(t *testing.T) {
 	out, err := Store(r)
 	require.NoError(t, err)
 	c := out.Correction
-	require.Positive(t, c.BleedFirst)
-	left := Lot{6000*quantity.Gallon - c.BleedFirst, SaltBrine(0.224)}
-	after, err := Store(storing(left, Lot{c.Stock, SaltBrine(0.255)}))
+	require.Positive(t, c.DrawOffFirst)
+	left := Lot{6000*quantity.Gallon - c.DrawOffFirst, balance.SaltBrine(0.224)}
+	after, err := Store(storing(left, Lot{c.Stock, balance.SaltBrine(0.255)}))
 	require.NoError(t, err)
 	s, _ := after.Now.Liquid.Strength()
 	require.InDelta(t, 0.233, float64(s), 1e-12)
@@ -107,24 +112,24 @@ func TestStoreRefusals(t *testing.T) {
 		field  string
 		change func(*StoreRequest)
 	}{
-		"no volume":      {FieldParts, func(r *StoreRequest) { r.Lots[1].Volume = 0 }},
-		"beyond any":     {FieldParts, func(r *StoreRequest) { r.Lots[1].Liquid = SaltBrine(0.3) }},
-		"hot":            {FieldTemperature, func(r *StoreRequest) { r.Temperature = quantity.Celsius(70) }},
-		"many batches":   {FieldBatches, func(r *StoreRequest) { r.Batches = 1001 }},
-		"fewer than one": {FieldBatches, func(r *StoreRequest) { r.Batches = -1 }},
-		"nothing to add": {FieldBatches, func(r *StoreRequest) { r.Batches, r.Lots = 2, r.Lots[:1] }},
-		"blend to target": {FieldTarget, func(r *StoreRequest) {
-			r.Lots[1].Liquid, r.Target, r.With = calcium(0.32), 0.233, 0.25
+		"no volume":      {fault.FieldParts, func(r *StoreRequest) { r.Lots[1].Volume = 0 }},
+		"beyond any":     {fault.FieldParts, func(r *StoreRequest) { r.Lots[1].Liquid = balance.SaltBrine(0.3) }},
+		"hot":            {fault.FieldTemperature, func(r *StoreRequest) { r.Temperature = quantity.Celsius(70) }},
+		"many batches":   {fault.FieldBatches, func(r *StoreRequest) { r.Batches = 1001 }},
+		"fewer than one": {fault.FieldBatches, func(r *StoreRequest) { r.Batches = -1 }},
+		"nothing to add": {fault.FieldBatches, func(r *StoreRequest) { r.Batches, r.Lots = 2, r.Lots[:1] }},
+		"blend to target": {fault.FieldTarget, func(r *StoreRequest) {
+			r.Lots[1].Liquid, r.Target, r.With = wild.Calcium(0.32), 0.233, 0.25
 		}},
-		"over full": {FieldCapacity, func(r *StoreRequest) {
+		"over full": {fault.FieldCapacity, func(r *StoreRequest) {
 			r.Capacity, r.Target, r.With = 6100*quantity.Gallon, 0.233, 0.25
 		}},
-		"weak with": {FieldWith, func(r *StoreRequest) { r.Target, r.With = 0.24, 0.235 }},
+		"weak with": {fault.FieldWith, func(r *StoreRequest) { r.Target, r.With = 0.24, 0.235 }},
 	} {
 		r := plain()
 		c.change(&r)
 		_, err := Store(r)
-		requireField(t, err, c.field, name)
+		faulttest.RequireField(t, err, c.field, name)
 	}
 }
 
@@ -137,16 +142,16 @@ func TestStoreRefusalsInWords(t *testing.T) {
 		to, with     quantity.Strength
 	}{
 		// Chloride of the one drives salt out of the other.
-		{FieldParts, "not all of the mix stays dissolved at 60 F", []Lot{gallons(5000, 0.26), {1, calcium(0.4)}}, 0, 0},
-		{FieldParts, "not all of brine stays dissolved at 60 F", []Lot{gallons(5000, 0.28)}, 0, 0},
-		{FieldTarget, "allowed: 0% to 26.39% (saturated)", []Lot{gallons(6000, 0.23)}, 0.28, 0.29},
-		{FieldWith, "allowed: stock above 24%", []Lot{gallons(6000, 0.23)}, 0.24, 0.235},
-		{FieldWith, "allowed: stock below 22%", []Lot{gallons(6000, 0.23)}, 0.22, 0.235},
+		{fault.FieldParts, "not all of the mix stays dissolved at 60 F", []Lot{gallons(5000, 0.26), {1, wild.Calcium(0.4)}}, 0, 0},
+		{fault.FieldParts, "not all of brine stays dissolved at 60 F", []Lot{gallons(5000, 0.28)}, 0, 0},
+		{fault.FieldTarget, "allowed: 0% to 26.39% (saturated)", []Lot{gallons(6000, 0.23)}, 0.28, 0.29},
+		{fault.FieldWith, "allowed: stock above 24%", []Lot{gallons(6000, 0.23)}, 0.24, 0.235},
+		{fault.FieldWith, "allowed: stock below 22%", []Lot{gallons(6000, 0.23)}, 0.22, 0.235},
 	} {
 		r := storing(c.lots...)
 		r.Target, r.With = c.to, c.with
 		_, err := Store(r)
-		requireRefusal(t, err, c.field, c.words)
+		faulttest.RequireRefusal(t, err, c.field, c.words)
 	}
 }
 

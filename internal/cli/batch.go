@@ -2,6 +2,7 @@ package cli
 
 import (
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -88,8 +89,8 @@ func (o *batchOptions) request(s *setting) (brine.BatchRequest, error) {
 	if s.yard != nil {
 		file = s.yard.Supply
 	}
-	r.WaterTemp = take(s, brine.FieldWaterTemp, "water-temp", o.waterTemp, file.Temperature, "supply.temperature", coldTap)
-	r.Supply = take(s, brine.FieldSupply, "supply", o.supply, file.Flow, "supply.flow", 0)
+	r.WaterTemp = take(s, fault.FieldWaterTemp, "water-temp", o.waterTemp, file.Temperature, "supply.temperature", coldTap)
+	r.Supply = take(s, fault.FieldSupply, "supply", o.supply, file.Flow, "supply.flow", 0)
 	if o.supply.given && r.Supply <= 0 {
 		return r, usagef("--supply %s: no flow; allowed: above 0gal/min", quoted(o.supply.text))
 	}
@@ -97,7 +98,7 @@ func (o *batchOptions) request(s *setting) (brine.BatchRequest, error) {
 	if tank.Bed > 0 {
 		bed = &tank.Bed
 	}
-	r.Bed = take(s, brine.FieldBed, "bed", o.bed, bed, "tank "+quoted(tank.Name)+" bed", 0)
+	r.Bed = take(s, fault.FieldBed, "bed", o.bed, bed, "tank "+quoted(tank.Name)+" bed", 0)
 	if err := o.heel(s, &r); err != nil {
 		return r, err
 	}
@@ -115,9 +116,9 @@ func (o *batchOptions) heel(s *setting, r *brine.BatchRequest) error {
 		}
 		return usagef("--%s: there is no heel without --heel-volume; allowed: both", name)
 	}
-	r.HeelVolume = take(s, brine.FieldHeelVolume, "heel-volume", o.heelVolume, nil, "", 0)
-	r.HeelStrength = take(s, brine.FieldHeelStrong, "heel-strength", o.heelStrength, nil, "", r.Target)
-	r.HeelTemp = take(s, brine.FieldHeelTemp, "heel-temp", o.heelTemp, nil, "", r.WaterTemp)
+	r.HeelVolume = take(s, fault.FieldHeelVolume, "heel-volume", o.heelVolume, nil, "", 0)
+	r.HeelStrength = take(s, fault.FieldHeelStrong, "heel-strength", o.heelStrength, nil, "", r.Target)
+	r.HeelTemp = take(s, fault.FieldHeelTemp, "heel-temp", o.heelTemp, nil, "", r.WaterTemp)
 	return nil
 }
 

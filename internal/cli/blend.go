@@ -4,7 +4,9 @@ import (
 	"fmt"
 	"sort"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -69,7 +71,7 @@ func (o *blendOptions) ask(s *setting, args []string) (reply, error) {
 		return o.answer(s, r, b, nil, tank), nil
 	}
 	if base := solved.Request.Parts[0].Amount; tank != nil && base < 0.01 {
-		return reply{}, usagef("%s: that takes next to nothing of what stands in the tank; allowed: a warmer ice point", s.place(s.origin[brine.FieldIceAt]))
+		return reply{}, usagef("%s: that takes next to nothing of what stands in the tank; allowed: a warmer ice point", s.place(s.origin[fault.FieldIceAt]))
 	}
 	return o.answer(s, solved.Request, solved.Blend, solved, tank), nil
 }
@@ -86,8 +88,8 @@ func newBlendOptions() *blendOptions {
 
 // solve finds what was asked for; nil when nothing was.
 func (o *blendOptions) solve(s *setting, r *brine.BlendRequest) (*brine.Solved, error) {
-	ice := take(s, brine.FieldIceAt, "ice-at", o.iceAt, nil, "", 0)
-	clear := take(s, brine.FieldKeepClear, "keep-clear", o.keepClear, nil, "", 0)
+	ice := take(s, fault.FieldIceAt, "ice-at", o.iceAt, nil, "", 0)
+	clear := take(s, fault.FieldKeepClear, "keep-clear", o.keepClear, nil, "", 0)
 	for _, asked := range []struct {
 		given bool
 		field string
@@ -122,8 +124,8 @@ type intoTank struct {
 
 func (o *blendOptions) request(s *setting, args []string) (brine.BlendRequest, *intoTank, error) {
 	r := brine.BlendRequest{ByWeight: o.by.value == "weight"}
-	s.origin[brine.FieldParts] = said("the parts")
-	s.origin[brine.FieldLiquid] = said("the blend")
+	s.origin[fault.FieldParts] = said("the parts")
+	s.origin[fault.FieldLiquid] = said("the blend")
 	if err := o.record.check(o.into.value); err != nil {
 		if o.record.on {
 			err = usagef("--record: the journal needs to know which tank this is; allowed: with --additive-into and a tank of the yard file")
@@ -147,8 +149,8 @@ func (o *blendOptions) request(s *setting, args []string) (brine.BlendRequest, *
 	if o.volume.given && o.volume.value == 0 {
 		return r, nil, usagef("--volume %s: no blend; allowed: above 0", quoted(o.volume.text))
 	}
-	r.Volume = take(s, brine.FieldVolume, "volume", o.volume, nil, "", 0)
-	r.Temperature = take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
+	r.Volume = take(s, fault.FieldVolume, "volume", o.volume, nil, "", 0)
+	r.Temperature = take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
 	reading := readingFlags{cal: o.cal}
 	r.Instrument, err = reading.instrument(s, gauge.PercentSalt)
 	return r, tank, err
@@ -356,7 +358,7 @@ func blendNotes(s *setting, r brine.BlendRequest, b brine.Blend) []string {
 }
 
 // liquidCautions go with pumping a mix.
-func liquidCautions(mix brine.Liquid) []string {
+func liquidCautions(mix balance.Liquid) []string {
 	cautions := []string{cautionPump, cautionDrain, cautionLocal}
 	if c := mix.Composition; c.CaCl2 > 0 || c.MgCl2 > 0 {
 		return append([]string{cautionChloride}, cautions...)

@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/chart"
 	"brineyard/internal/gauge"
@@ -57,7 +58,7 @@ func (s *setting) freezingSheet() ([]*report.Document, error) {
 
 // cardDiagram is the freezing diagram with the target and the band.
 func (s *setting) cardDiagram() (chart.Chart, error) {
-	f, err := brine.Freeze(brine.FreezeRequest{Liquid: brine.SaltBrine(s.cardBand().Target), StoredAt: quantity.Fahrenheit(60), Curve: true})
+	f, err := brine.Freeze(brine.FreezeRequest{Liquid: balance.SaltBrine(s.cardBand().Target), StoredAt: quantity.Fahrenheit(60), Curve: true})
 	if err != nil {
 		return chart.Chart{}, err
 	}
@@ -129,7 +130,7 @@ func (s *setting) blendsSheet() ([]*report.Document, error) {
 		}
 		share := valueOr(b.Share)
 		mixed, err := brine.NewBlend(brine.BlendRequest{
-			Parts:       []brine.Part{{Liquid: brine.SaltBrine(band.Target), Amount: 1 - float64(share)}, {Liquid: l.Liquid(), Amount: float64(share)}},
+			Parts:       []brine.Part{{Liquid: balance.SaltBrine(band.Target), Amount: 1 - float64(share)}, {Liquid: l.Liquid(), Amount: float64(share)}},
 			Temperature: sixty, Instrument: gauge.Instrument{Calibration: gauge.DefaultCalibration},
 		})
 		if err != nil {
@@ -155,7 +156,7 @@ func (s *setting) blendsSheet() ([]*report.Document, error) {
 }
 
 // shortOnset is when a solid forms, without its name.
-func (s *setting) shortOnset(o solution.Onset, cold brine.Cold) report.Value {
+func (s *setting) shortOnset(o solution.Onset, cold balance.Cold) report.Value {
 	v := s.onset("", "", o).Value
 	switch {
 	case o.Found:

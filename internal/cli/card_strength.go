@@ -9,6 +9,7 @@ import (
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/yard"
 )
 
 // The sheets about strength: what a reading means, and what corrects a tank.
@@ -71,7 +72,7 @@ func (s *setting) hundredths(w quantity.Strength) report.Value {
 	return v
 }
 
-func (s *setting) cardBand() brine.Band {
+func (s *setting) cardBand() yard.Band {
 	none := &input[quantity.Strength]{}
 	return s.band(none, none, none)
 }
@@ -138,7 +139,7 @@ func (s *setting) correctionSheets() ([]*report.Document, error) {
 }
 
 // widestTable has as many of the tanks as there is room for beside each other.
-func (s *setting) widestTable(tanks []cardTank, band brine.Band) (t report.Table, taken int, err error) {
+func (s *setting) widestTable(tanks []cardTank, band yard.Band) (t report.Table, taken int, err error) {
 	for taken = min(tanksOnSheet, len(tanks)); ; taken-- {
 		t, err = s.correctionTable(tanks[:taken], band)
 		if err != nil || taken == 1 || report.Width(&t) <= sheetWidth {
@@ -147,12 +148,12 @@ func (s *setting) widestTable(tanks []cardTank, band brine.Band) (t report.Table
 	}
 }
 
-func (s *setting) cardSalt() brine.RockSalt {
+func (s *setting) cardSalt() yard.RockSalt {
 	none := &input[quantity.Strength]{}
 	return rockSalt(s, none, none)
 }
 
-func (s *setting) correctionTable(tanks []cardTank, band brine.Band) (report.Table, error) {
+func (s *setting) correctionTable(tanks []cardTank, band yard.Band) (report.Table, error) {
 	t := report.Table{Key: "correction", Title: "By true strength", Columns: []report.Column{{Key: "strength", Label: "True"}}}
 	var strengths []quantity.Strength
 	for percent := 17.0; percent <= 26; percent += 0.5 {
@@ -165,7 +166,7 @@ func (s *setting) correctionTable(tanks []cardTank, band brine.Band) (report.Tab
 			return t, err
 		}
 		key := strings.ReplaceAll(tank.name, " ", "_")
-		bleeds := slices.ContainsFunc(all, func(c brine.Correction) bool { return c.BleedFirst > 0 })
+		bleeds := slices.ContainsFunc(all, func(c brine.Correction) bool { return c.DrawOffFirst > 0 })
 		if bleeds {
 			t.Columns = append(t.Columns, report.Column{Key: key + "_draw_off", Label: "Draw off"})
 		}
@@ -178,7 +179,7 @@ func (s *setting) correctionTable(tanks []cardTank, band brine.Band) (report.Tab
 }
 
 // corrections are what brings a full tank of each strength to target.
-func (s *setting) corrections(tank cardTank, band brine.Band, strengths []quantity.Strength) ([]brine.Correction, error) {
+func (s *setting) corrections(tank cardTank, band yard.Band, strengths []quantity.Strength) ([]brine.Correction, error) {
 	var all []brine.Correction
 	for _, w := range strengths {
 		c, err := brine.Correct(brine.CorrectRequest{
@@ -198,16 +199,16 @@ func (s *setting) corrections(tank cardTank, band brine.Band, strengths []quanti
 func (s *setting) correctionCells(c brine.Correction, bleeds bool) []report.Value {
 	var cells []report.Value
 	add, of := report.Nothing("", "-"), report.Word("on target")
-	switch draw := s.value(c.BleedFirst); {
-	case bleeds && c.BleedFirst > 0:
+	switch draw := s.value(c.DrawOffFirst); {
+	case bleeds && c.DrawOffFirst > 0:
 		cells = append(cells, draw)
 	case bleeds:
 		cells = append(cells, report.Nothing(draw.Unit, "-"))
 	}
-	switch c.Agent {
-	case brine.Water:
+	switch c.Additive {
+	case brine.AddWater:
 		add, of = s.value(c.Water), report.Word("water")
-	case brine.Salt:
+	case brine.AddSalt:
 		add, of = s.value(c.Salt), report.Word("salt")
 	}
 	return append(cells, add, of)

@@ -1,8 +1,8 @@
 package cli
 
 import (
-	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // charge is a batch of a mixing tank on its heel: what goes in for what is pumped off.
@@ -12,7 +12,7 @@ type charge struct {
 	mix                   quantity.Duration
 	target                quantity.Strength
 	at, waterAt           quantity.Temperature
-	rock                  brine.RockSalt
+	rock                  yard.RockSalt
 	supply, pump          quantity.Flow
 	density, waterDensity quantity.Density
 }
@@ -25,7 +25,7 @@ func (k *pocket) chargeSteps(s *setting, c charge) {
 	salt := k.step("Salt in it", "weight x strength", "{} x {}", []term{weight, target}, weight.value*target.value, weight.unit)
 	delivered := salt
 	purity, moisture := k.share(c.rock.Purity), k.share(c.rock.Moisture)
-	if c.rock != brine.PureSalt {
+	if c.rock != yard.PureSalt {
 		delivered = k.step("Salt as delivered", "salt / (purity x (1 - moisture))", "{} / ({} x (1 - {}))",
 			[]term{salt, purity, moisture}, salt.value/(purity.value*(1-moisture.value)), weight.unit)
 	}

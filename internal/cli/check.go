@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -65,7 +66,7 @@ func (o *checkOptions) ask(s *setting, _ []string) (reply, error) {
 	d := checkDocument(s, r, c)
 	d.Next = s.afterCheck(o.tank.name.value, c.Decision)
 	a := reply{document: d, record: o.record, entries: []journal.Entry{e}}
-	if o.gate && c.Decision != brine.Pump {
+	if o.gate && c.Decision != yard.MayPump {
 		a.end = errHeld
 	}
 	return a, nil
@@ -94,7 +95,7 @@ func (o *checkOptions) request(s *setting) (brine.CheckRequest, error) {
 
 func checkDocument(s *setting, r brine.CheckRequest, c brine.CheckResult) *report.Document {
 	fix := c.Correction
-	if c.Decision == brine.Pump {
+	if c.Decision == yard.MayPump {
 		// Nothing need be added; what would bring it to target is a note.
 		fix = brine.Correction{Final: r.Volume, Strength: c.Reading.True, Reading: r.Sample.Reading}
 	}
@@ -109,14 +110,14 @@ func checkDocument(s *setting, r brine.CheckRequest, c brine.CheckResult) *repor
 	d.Figures = append(d.Figures, s.figure("volume", "Brine in the tank", r.Volume))
 	d.Figures = append(d.Figures, quiet(report.Figure{Key: "decision", Label: "Decision", Value: report.Word(c.Decision.String())}))
 	for _, f := range s.correctionFigures(q, fix) {
-		f.Quiet = f.Quiet || c.Decision == brine.Pump
+		f.Quiet = f.Quiet || c.Decision == yard.MayPump
 		d.Figures = append(d.Figures, f)
 	}
 	d.Figures = append(d.Figures, s.bandFigures(r, c)...)
 	d.Figures = append(d.Figures, s.readingFigures(c.Reading)...)
 	d.Figures = append(d.Figures, s.freezing(c.Reading.Freezing)...)
 	d.Working = readingWorking(s, c.Reading)
-	if c.Decision != brine.Pump {
+	if c.Decision != yard.MayPump {
 		d.Working = append(d.Working, correctWorking(s, q, fix)...)
 		d.Working = append(d.Working, expectedWorking(s, q.Instrument, fix.Strength, q.Temperature, fix.Reading)...)
 	}
@@ -152,18 +153,18 @@ func (s *setting) inward(q quantity.Quantity, way float64) string {
 // reading alone would have misled; what to do, and what to look for then.
 func checkVerdict(s *setting, r brine.CheckRequest, c brine.CheckResult) string {
 	finding := s.finding(r, c)
-	if c.Decision == brine.Pump {
+	if c.Decision == yard.MayPump {
 		return s.show("Pump: %s, within %v to %v.", finding, r.Band.Low, r.Band.High)
 	}
 	limit := s.show("too strong (above %v)", r.Band.High)
-	if c.Decision == brine.TooWeak {
+	if c.Decision == yard.TooWeak {
 		limit = s.show("too weak (below %v)", r.Band.Low)
 	}
 	do := s.show("to its %v %s", r.Volume, s.steps(c.Correction))
-	if r.Bed > 0 && c.Decision == brine.TooWeak {
+	if r.Bed > 0 && c.Decision == yard.TooWeak {
 		do = "circulate over its bed and read again; if it stays so, " + do
 	}
-	if c.Correction.BleedFirst > 0 {
+	if c.Correction.DrawOffFirst > 0 {
 		do = s.show("of its %v %s", r.Volume, s.steps(c.Correction))
 	}
 	return s.show("Do not pump: %s, %s; %s, mix, and look for %v on %s at %v.",
@@ -172,7 +173,7 @@ func checkVerdict(s *setting, r brine.CheckRequest, c brine.CheckResult) string 
 }
 
 // naiveWords say how the reading looks without the thermometer.
-var naiveWords = map[brine.Decision]string{brine.Pump: "right", brine.TooStrong: "too strong", brine.TooWeak: "too weak"}
+var naiveWords = map[yard.Decision]string{yard.MayPump: "right", yard.TooStrong: "too strong", yard.TooWeak: "too weak"}
 
 // finding states the true strength, with a warning where the reading misleads.
 func (s *setting) finding(r brine.CheckRequest, c brine.CheckResult) string {
@@ -185,7 +186,7 @@ func (s *setting) finding(r brine.CheckRequest, c brine.CheckResult) string {
 
 // strengthBeside shows a strength with as many digits as tell it from the ends of
 // the band.
-func (s *setting) strengthBeside(w quantity.Strength, b brine.Band) string {
+func (s *setting) strengthBeside(w quantity.Strength, b yard.Band) string {
 	for _, end := range []quantity.Strength{b.Low, b.High} {
 		if w != end && w.In(s.system).Digits() == end.In(s.system).Digits() {
 			return strconv.FormatFloat(100*float64(w), 'f', 4, 64) + "%"
@@ -196,18 +197,18 @@ func (s *setting) strengthBeside(w quantity.Strength, b brine.Band) string {
 
 func checkNotes(s *setting, r brine.CheckRequest, c brine.CheckResult) []string {
 	var notes []string
-	if c.Decision == brine.Pump && c.Correction.Agent != brine.Auto {
+	if c.Decision == yard.MayPump && c.Correction.Additive != brine.AnyAdditive {
 		notes = append(notes, s.show("It need not be exactly %v; that would take: %s.", r.Band.Target, s.steps(c.Correction)))
 	}
 	first, target := c.Reading.Freezing.First(), c.TargetSolid
-	if c.Decision != brine.Pump && first.Found && target.Found {
+	if c.Decision != yard.MayPump && first.Found && target.Found {
 		notes = append(notes, s.show("As it stands the first %s comes at %v; on target nothing forms above %v.",
 			solidKind(first.Solid), temperatureOf(first), temperatureOf(target)))
 	}
-	if r.Bed > 0 && c.Decision != brine.Pump {
+	if r.Bed > 0 && c.Decision != yard.MayPump {
 		notes = append(notes, s.show("A bed of about %v of salt is kept in this tank: circulate and read again before adding anything, since it goes on dissolving.", r.Bed))
 	}
-	if c.Decision == brine.Pump && r.With != brine.Auto {
+	if c.Decision == yard.MayPump && r.With != brine.AnyAdditive {
 		notes = append(notes, "Nothing need be added, so --with was left aside.")
 	}
 	if c.Reading.Clamped {
@@ -221,7 +222,7 @@ func checkNotes(s *setting, r brine.CheckRequest, c brine.CheckResult) []string 
 
 // pumpCautions go with a tank that may be pumped.
 func pumpCautions(c brine.CheckResult) []string {
-	if c.Decision != brine.Pump {
+	if c.Decision != yard.MayPump {
 		return nil
 	}
 	return []string{cautionPump, cautionLocal}

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -8,7 +9,7 @@ import (
 )
 
 // coldVerdict names the first solid, and the other side where it comes later.
-func coldVerdict(s *setting, c brine.Cold) string {
+func coldVerdict(s *setting, c balance.Cold) string {
 	first, ice := c.First(), c.Ice
 	switch {
 	case c.Beyond:
@@ -32,7 +33,7 @@ func coldVerdict(s *setting, c brine.Cold) string {
 }
 
 // cold lists the figures of what a liquid does on cooling.
-func (s *setting) cold(c brine.Cold) []report.Figure {
+func (s *setting) cold(c balance.Cold) []report.Figure {
 	figures := s.freezing(c.Freezing)
 	if !c.Estimated {
 		return figures
@@ -50,7 +51,7 @@ func (s *setting) cold(c brine.Cold) []report.Figure {
 }
 
 // coldNotes say what the figures rest on, and what they mean for a tank.
-func (s *setting) coldNotes(c brine.Cold) []string {
+func (s *setting) coldNotes(c balance.Cold) []string {
 	if c.Estimated {
 		return []string{"Estimate: products are reckoned by their freezing tables (Zdanovskii-Stokes-Robinson rule); " +
 			"try a sample in a freezer before relying on it. Where salt falls out is not known."}
@@ -62,7 +63,7 @@ func (s *setting) coldNotes(c brine.Cold) []string {
 }
 
 // calciumNotes tell where the published figures themselves disagree.
-func calciumNotes(l brine.Liquid) []string {
+func calciumNotes(l balance.Liquid) []string {
 	c := l.Composition
 	const disputed = 0.24
 	if c.CaCl2 <= disputed || c.CaCl2 < c.Solute()/2 {

@@ -4,8 +4,8 @@ import (
 	"slices"
 	"strings"
 
-	"brineyard/internal/brine"
 	"brineyard/internal/drill"
+	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -61,7 +61,7 @@ var argumentWords = map[string]func(*Env, *globals) completion{
 // places are tanks, outlets, and the supply.
 func (s *setting) places() []string {
 	names := append(s.tankNames(""), s.yard.Plumbing.Outlets...)
-	return append(names, brine.Supply)
+	return append(names, yard.FreshWater)
 }
 
 func fixed(words []string) completion {

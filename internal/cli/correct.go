@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/yard"
@@ -22,7 +23,7 @@ type agentFlags struct {
 }
 
 // agentWords are the choices of --with.
-var agentWords = map[string]brine.Agent{"water": brine.Water, "salt": brine.Salt, "stock": brine.Stock}
+var agentWords = map[string]brine.Additive{"water": brine.AddWater, "salt": brine.AddSalt, "stock": brine.AddStock}
 
 func addAgentFlags(f *pflag.FlagSet) *agentFlags {
 	a := &agentFlags{with: choice{words: []string{"water", "salt", "stock"}}}
@@ -38,31 +39,31 @@ func saltFlagsOf(f *pflag.FlagSet) (purity, moisture *input[quantity.Strength]) 
 }
 
 // agent settles what is added, and of what quality.
-func (a *agentFlags) agent(s *setting) (brine.Agent, quantity.Strength, brine.RockSalt, error) {
+func (a *agentFlags) agent(s *setting) (brine.Additive, quantity.Strength, yard.RockSalt, error) {
 	agent := agentWords[a.with.value]
 	switch {
 	case a.stock.given && a.with.value == "":
-		agent = brine.Stock
-	case a.stock.given && agent != brine.Stock:
-		return 0, 0, brine.RockSalt{}, usagef("--stock %s and --with %s: two things to add; allowed: --stock with --with stock",
+		agent = brine.AddStock
+	case a.stock.given && agent != brine.AddStock:
+		return 0, 0, yard.RockSalt{}, usagef("--stock %s and --with %s: two things to add; allowed: --stock with --with stock",
 			quoted(a.stock.text), a.with.value)
-	case agent == brine.Stock && !a.stock.given:
-		return 0, 0, brine.RockSalt{}, usagef("--with stock: needs the stored brine's strength; allowed: like --stock 18%%")
+	case agent == brine.AddStock && !a.stock.given:
+		return 0, 0, yard.RockSalt{}, usagef("--with stock: needs the stored brine's strength; allowed: like --stock 18%%")
 	}
-	s.origin[brine.FieldWith] = said("--with " + a.with.value)
-	stock := take(s, brine.FieldStock, "stock", a.stock, nil, "", 0)
+	s.origin[fault.FieldWith] = said("--with " + a.with.value)
+	stock := take(s, fault.FieldStock, "stock", a.stock, nil, "", 0)
 	return agent, stock, rockSalt(s, a.purity, a.moisture), nil
 }
 
 // rockSalt settles the salt's quality.
-func rockSalt(s *setting, purity, moisture *input[quantity.Strength]) brine.RockSalt {
+func rockSalt(s *setting, purity, moisture *input[quantity.Strength]) yard.RockSalt {
 	file := yard.Salt{}
 	if s.yard != nil {
 		file = s.yard.Salt
 	}
-	return brine.RockSalt{
-		Purity:   take(s, brine.FieldPurity, "purity", purity, file.Purity, "salt.purity", brine.PureSalt.Purity),
-		Moisture: take(s, brine.FieldMoisture, "moisture", moisture, file.Moisture, "salt.moisture", brine.PureSalt.Moisture),
+	return yard.RockSalt{
+		Purity:   take(s, fault.FieldPurity, "purity", purity, file.Purity, "salt.purity", yard.PureSalt.Purity),
+		Moisture: take(s, fault.FieldMoisture, "moisture", moisture, file.Moisture, "salt.moisture", yard.PureSalt.Moisture),
 	}
 }
 
@@ -103,8 +104,8 @@ func (t *tankFlags) tank(s *setting) (tank yard.Tank, volume, capacity quantity.
 		return tank, 0, 0, usagef("no volume; allowed: --volume, like --volume 500gal, or --tank with a name from the yard file")
 	}
 	key := fmt.Sprintf("tank %s", quoted(t.name.value))
-	volume = take(s, brine.FieldVolume, "volume", t.volume, usual, key, 0)
-	capacity = take(s, brine.FieldCapacity, "capacity", t.capacity, size, key, 0)
+	volume = take(s, fault.FieldVolume, "volume", t.volume, usual, key, 0)
+	capacity = take(s, fault.FieldCapacity, "capacity", t.capacity, size, key, 0)
 	return tank, volume, capacity, notZero("capacity", t.capacity)
 }
 
@@ -217,8 +218,8 @@ func (o *correctOptions) request(s *setting) (brine.CorrectRequest, *brine.Readi
 		if r.Instrument, err = o.instrument.instrument(s, 0); err != nil {
 			return r, nil, err
 		}
-		r.Temperature = take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
-		r.Strength = take(s, brine.FieldStrength, "strength", o.strength, nil, "", 0)
+		r.Temperature = take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
+		r.Strength = take(s, fault.FieldStrength, "strength", o.strength, nil, "", 0)
 		return r, nil, nil
 	}
 	if len(scales) == 0 {
@@ -238,17 +239,17 @@ func (o *correctOptions) request(s *setting) (brine.CorrectRequest, *brine.Readi
 
 // band settles target and band: the flag's target, else the yard file's, else
 // common practice, whose band moves with another target.
-func (s *setting) band(to, low, high *input[quantity.Strength]) brine.Band {
+func (s *setting) band(to, low, high *input[quantity.Strength]) yard.Band {
 	file := yard.Target{}
 	if s.yard != nil {
 		file = s.yard.Target
 	}
-	target := take(s, brine.FieldTarget, "to", to, file.Strength, "target.strength", brine.DefaultBand.Target)
-	otherwise := brine.BandAround(target)
-	return brine.Band{
+	target := take(s, fault.FieldTarget, "to", to, file.Strength, "target.strength", yard.DefaultBand.Target)
+	otherwise := yard.BandAround(target)
+	return yard.Band{
 		Target: target,
-		Low:    take(s, brine.FieldLow, "low", low, file.Low, "target.low", otherwise.Low),
-		High:   take(s, brine.FieldHigh, "high", high, file.High, "target.high", otherwise.High),
+		Low:    take(s, fault.FieldLow, "low", low, file.Low, "target.low", otherwise.Low),
+		High:   take(s, fault.FieldHigh, "high", high, file.High, "target.high", otherwise.High),
 	}
 }
 
@@ -274,7 +275,7 @@ func correctDocument(s *setting, r brine.CorrectRequest, c brine.Correction, sam
 }
 
 func correctVerdict(s *setting, r brine.CorrectRequest, c brine.Correction) string {
-	if c.Agent == brine.Auto {
+	if c.Additive == brine.AnyAdditive {
 		return s.show("Add nothing: %v at %v is on target.", r.Volume, r.Strength)
 	}
 	steps := s.steps(c)
@@ -286,13 +287,13 @@ func correctVerdict(s *setting, r brine.CorrectRequest, c brine.Correction) stri
 // steps says what to do, in order: "draw off 40 gal, then add 61 gal of water".
 func (s *setting) steps(c brine.Correction) string {
 	text := ""
-	if c.BleedFirst > 0 {
-		text = s.show("draw off %v first, then ", c.BleedFirst)
+	if c.DrawOffFirst > 0 {
+		text = s.show("draw off %v first, then ", c.DrawOffFirst)
 	}
-	switch c.Agent {
-	case brine.Water:
+	switch c.Additive {
+	case brine.AddWater:
 		return text + s.show("add %v of water", c.Water)
-	case brine.Stock:
+	case brine.AddStock:
 		return text + s.show("add %v of stock", c.Stock)
 	default:
 		return text + s.show("add %v of salt", c.Salt)
@@ -303,7 +304,7 @@ func (s *setting) steps(c brine.Correction) string {
 func (s *setting) correctionFigures(r brine.CorrectRequest, c brine.Correction) []report.Figure {
 	fits := report.Nothing("", "not known")
 	switch {
-	case r.Capacity > 0 && c.BleedFirst > 0:
+	case r.Capacity > 0 && c.DrawOffFirst > 0:
 		fits = report.Word("no")
 		fits.Text = s.show("no, it would come to %v and the tank holds %v", c.WholeFinal, r.Capacity)
 	case r.Capacity > 0:
@@ -311,10 +312,10 @@ func (s *setting) correctionFigures(r brine.CorrectRequest, c brine.Correction) 
 		fits.Text = s.show("yes, the tank holds %v", r.Capacity)
 	}
 	return []report.Figure{
-		quietUnless(c.BleedFirst > 0, s.figure("bleed_first", "Draw off first", c.BleedFirst)),
-		quietUnless(c.Agent == brine.Water, s.figure("water_to_add", "Water to add", c.Water)),
-		quietUnless(c.Agent == brine.Salt, s.figure("salt_to_add", "Salt to add, as delivered", c.Salt)),
-		quietUnless(c.Agent == brine.Stock, s.figure("stock_to_add", "Stock to add", c.Stock)),
+		quietUnless(c.DrawOffFirst > 0, s.figure("bleed_first", "Draw off first", c.DrawOffFirst)),
+		quietUnless(c.Additive == brine.AddWater, s.figure("water_to_add", "Water to add", c.Water)),
+		quietUnless(c.Additive == brine.AddSalt, s.figure("salt_to_add", "Salt to add, as delivered", c.Salt)),
+		quietUnless(c.Additive == brine.AddStock, s.figure("stock_to_add", "Stock to add", c.Stock)),
 		s.figure("final_volume", "Comes to", c.Final),
 		s.figure("final_strength", "True strength then", c.Strength),
 		s.figure("expected_reading", s.show("Reading then, at %v", r.Temperature), brine.OnScale(r.Instrument, c.Reading)),
@@ -328,10 +329,10 @@ func correctionNotes(s *setting, r brine.CorrectRequest, c brine.Correction) []s
 	if c.Solid {
 		notes = append(notes, s.show("At %v brine of %v is part solid: the tank has to be thawed and stirred before any of this holds.", r.Temperature, r.Strength))
 	}
-	if c.BleedFirst > 0 {
+	if c.DrawOffFirst > 0 {
 		notes = append(notes, s.show("It does not fit as it is: what is drawn off goes to storage, not to a drain."))
 	}
-	if c.Agent == brine.Salt {
+	if c.Additive == brine.AddSalt {
 		notes = append(notes, s.show("Salt of %v purity and %v moisture; it cools the tank a little, so let it come back to %v or read the thermometer again.",
 			r.RockSalt.Purity, r.RockSalt.Moisture, r.Temperature))
 	}
@@ -340,15 +341,15 @@ func correctionNotes(s *setting, r brine.CorrectRequest, c brine.Correction) []s
 
 func correctionCautions(c brine.Correction) []string {
 	var cautions []string
-	switch c.Agent {
-	case brine.Auto:
+	switch c.Additive {
+	case brine.AnyAdditive:
 		return nil
-	case brine.Water:
+	case brine.AddWater:
 		cautions = append(cautions, cautionBackflow)
-	case brine.Salt:
+	case brine.AddSalt:
 		cautions = append(cautions, cautionEntry)
 	}
-	if c.BleedFirst > 0 {
+	if c.DrawOffFirst > 0 {
 		cautions = append(cautions, cautionDrain)
 	}
 	return append(cautions, cautionPump, cautionLocal)

@@ -12,17 +12,17 @@ func correctWorking(s *setting, r brine.CorrectRequest, c brine.Correction) []re
 		return nil
 	}
 	p := &pocket{system: s.system}
-	if c.Agent == brine.Auto {
+	if c.Additive == brine.AnyAdditive {
 		return nil
 	}
 	volume := p.of(r.Volume)
 	density := p.read("Density of the brine in the tank", s.show("brine of %v at %v, Laliberte (2009)", r.Strength, r.Temperature), p.density(c.TankDensity))
 	tank := p.weigh("Weight of the brine in the tank", volume, density)
 	var added, total term
-	switch c.Agent {
-	case brine.Water:
+	switch c.Additive {
+	case brine.AddWater:
 		added, total = p.waterStep(r, c, tank)
-	case brine.Stock:
+	case brine.AddStock:
 		added, total = p.stockStep(s, r, c, tank)
 	default:
 		added, total = p.saltStep(r, tank)
@@ -87,7 +87,7 @@ func (p *pocket) saltStep(r brine.CorrectRequest, tank term) (added, total term)
 
 // bleedSteps scale the correction to the tank when it does not fit.
 func (p *pocket) bleedSteps(r brine.CorrectRequest, c brine.Correction, volume, added, final term) {
-	if c.BleedFirst == 0 {
+	if c.DrawOffFirst == 0 {
 		return
 	}
 	capacity := p.of(r.Capacity)

@@ -271,7 +271,7 @@ func (s *setting) drillShop() drill.Shop {
 	y, none := s.yard, &input[quantity.Strength]{}
 	shop := drill.Shop{
 		Band: s.band(none, none, none), RockSalt: rockSalt(s, none, none), Bucket: valueOr(y.Salt.Bucket),
-		PumpFlow: valueOr(y.Pump.Flow), Calibration: valueOr(y.Hydrometer.Calibration), Plumbing: y.Pipes(),
+		PumpFlow: valueOr(y.Pump.Flow), Calibration: valueOr(y.Hydrometer.Calibration), Plumbing: y.Plumbing,
 	}
 	for _, t := range y.MixingTanks {
 		shop.Mixing = append(shop.Mixing, drill.MixingTank{Name: t.Name, Capacity: valueOr(t.Capacity), Working: valueOr(t.WorkingVolume), PumpOff: valueOr(t.PumpOff)})

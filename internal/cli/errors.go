@@ -7,9 +7,9 @@ import (
 	"strings"
 	"unicode"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
-	"brineyard/internal/yard"
+	"brineyard/internal/yard/file"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -43,7 +43,7 @@ type faultList struct{ faults []error }
 func (f faultList) Error() string { return errors.Join(f.faults...).Error() }
 
 // listOf takes over the faults of a yard or storm file.
-func listOf(faults yard.Faults) faultList {
+func listOf(faults file.Faults) faultList {
 	var list faultList
 	for _, f := range faults {
 		list.faults = append(list.faults, f)
@@ -116,7 +116,7 @@ func oneLine(text string) string {
 // status tells the exit status that an error stands for.
 func status(err error) int {
 	var usage usageError
-	var file *yard.Error
+	var file *file.Error
 	var list faultList
 	switch {
 	case err == nil:
@@ -132,7 +132,7 @@ func status(err error) int {
 // inputError names the flag, or the place in the yard file, of a calculator's
 // InputError, and shows its quantities in the user's units.
 func (s *setting) inputError(err error) error {
-	var input *brine.InputError
+	var input *fault.InputError
 	if !errors.As(err, &input) {
 		return err
 	}
@@ -140,7 +140,7 @@ func (s *setting) inputError(err error) error {
 	if o, ok := s.origin[input.Field]; ok {
 		place = s.place(o)
 	}
-	return usagef("%s: %s", place, brine.Sentence(input.Reason, input.Args, s.system))
+	return usagef("%s: %s", place, fault.Sentence(input.Reason, input.Args, s.system))
 }
 
 // show puts quantities into a sentence in the user's units.

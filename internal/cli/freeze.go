@@ -3,7 +3,9 @@ package cli
 import (
 	"strings"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
@@ -78,15 +80,15 @@ func (o *freezeOptions) request(s *setting) (brine.FreezeRequest, error) {
 	if o.volume.given && !o.at.given {
 		return r, usagef("--volume %s: says nothing without --at; allowed: both, like --at 0F", quoted(o.volume.text))
 	}
-	r.At = take(s, brine.FieldAt, "at", o.at, nil, "", 0)
-	r.Pavement = take(s, brine.FieldPavement, "pavement", o.pavement, nil, "", 0)
-	r.Volume = take(s, brine.FieldVolume, "volume", o.volume, nil, "", 0)
-	r.StoredAt = take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
+	r.At = take(s, fault.FieldAt, "at", o.at, nil, "", 0)
+	r.Pavement = take(s, fault.FieldPavement, "pavement", o.pavement, nil, "", 0)
+	r.Volume = take(s, fault.FieldVolume, "volume", o.volume, nil, "", 0)
+	r.StoredAt = take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
 	return r, nil
 }
 
 // asked is the liquid: of the salts given, or by name.
-func (o *freezeOptions) asked(s *setting) (brine.Liquid, error) {
+func (o *freezeOptions) asked(s *setting) (balance.Liquid, error) {
 	var given []string
 	at := func(salt solution.Salt) float64 {
 		if in := o.salts[salt]; in.given {
@@ -99,19 +101,19 @@ func (o *freezeOptions) asked(s *setting) (brine.Liquid, error) {
 	}
 	switch {
 	case len(given) > 0 && o.liquid.given:
-		return brine.Liquid{}, usagef("--liquid %s and %s: two liquids; allowed: one of them", quoted(o.liquid.value), given[0])
+		return balance.Liquid{}, usagef("--liquid %s and %s: two liquids; allowed: one of them", quoted(o.liquid.value), given[0])
 	case o.liquid.given:
-		s.origin[brine.FieldLiquid] = said("--liquid " + quoted(o.liquid.value))
+		s.origin[fault.FieldLiquid] = said("--liquid " + quoted(o.liquid.value))
 		l, err := s.liquid(o.liquid.value)
 		if err != nil {
-			return brine.Liquid{}, usagef("--liquid %v", err)
+			return balance.Liquid{}, usagef("--liquid %v", err)
 		}
 		return l.liquid, nil
 	case len(given) == 0:
-		return brine.Liquid{}, usagef("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, or --liquid")
+		return balance.Liquid{}, usagef("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, or --liquid")
 	}
-	s.origin[brine.FieldLiquid] = said(strings.Join(given, " "))
-	return brine.Liquid{Name: "this liquid", Composition: c}, nil
+	s.origin[fault.FieldLiquid] = said(strings.Join(given, " "))
+	return balance.Liquid{Name: "this liquid", Composition: c}, nil
 }
 
 func freezeDocument(s *setting, r brine.FreezeRequest, f brine.FreezeResult) *report.Document {

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 
@@ -102,9 +103,9 @@ func (r *readingFlags) sample(s *setting, temp *input[quantity.Temperature]) (br
 	sample := brine.Sample{
 		Instrument:  instrument,
 		Reading:     readings[0],
-		Temperature: take(s, brine.FieldTemperature, "temp", temp, nil, "", 0),
+		Temperature: take(s, fault.FieldTemperature, "temp", temp, nil, "", 0),
 	}
-	s.given(brine.FieldReading, scaleNames[scales[0]], text, bare, sample.Shown())
+	s.given(fault.FieldReading, scaleNames[scales[0]], text, bare, sample.Shown())
 	return sample, nil
 }
 
@@ -122,7 +123,7 @@ func (r *readingFlags) instrument(s *setting, scale gauge.Scale) (gauge.Instrume
 	if s.yard != nil {
 		file = s.yard.Hydrometer.Calibration
 	}
-	i.Calibration = float64(take(s, brine.FieldCalibration, "cal", r.cal, file, "hydrometer.calibration",
+	i.Calibration = float64(take(s, fault.FieldCalibration, "cal", r.cal, file, "hydrometer.calibration",
 		quantity.Temperature(gauge.DefaultCalibration)))
 	return i, nil
 }

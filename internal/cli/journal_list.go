@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -230,7 +230,7 @@ func (s *setting) entryLiquid(e *journal.Entry) string {
 		}
 		return float64(*p)
 	}
-	l := brine.Liquid{Composition: solution.Composition{NaCl: share(e.NaCl), KCl: share(e.KCl), CaCl2: share(e.CaCl2), MgCl2: share(e.MgCl2)}}
+	l := balance.Liquid{Composition: solution.Composition{NaCl: share(e.NaCl), KCl: share(e.KCl), CaCl2: share(e.CaCl2), MgCl2: share(e.MgCl2)}}
 	if l.Composition.Solute() == 0 {
 		return ""
 	}

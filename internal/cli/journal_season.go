@@ -6,13 +6,13 @@ import (
 	"math"
 	"time"
 
-	"brineyard/internal/brine"
 	"brineyard/internal/chart"
 	"brineyard/internal/journal"
 	"brineyard/internal/picture"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/season"
+	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -86,7 +86,7 @@ func (s *setting) writePicture(path string, charts []chart.Chart) error {
 	return createNew(s.env, "--svg", path, image.Bytes())
 }
 
-func seasonDocument(s *setting, p season.Report, band brine.Band) *report.Document {
+func seasonDocument(s *setting, p season.Report, band yard.Band) *report.Document {
 	d := &report.Document{
 		Command: "journal season", Title: "Season",
 		Verdict:  s.seasonVerdict(p),
@@ -268,7 +268,7 @@ func (s *setting) seasonNotes(p season.Report) []string {
 }
 
 // seasonCharts draw the strength of each batch, and what was made in each month.
-func (s *setting) seasonCharts(p season.Report, band brine.Band) []chart.Chart {
+func (s *setting) seasonCharts(p season.Report, band yard.Band) []chart.Chart {
 	if len(p.Batches) < 2 {
 		return nil
 	}

@@ -1,11 +1,13 @@
 package cli
 
 import (
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/season"
+	"brineyard/internal/storm"
 
 	"github.com/spf13/cobra"
 )
@@ -48,7 +50,7 @@ func (s *setting) shop() season.Shop {
 	}
 	shop.CleanEvery, shop.SaltPrice, shop.WaterPrice = valueOr(y.Cleaning.Every), y.Salt.Price, y.Prices.Water
 	shop.LiquidPrices = map[string]quantity.PricePerVolume{}
-	shop.Liquids = map[string]brine.Liquid{brine.BrineName: brine.SaltBrine(shop.Band.Target)}
+	shop.Liquids = map[string]balance.Liquid{balance.BrineName: balance.SaltBrine(shop.Band.Target)}
 	for _, l := range y.Liquids {
 		shop.Liquids[l.Name] = l.Liquid()
 		if l.Price != nil {
@@ -61,7 +63,7 @@ func (s *setting) shop() season.Shop {
 	}
 	shop.Lanes = map[string]quantity.Length{}
 	for _, route := range y.Routes {
-		r := brine.StormRoute{Lanes: valueOr(route.LaneMiles), Area: valueOr(route.Area)}
+		r := storm.Route{Lanes: valueOr(route.LaneMiles), Area: valueOr(route.Area)}
 		shop.Lanes[route.Name] = r.Length()
 	}
 	return shop
@@ -154,7 +156,7 @@ func (s *setting) problems(list []season.Problem) []string {
 		if i == mostProblems {
 			return append(notes, s.show("And %d more entries like these.", len(list)-i))
 		}
-		notes = append(notes, "Entry "+itoa(p.Entry)+": "+brine.Sentence(p.Text, p.Args, s.system)+".")
+		notes = append(notes, "Entry "+itoa(p.Entry)+": "+fault.Sentence(p.Text, p.Args, s.system)+".")
 	}
 	return notes
 }

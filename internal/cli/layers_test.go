@@ -1,47 +1,79 @@
 package cli
 
 import (
+	"encoding/json"
 	"os/exec"
+	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
 )
 
-// allowedImports says which of the project's packages each may use, and core
-// whether it must do without files, flags and TOML.
-var allowedImports = map[string]struct {
-	uses string
-	core bool
+// layers names every package of the project, lowest first, with the packages of the project
+// that it may import: only ones above it in this list.
+var layers = []struct {
+	name, uses string
+	pure       bool // no files, flags or TOML, not even through what it imports
 }{
-	"quantity": {"", true},
-	"root":     {"", true},
-	"solution": {"root", true},
-	"gauge":    {"root solution quantity", true},
-	"brine":    {"root gauge solution quantity", true},
-	"chart":    {"", true},
-	"picture":  {"chart", false},
-	"report":   {"chart", false},
-	"yard":     {"root brine gauge solution quantity", false},
-	"journal":  {"quantity", false},
-	"season":   {"journal root brine gauge solution quantity", false},
-	"drill":    {"root brine gauge solution quantity", true},
+	{"quantity", "", true},
+	{"root", "", true},
+	{"fault", "quantity", true},
+	{"fault/faulttest", "fault", false},
+	{"trial", "", false},
+	{"solution", "root", true},
+	{"gauge", "quantity solution", true},
+	{"balance", "fault gauge quantity solution", true},
+	{"yard", "balance fault quantity solution", true},
+	{"wild", "balance gauge quantity solution yard", true},
+	{"yard/file", "balance quantity solution yard", false},
+	{"journal", "quantity", false},
+	{"brine", "balance fault gauge quantity root solution yard", true},
+	{"season", "balance brine fault gauge journal quantity solution yard", false},
+	{"ready", "balance brine fault quantity root yard", true},
+	{"lineup", "fault yard", true},
+	{"truck", "balance fault quantity", true},
+	{"storm", "balance brine fault gauge quantity solution yard", true},
+	{"drill", "balance brine fault gauge lineup quantity solution truck yard", true},
+	{"chart", "", true},
+	{"picture", "chart", false},
+	{"report", "chart", false},
+	{"cli", "balance brine chart drill fault gauge journal lineup picture quantity ready report season solution storm truck yard yard/file", false},
+	{"accuracy", "balance brine chart cli gauge picture quantity solution yard", false},
+	{"release", "", false},
 }
 
-// Imports point one way, and the core stays clear of the outside world.
+// Imports point one way, every package is listed, and the pure ones stay clear of the
+// outside world.
 func TestLayers(t *testing.T) {
-	for name, want := range allowedImports {
-		out, err := exec.Command("go", "list", "-deps", "brineyard/internal/"+name).Output()
-		require.NoError(t, err)
-		for _, dep := range strings.Fields(string(out)) {
-			if ours, found := strings.CutPrefix(dep, "brineyard/internal/"); found && ours != name {
-				require.Contains(t, strings.Fields(want.uses), ours, "%s uses %s", name, ours)
+	out, err := exec.Command("go", "list", "-json=ImportPath,Imports,Deps", "brineyard/...").Output()
+	require.NoError(t, err)
+	known := map[string]int{}
+	for i, l := range layers {
+		known["brineyard/internal/"+l.name] = i
+	}
+	decoder := json.NewDecoder(strings.NewReader(string(out)))
+	for decoder.More() {
+		var p struct {
+			ImportPath    string
+			Imports, Deps []string
+		}
+		require.NoError(t, decoder.Decode(&p))
+		if p.ImportPath == "brineyard/cmd/brineyard" {
+			continue
+		}
+		at, listed := known[p.ImportPath]
+		require.True(t, listed, "%s is not in the list of layers", p.ImportPath)
+		for _, dep := range p.Imports {
+			if !strings.HasPrefix(dep, "brineyard/") {
+				continue
 			}
-			if want.core {
-				for _, far := range []string{"github.com/spf13/cobra", "github.com/BurntSushi/toml", "net", "flag"} {
-					require.NotEqual(t, far, dep, "%s uses %s", name, far)
-				}
-			}
+			name := strings.TrimPrefix(dep, "brineyard/internal/")
+			require.Less(t, known[dep], at, "%s imports %s, which does not stand above it", p.ImportPath, dep)
+			require.Contains(t, strings.Fields(layers[at].uses), name, "%s imports %s", p.ImportPath, dep)
+		}
+		for _, far := range []string{"github.com/spf13/cobra", "github.com/BurntSushi/toml", "net", "flag"} {
+			require.False(t, layers[at].pure && slices.Contains(p.Deps, far), "%s uses %s", p.ImportPath, far)
 		}
 	}
 }

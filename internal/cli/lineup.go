@@ -5,8 +5,10 @@ import (
 	"sort"
 	"strings"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/fault"
+	"brineyard/internal/lineup"
 	"brineyard/internal/report"
+	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -44,13 +46,13 @@ func (o *lineupOptions) ask(s *setting, _ []string) (reply, error) {
 	if s.yard == nil {
 		return reply{}, usagef("no yard file, so no plumbing is known; allowed: --yard with a file")
 	}
-	p := s.yard.Pipes()
+	p := s.yard.Plumbing
 	if len(p.Links) == 0 {
 		return reply{}, usagef("%s tells no lines and valves; allowed: a yard file with [[line]] and [[valve]]", s.yard.Path)
 	}
-	s.origin[brine.FieldFrom] = said("--from " + quoted(o.from.value))
-	s.origin[brine.FieldMoveTo] = said("--to " + quoted(o.to.value))
-	s.origin[brine.FieldOpen] = said("--open " + quoted(o.open.value))
+	s.origin[fault.FieldFrom] = said("--from " + quoted(o.from.value))
+	s.origin[fault.FieldMoveTo] = said("--to " + quoted(o.to.value))
+	s.origin[fault.FieldOpen] = said("--open " + quoted(o.open.value))
 	d, err := o.document(s, p)
 	if err != nil {
 		return reply{}, s.inputError(err)
@@ -59,7 +61,7 @@ func (o *lineupOptions) ask(s *setting, _ []string) (reply, error) {
 }
 
 // document takes exactly one of the three questions.
-func (o *lineupOptions) document(s *setting, p brine.Plumbing) (*report.Document, error) {
+func (o *lineupOptions) document(s *setting, p yard.Plumbing) (*report.Document, error) {
 	move := o.from.given || o.to.given
 	asked := 0
 	for _, given := range []bool{move, o.open.given, o.rinse} {
@@ -73,13 +75,13 @@ func (o *lineupOptions) document(s *setting, p brine.Plumbing) (*report.Document
 	case move && !(o.from.given && o.to.given):
 		return nil, usagef("a move needs both ends; allowed: --from with --to")
 	case o.open.given:
-		setting, err := brine.Judge(p, valveList(o.open.value))
+		setting, err := lineup.Judge(p, valveList(o.open.value))
 		return s.judgeDocument(p, setting), err
 	case o.rinse:
-		r, err := brine.PlanRinse(p)
+		r, err := lineup.PlanRinse(p)
 		return s.rinseDocument(p, r), err
 	}
-	m, err := brine.Plan(p, o.from.value, o.to.value)
+	m, err := lineup.Plan(p, o.from.value, o.to.value)
 	return s.moveDocument(p, m), err
 }
 
@@ -94,7 +96,7 @@ func valveList(text string) []string {
 	return names
 }
 
-func (s *setting) moveDocument(p brine.Plumbing, m brine.Move) *report.Document {
+func (s *setting) moveDocument(p yard.Plumbing, m lineup.Move) *report.Document {
 	open := "Open " + strings.Join(m.Setting.Open, ", ") + ", all else closed"
 	if len(m.Setting.Open) == 0 {
 		open = "Close every valve"
@@ -102,7 +104,7 @@ func (s *setting) moveDocument(p brine.Plumbing, m brine.Move) *report.Document 
 	verdict := s.show("%s, and pump: %s to %s.", open, m.From, m.To)
 	if !m.Pumped {
 		verdict = s.show("%s, pump off: the supply runs to %s by its own pressure.", open, m.To)
-		m.Setting.Sources, m.Setting.Outlets = []string{brine.Supply}, []string{m.To}
+		m.Setting.Sources, m.Setting.Outlets = []string{yard.FreshWater}, []string{m.To}
 	}
 	return &report.Document{
 		Notes:    s.mixNotes(m),
@@ -118,7 +120,7 @@ func (s *setting) moveDocument(p brine.Plumbing, m brine.Move) *report.Document 
 }
 
 // mixNotes warn of pumping one liquid into another.
-func (s *setting) mixNotes(m brine.Move) []string {
+func (s *setting) mixNotes(m lineup.Move) []string {
 	from, ok1 := s.yard.Tank(m.From)
 	to, ok2 := s.yard.Tank(m.To)
 	if !ok1 || !ok2 || from.Contents == nil || to.Contents == nil || to.Usual == 0 {
@@ -133,7 +135,7 @@ func (s *setting) mixNotes(m brine.Move) []string {
 	return []string{s.show("By the yard file %s holds %s and %s holds %s: see with blend or store what that makes before it is pumped.", m.From, a, m.To, b)}
 }
 
-func (s *setting) openFigures(setting brine.Setting) []report.Figure {
+func (s *setting) openFigures(setting lineup.Setting) []report.Figure {
 	words := func(key, label string, list []string) report.Figure {
 		v := report.Word(strings.Join(list, ", "))
 		if len(list) == 0 {
@@ -159,7 +161,7 @@ func stepTable(key, title string, steps []string) report.Table {
 
 // moveSteps put a move in order. Common practice, no source: pump off first, close
 // before opening, suction before discharge, and stop the pump before closing.
-func moveSteps(p brine.Plumbing, m brine.Move) []string {
+func moveSteps(p yard.Plumbing, m lineup.Move) []string {
 	steps := []string{"Pump off."}
 	if closed := closedValves(p, m); len(closed) > 0 {
 		steps = append(steps, "Close "+strings.Join(closed, ", ")+".")
@@ -175,7 +177,7 @@ func moveSteps(p brine.Plumbing, m brine.Move) []string {
 			"Stop: close the valves in the same order.")
 	}
 	above := "liquid above the suction in " + m.From
-	if m.From == brine.Supply {
+	if m.From == yard.FreshWater {
 		above = "the supply on"
 	}
 	see, room := "that "+m.To+" fills", ", room in "+m.To
@@ -189,7 +191,7 @@ func moveSteps(p brine.Plumbing, m brine.Move) []string {
 }
 
 // closedValves are all that a move leaves closed.
-func closedValves(p brine.Plumbing, m brine.Move) []string {
+func closedValves(p yard.Plumbing, m lineup.Move) []string {
 	open := map[string]bool{}
 	for _, n := range m.Setting.Open {
 		open[n] = true
@@ -204,7 +206,7 @@ func closedValves(p brine.Plumbing, m brine.Move) []string {
 }
 
 // pathSteps follow the liquid from place to place.
-func pathSteps(m brine.Move) []report.Step {
+func pathSteps(m lineup.Move) []report.Step {
 	var steps []report.Step
 	at := m.From
 	for _, h := range m.Path {
@@ -213,7 +215,7 @@ func pathSteps(m brine.Move) []report.Step {
 			way = "valve " + h.Link.Name + ", open"
 		}
 		steps = append(steps, report.Step{What: "From " + at + " to " + h.To, Formula: way})
-		if at = h.To; at == brine.PumpIn {
+		if at = h.To; at == yard.PumpInlet {
 			at = "the pump"
 		}
 	}
@@ -221,7 +223,7 @@ func pathSteps(m brine.Move) []report.Step {
 }
 
 // diagram draws the way of the liquid in a line.
-func diagram(m brine.Move) string {
+func diagram(m lineup.Move) string {
 	text := m.From
 	for _, h := range m.Path {
 		mark := "--"
@@ -229,7 +231,7 @@ func diagram(m brine.Move) string {
 			mark = "--[" + h.Link.Name + "]--"
 		}
 		switch h.To {
-		case brine.PumpIn:
+		case yard.PumpInlet:
 			text += " " + mark + " (pump)"
 		case m.To:
 			text += " " + mark + " " + m.To
@@ -240,27 +242,27 @@ func diagram(m brine.Move) string {
 	return text
 }
 
-func lineupCautions(m brine.Move) []string {
+func lineupCautions(m lineup.Move) []string {
 	cautions := []string{cautionPump}
-	if m.From == brine.Supply {
+	if m.From == yard.FreshWater {
 		cautions = append(cautions, cautionBackflow)
 	}
 	return append(cautions, cautionDrain, cautionLocal)
 }
 
 // findingText says what a fault means.
-var findingText = map[brine.LineFault]string{
-	brine.DryRun:      "Dry run: no suction is open, so the pump draws nothing.",
-	brine.DrawsAir:    "Draws air: an open end is on the suction side: ",
-	brine.TwoSources:  "Two sources: the pump draws from more than one place: ",
-	brine.DeadHead:    "Dead head: no outlet is open, so the pump works against closed valves.",
-	brine.Ring:        "Ring: the pump's outlet leads back to its own suction.",
-	brine.Backflow:    "Backflow: fresh water is joined to brine with neither air gap nor backflow preventer: ",
-	brine.TanksJoined: "Tanks joined: they level out past the pump: ",
-	brine.AlsoRuns:    "Also running by itself, past the pump: ",
+var findingText = map[lineup.Fault]string{
+	lineup.DryRun:      "Dry run: no suction is open, so the pump draws nothing.",
+	lineup.DrawsAir:    "Draws air: an open end is on the suction side: ",
+	lineup.TwoSources:  "Two sources: the pump draws from more than one place: ",
+	lineup.DeadHead:    "Dead head: no outlet is open, so the pump works against closed valves.",
+	lineup.Ring:        "Ring: the pump's outlet leads back to its own suction.",
+	lineup.Backflow:    "Backflow: fresh water is joined to brine with neither air gap nor backflow preventer: ",
+	lineup.TanksJoined: "Tanks joined: they level out past the pump: ",
+	lineup.AlsoRuns:    "Also running by itself, past the pump: ",
 }
 
-func (s *setting) judgeDocument(p brine.Plumbing, setting brine.Setting) *report.Document {
+func (s *setting) judgeDocument(p yard.Plumbing, setting lineup.Setting) *report.Document {
 	d := &report.Document{Command: "lineup", Title: "What this setting does", Figures: s.openFigures(setting)}
 	t := report.Table{Key: "findings", Title: "What is wrong", Columns: []report.Column{{Key: "fault", Label: "Fault"}, {Key: "places", Label: "Places"}}}
 	for _, f := range setting.Findings {
@@ -296,11 +298,11 @@ func lowerFirst(text string) string {
 	return strings.ToLower(text[:1]) + text[1:]
 }
 
-func (s *setting) rinseDocument(p brine.Plumbing, r brine.Rinse) *report.Document {
+func (s *setting) rinseDocument(p yard.Plumbing, r lineup.Rinse) *report.Document {
 	d := &report.Document{Command: "lineup", Title: "Rinsing the plumbing", Cautions: []string{cautionPump, cautionBackflow, cautionDrain, cautionEntry, cautionLocal}}
 	var steps, empty []string
 	for _, m := range r.Moves {
-		if m.From != brine.Supply {
+		if m.From != yard.FreshWater {
 			empty = append(empty, m.From)
 		}
 	}
@@ -309,7 +311,7 @@ func (s *setting) rinseDocument(p brine.Plumbing, r brine.Rinse) *report.Documen
 	}
 	filled := map[string]bool{}
 	for _, m := range r.Moves {
-		if m.From != brine.Supply && !filled[m.From] {
+		if m.From != yard.FreshWater && !filled[m.From] {
 			filled[m.From] = true
 			steps = append(steps, rinseFill(m))
 		}
@@ -352,7 +354,7 @@ func unique(words []string) []string {
 }
 
 // rinseFill says how fresh water comes into a tank that is rinsed from.
-func rinseFill(m brine.RinseMove) string {
+func rinseFill(m lineup.RinseMove) string {
 	if m.Fill == nil {
 		return "Put fresh water into " + m.From + " by hose, with an air gap."
 	}

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
@@ -27,7 +28,7 @@ var builtInWords = []string{"brine", "nacl", "cacl2", "mgcl2", "kcl", "water"}
 
 // named is a liquid with its price, where the yard file tells it.
 type named struct {
-	liquid brine.Liquid
+	liquid balance.Liquid
 	price  *quantity.PricePerVolume
 }
 
@@ -44,13 +45,13 @@ func (s *setting) liquid(text string) (named, error) {
 		if err != nil {
 			return named{}, usagef("%s: strength %s: %v", quoted(text), quoted(strength), err)
 		}
-		return named{liquid: brine.Liquid{Name: text, Composition: solution.Pure(salt, float64(w))}}, nil
+		return named{liquid: balance.Liquid{Name: text, Composition: solution.Pure(salt, float64(w))}}, nil
 	}
 	if lower == "water" {
 		if given {
 			return named{}, usagef("%s: water has no strength; allowed: water", quoted(text))
 		}
-		return named{liquid: brine.Liquid{Name: "water"}}, nil
+		return named{liquid: balance.Liquid{Name: "water"}}, nil
 	}
 	return s.yardLiquid(text, name, given)
 }
@@ -93,18 +94,18 @@ func (s *setting) namedInYard(name string) (named, bool, error) {
 }
 
 // yardBlend is salt brine on target with its share of a liquid.
-func (s *setting) yardBlend(b yard.Blend) (brine.Liquid, error) {
+func (s *setting) yardBlend(b yard.Blend) (balance.Liquid, error) {
 	l, ok := s.yard.Liquid(b.Additive)
 	if !ok {
-		return brine.Liquid{}, fmt.Errorf("the yard file has no liquid %s; allowed: one that it has", quoted(b.Additive))
+		return balance.Liquid{}, fmt.Errorf("the yard file has no liquid %s; allowed: one that it has", quoted(b.Additive))
 	}
 	share := float64(valueOr(b.Share))
 	mixed, err := brine.NewBlend(brine.BlendRequest{
-		Parts:       []brine.Part{{Liquid: brine.SaltBrine(s.cardBand().Target), Amount: 1 - share}, {Liquid: l.Liquid(), Amount: share}},
+		Parts:       []brine.Part{{Liquid: balance.SaltBrine(s.cardBand().Target), Amount: 1 - share}, {Liquid: l.Liquid(), Amount: share}},
 		Temperature: quantity.Fahrenheit(60), Instrument: gauge.Instrument{Calibration: gauge.DefaultCalibration},
 	})
 	if err != nil {
-		return brine.Liquid{}, s.inputError(err)
+		return balance.Liquid{}, s.inputError(err)
 	}
 	mixed.Liquid.Name = b.Name
 	return mixed.Liquid, nil
@@ -169,7 +170,7 @@ func (s *setting) lot(text string) (brine.Lot, error) {
 }
 
 // describe names what a liquid holds, in a sentence.
-func (s *setting) describe(l brine.Liquid) string {
+func (s *setting) describe(l balance.Liquid) string {
 	if w, plain := l.Strength(); plain && w == 0 {
 		return "water"
 	} else if name, _, _ := strings.Cut(l.Name, "@"); plain && isBuiltIn(name) {
@@ -184,7 +185,7 @@ func isBuiltIn(name string) bool {
 }
 
 // compositionText lists the salts of a liquid: 18.2% NaCl, 7% CaCl2.
-func (s *setting) compositionText(l brine.Liquid) string {
+func (s *setting) compositionText(l balance.Liquid) string {
 	var parts []string
 	for salt := range saltFlags {
 		if w := l.Composition.Fraction(solution.Salt(salt)); w > 0 {
@@ -204,7 +205,7 @@ func (s *setting) compositionText(l brine.Liquid) string {
 func ordinal(i int) string { return fmt.Sprintf("%d.", i+1) }
 
 // composition lists what is dissolved in a liquid.
-func (s *setting) composition(l brine.Liquid) []report.Figure {
+func (s *setting) composition(l balance.Liquid) []report.Figure {
 	var figures []report.Figure
 	for salt := range saltFlags {
 		k := solution.Salt(salt)

@@ -3,7 +3,7 @@ package cli
 import (
 	"strings"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/journal"
 )
 
@@ -38,7 +38,7 @@ func (s *setting) routeNames() []string {
 
 // liquidNames are brine, the liquids that are bought, and the blends.
 func (s *setting) liquidNames() []string {
-	names := []string{brine.BrineName}
+	names := []string{balance.BrineName}
 	for _, l := range s.yard.Liquids {
 		names = append(names, l.Name)
 	}

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"brineyard/internal/brine"
 	"brineyard/internal/yard"
 )
 
@@ -9,8 +8,8 @@ import (
 // use the names are the yard's own.
 
 // afterCheck leads on to the pump, or back to the hydrometer.
-func (s *setting) afterCheck(tank string, d brine.Decision) string {
-	if d != brine.Pump {
+func (s *setting) afterCheck(tank string, d yard.Decision) string {
+	if d != yard.MayPump {
 		return "correct shows the sum (--working); check again once it is mixed."
 	}
 	if to := s.storageFor(); to != "" && tank != "" {

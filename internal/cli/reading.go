@@ -3,6 +3,7 @@ package cli
 import (
 	"math"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
@@ -175,7 +176,7 @@ func (p *pocket) glass(sample, cal quantity.Temperature) term {
 // expectedWorking goes from brine of a strength to what an instrument shows in it: the way
 // of a reading, backwards.
 func expectedWorking(s *setting, i gauge.Instrument, w quantity.Strength, t quantity.Temperature, reading float64) []report.Step {
-	rho, err := brine.SaltBrine(w).Density(t)
+	rho, err := balance.SaltBrine(w).Density(t)
 	if !s.globals.working || err != nil {
 		return nil
 	}

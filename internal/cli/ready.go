@@ -5,8 +5,10 @@ import (
 	"strings"
 
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/ready"
 	"brineyard/internal/report"
 
 	"github.com/spf13/cobra"
@@ -52,21 +54,21 @@ func (o *readyOptions) ask(s *setting, args []string) (reply, error) {
 	if err != nil {
 		return reply{}, err
 	}
-	out, err := brine.Ready(r)
+	out, err := ready.Estimate(r)
 	if err != nil {
 		return reply{}, s.inputError(err)
 	}
 	return shown(readyDocument(s, r, out, clock), nil)
 }
 
-func (o *readyOptions) request(s *setting, args []string) (brine.ReadyRequest, bool, error) {
-	r := brine.ReadyRequest{Band: s.band(o.to, o.low, o.high)}
-	s.origin[brine.FieldReadings] = said("the readings")
-	s.origin[brine.FieldReading] = said("the readings")
+func (o *readyOptions) request(s *setting, args []string) (ready.Request, bool, error) {
+	r := ready.Request{Band: s.band(o.to, o.low, o.high)}
+	s.origin[fault.FieldReadings] = said("the readings")
+	s.origin[fault.FieldReading] = said("the readings")
 	if o.temp.given {
-		s.given(brine.FieldTemperature, "temp", o.temp.text, o.temp.bare, o.temp.value)
+		s.given(fault.FieldTemperature, "temp", o.temp.text, o.temp.bare, o.temp.value)
 	} else {
-		s.origin[brine.FieldTemperature] = said("the readings")
+		s.origin[fault.FieldTemperature] = said("the readings")
 	}
 	scale := gauge.Scale(0)
 	for i, name := range scaleNames {
@@ -101,8 +103,8 @@ func (o *readyOptions) request(s *setting, args []string) (brine.ReadyRequest, b
 }
 
 // timed reads TIME=READING or TIME=READING@TEMPERATURE.
-func (o *readyOptions) timed(text string, i gauge.Instrument) (brine.TimedSample, bool, error) {
-	out := brine.TimedSample{Sample: brine.Sample{Instrument: i, Temperature: o.temp.value}}
+func (o *readyOptions) timed(text string, i gauge.Instrument) (ready.TimedSample, bool, error) {
+	out := ready.TimedSample{Sample: brine.Sample{Instrument: i, Temperature: o.temp.value}}
 	when, what, ok := strings.Cut(text, "=")
 	if !ok {
 		return out, false, usagef("%s: not a reading with its time; allowed: like 10:05=12%% or 20=12%%", quoted(text))
@@ -148,7 +150,7 @@ func parseOnScale(scale gauge.Scale, text string) (float64, error) {
 	}
 }
 
-func readyDocument(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock bool) *report.Document {
+func readyDocument(s *setting, r ready.Request, out ready.Result, clock bool) *report.Document {
 	d := &report.Document{
 		Command:  "ready",
 		Title:    "When it will be ready",
@@ -169,12 +171,12 @@ func readyDocument(s *setting, r brine.ReadyRequest, out brine.ReadyResult, cloc
 			s.show("%.3g a minute (%.3g to %.3g)", 60*out.Rate.Value, 60*out.Rate.Low, 60*out.Rate.High))}),
 		quiet(report.Figure{Key: "rate_low", Label: "Rate, low end", Value: rateValue(out.Rate.Low, "")}),
 		quiet(report.Figure{Key: "rate_high", Label: "Rate, high end", Value: rateValue(out.Rate.High, "")}),
-		quiet(report.Figure{Key: "fits", Label: "The readings follow the law", Value: report.Word(map[bool]string{true: "yes", false: "no"}[out.Fault == brine.NoFault])}),
+		quiet(report.Figure{Key: "fits", Label: "The readings follow the law", Value: report.Word(map[bool]string{true: "yes", false: "no"}[out.Fault == ready.NoFault])}),
 		quiet(report.Figure{Key: "fault", Label: "Why not", Value: report.Word(faultWords[out.Fault])}),
 	}
 	d.Figures = append(d.Figures, s.ends(out)...)
 	plateau := report.Figure{Key: "plateau", Label: "Levels off at", Value: report.Nothing("%", "saturation"), Quiet: true}
-	if out.Fault == brine.Starved {
+	if out.Fault == ready.Starved {
 		plateau = s.figure("plateau", "Levels off at", out.Plateau)
 	}
 	d.Figures = append(d.Figures, plateau)
@@ -182,7 +184,7 @@ func readyDocument(s *setting, r brine.ReadyRequest, out brine.ReadyResult, cloc
 }
 
 // ends are the ends of the error bands, for programs.
-func (s *setting) ends(out brine.ReadyResult) []report.Figure {
+func (s *setting) ends(out ready.Result) []report.Figure {
 	var figures []report.Figure
 	for _, e := range []struct {
 		key string
@@ -201,8 +203,8 @@ func (s *setting) ends(out brine.ReadyResult) []report.Figure {
 }
 
 // faultWords name the faults for programs.
-var faultWords = map[brine.Fault]string{
-	brine.Starved: "starved", brine.Falling: "falling", brine.OneWrong: "one wrong", brine.Scattered: "scattered", brine.Stalled: "stalled",
+var faultWords = map[ready.Fault]string{
+	ready.Starved: "starved", ready.Falling: "falling", ready.OneWrong: "one wrong", ready.Scattered: "scattered", ready.Stalled: "stalled",
 }
 
 // rateValue is a rate in 1/min.
@@ -215,7 +217,7 @@ func timeValue(at quantity.Duration, clock bool) report.Value {
 }
 
 // timeFigure shows a time with its error band.
-func (s *setting) timeFigure(key, label string, span brine.Span, clock bool) report.Figure {
+func (s *setting) timeFigure(key, label string, span ready.Span, clock bool) report.Figure {
 	if math.IsInf(span.Value, 0) || math.IsNaN(span.Value) {
 		return report.Figure{Key: key, Label: label, Value: report.Nothing("min", "never")}
 	}
@@ -226,7 +228,7 @@ func (s *setting) timeFigure(key, label string, span brine.Span, clock bool) rep
 }
 
 // readyVerdict is one sentence: when, or why not.
-func readyVerdict(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock bool) string {
+func readyVerdict(s *setting, r ready.Request, out ready.Result, clock bool) string {
 	look := clockText(out.Look, clock)
 	never := math.IsInf(out.Target.Value, 0)
 	last := r.Samples[len(r.Samples)-1].At
@@ -234,15 +236,15 @@ func readyVerdict(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock
 	switch {
 	case newest > r.Band.High:
 		return s.show("The last reading is %v true, above %v already: stop pumping it over the bed, and check the tank.", newest, r.Band.High)
-	case out.Fault == brine.Stalled && newest >= r.Band.Low:
+	case out.Fault == ready.Stalled && newest >= r.Band.Low:
 		return s.show("It stands at %v and does not gain: check the tank.", newest)
-	case out.Fault == brine.Stalled:
+	case out.Fault == ready.Stalled:
 		return s.show("It does not gain: look for a bed without salt, debris over it, or a pump that does not move the brine.")
-	case out.Fault == brine.Scattered:
+	case out.Fault == ready.Scattered:
 		return s.show("The readings scatter more than a hydrometer does, so no time is given: take them again from one place, and let the glass come to rest.")
-	case out.Fault == brine.Falling:
+	case out.Fault == ready.Falling:
 		return s.show("It is getting weaker, not stronger: stop and look for the fill valve left open while it is pumped round.")
-	case out.Fault == brine.Starved && never:
+	case out.Fault == ready.Starved && never:
 		return s.show("It levels off at %v and will not reach %v: too little salt on the bed, or the bed is covered with debris.", out.Plateau, r.Band.Target)
 	case never:
 		return s.show("These readings never reach %v.", r.Band.Target)
@@ -260,39 +262,39 @@ func readyVerdict(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock
 		text = s.show("Ready at about %s; look at %s, and have it off the bed before %s.", clockText(quantity.Duration(out.Target.Value), clock),
 			look, clockText(max(last, quantity.Duration(out.TooStrong.Low)), clock))
 	}
-	if out.Fault == brine.NoFault {
+	if out.Fault == ready.NoFault {
 		return text
 	}
 	return s.show("The readings do not fit (%s). %s", faultText[out.Fault], text)
 }
 
 // faultText says in a few words what is wrong with the readings.
-var faultText = map[brine.Fault]string{
-	brine.Starved:  "it levels off below saturation",
-	brine.OneWrong: "one reading is far off",
+var faultText = map[ready.Fault]string{
+	ready.Starved:  "it levels off below saturation",
+	ready.OneWrong: "one reading is far off",
 }
 
 // readyNotes give the trade's reasons. Common practice, no source.
-func readyNotes(s *setting, out brine.ReadyResult) []string {
+func readyNotes(s *setting, out ready.Result) []string {
 	notes := []string{s.show("A bed of salt drives a tank toward saturation (%v), fast at first; the ends in brackets hold 19 times in 20.", out.Saturation)}
 	switch out.Fault {
-	case brine.Starved:
+	case ready.Starved:
 		notes = append(notes, s.show("It seems to level off at %v: look for too little salt on the bed, debris or sludge over it, or water still running in.", out.Plateau))
-	case brine.Falling:
+	case ready.Falling:
 		notes = append(notes, "Or a reading was taken of brine that was not yet mixed, or the bed is used up.")
-	case brine.OneWrong:
+	case ready.OneWrong:
 		notes = append(notes, s.show("Reading %v lies far off the others and was left aside: take it again.", quantity.Count(out.Odd+1)))
-	case brine.Scattered:
+	case ready.Scattered:
 		notes = append(notes, "Take samples from the same place, after the pump has run a while, and let the hydrometer come to rest.")
 	}
-	if out.Fault == brine.NoFault && len(out.Strengths) < 5 {
+	if out.Fault == ready.NoFault && len(out.Strengths) < 5 {
 		notes = append(notes, "With fewer than five readings a starved bed cannot be told from a good one; with fewer than four the ends in brackets rest on what a hydrometer can be read to (0.1, common practice, no source).")
 	}
 	return notes
 }
 
 // readingTable lists the readings with what they mean.
-func readingTable(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock bool) report.Table {
+func readingTable(s *setting, r ready.Request, out ready.Result, clock bool) report.Table {
 	t := report.Table{Key: "readings", Title: "Readings", Columns: []report.Column{
 		{Key: "time", Label: "Time"}, {Key: "reading", Label: "Shown"}, {Key: "temp", Label: "At"}, {Key: "true_strength", Label: "True"},
 	}}
@@ -305,7 +307,7 @@ func readingTable(s *setting, r brine.ReadyRequest, out brine.ReadyResult, clock
 }
 
 // readyWorking reckons the time to target from the fitted law.
-func readyWorking(s *setting, r brine.ReadyRequest, out brine.ReadyResult) []report.Step {
+func readyWorking(s *setting, r ready.Request, out ready.Result) []report.Step {
 	if !s.globals.working {
 		return nil
 	}
@@ -314,7 +316,7 @@ func readyWorking(s *setting, r brine.ReadyRequest, out brine.ReadyResult) []rep
 	}
 	p := &pocket{system: s.system}
 	level := out.Saturation
-	if out.Fault == brine.Starved {
+	if out.Fault == ready.Starved {
 		level = out.Plateau
 	}
 	full, start, target := p.percent(level), p.percent(out.Start), p.percent(r.Band.Target)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/gauge"
 	"brineyard/internal/journal"
@@ -71,7 +72,7 @@ func entryNumber(text string) (int, error) {
 func pointer[T any](x T) *T { return &x }
 
 // compositionInto notes what a liquid is.
-func compositionInto(e *journal.Entry, l brine.Liquid) {
+func compositionInto(e *journal.Entry, l balance.Liquid) {
 	c := l.Composition
 	for _, p := range []struct {
 		to **quantity.Strength
@@ -121,16 +122,16 @@ const drawnOff = "drawn-off"
 // correctionEntries are what a correction put in, after what it drew off.
 func correctionEntries(tank string, r brine.CorrectRequest, c brine.Correction) []journal.Entry {
 	var entries []journal.Entry
-	if c.BleedFirst > 0 {
-		entries = append(entries, journal.Entry{Kind: journal.Transfer, From: tank, Tank: drawnOff, Volume: pointer(c.BleedFirst), Note: "before a correction"})
+	if c.DrawOffFirst > 0 {
+		entries = append(entries, journal.Entry{Kind: journal.Transfer, From: tank, Tank: drawnOff, Volume: pointer(c.DrawOffFirst), Note: "before a correction"})
 	}
 	e := journal.Entry{Kind: journal.Correction, Tank: tank}
-	switch c.Agent {
-	case brine.Auto:
+	switch c.Additive {
+	case brine.AnyAdditive:
 		e = journal.Entry{Kind: journal.Note, Tank: tank, Note: "on target, nothing added"}
-	case brine.Water:
+	case brine.AddWater:
 		e.Water = pointer(c.Water)
-	case brine.Salt:
+	case brine.AddSalt:
 		e.Salt = pointer(c.Salt)
 	default:
 		e.Volume, e.NaCl = pointer(c.Stock), pointer(r.Stock)

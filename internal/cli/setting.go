@@ -10,6 +10,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/yard"
+	"brineyard/internal/yard/file"
 
 	"github.com/spf13/pflag"
 )
@@ -75,7 +76,7 @@ func newSetting(env *Env, g *globals) (*setting, error) {
 func (s *setting) readYard() error {
 	var err error
 	if s.globals.yard.given {
-		s.yard, err = yard.Load(s.env.Open, s.globals.yard.value)
+		s.yard, err = file.Load(s.env.Open, s.globals.yard.value)
 		return err
 	}
 	f, err := s.env.Open(defaultYard)
@@ -83,15 +84,15 @@ func (s *setting) readYard() error {
 	case err == nil:
 		f.Close()
 		s.notes = append(s.notes, "Yard file "+defaultYard+", found in this folder.")
-		s.yard, err = yard.Load(s.env.Open, defaultYard)
+		s.yard, err = file.Load(s.env.Open, defaultYard)
 		return err
 	case !errors.Is(err, fs.ErrNotExist):
-		s.yard, err = yard.Load(s.env.Open, defaultYard)
+		s.yard, err = file.Load(s.env.Open, defaultYard)
 		return err
 	}
 	if path := s.env.Getenv(yardEnv); path != "" {
 		s.notes = append(s.notes, "Yard file "+path+", named by $"+yardEnv+".")
-		s.yard, err = yard.Load(s.env.Open, path)
+		s.yard, err = file.Load(s.env.Open, path)
 		return err
 	}
 	return nil

@@ -4,7 +4,9 @@ import (
 	"strconv"
 	"strings"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
@@ -90,8 +92,8 @@ func (o *storeOptions) ask(s *setting, args []string) (reply, error) {
 
 func (o *storeOptions) request(s *setting, args []string) (brine.StoreRequest, error) {
 	r := brine.StoreRequest{Batches: o.batches}
-	s.origin[brine.FieldParts] = said("the lots")
-	s.origin[brine.FieldBatches] = said("--batches " + strconv.Itoa(o.batches))
+	s.origin[fault.FieldParts] = said("the lots")
+	s.origin[fault.FieldBatches] = said("--batches " + strconv.Itoa(o.batches))
 	if len(args) == 0 {
 		return r, usagef("no lots; allowed: like 6000gal@23.1%% 800gal@25%%, or the name of a storage tank")
 	}
@@ -123,11 +125,11 @@ func (o *storeOptions) request(s *setting, args []string) (brine.StoreRequest, e
 	if err := notZero("capacity", o.capacity); err != nil {
 		return r, err
 	}
-	r.Capacity = take(s, brine.FieldCapacity, "capacity", o.capacity, size, "tank "+quoted(args[0])+" capacity", 0)
-	r.Target = take(s, brine.FieldTarget, "to", o.to, nil, "", 0)
-	r.With = take(s, brine.FieldWith, "with", o.with, nil, "", 0)
-	r.Temperature = take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
-	s.origin[brine.FieldStrength] = said("the lots")
+	r.Capacity = take(s, fault.FieldCapacity, "capacity", o.capacity, size, "tank "+quoted(args[0])+" capacity", 0)
+	r.Target = take(s, fault.FieldTarget, "to", o.to, nil, "", 0)
+	r.With = take(s, fault.FieldWith, "with", o.with, nil, "", 0)
+	r.Temperature = take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
+	s.origin[fault.FieldStrength] = said("the lots")
 	var err error
 	reading := readingFlags{cal: o.cal}
 	r.Instrument, err = reading.instrument(s, gauge.PercentSalt)
@@ -180,7 +182,7 @@ func storeDocument(s *setting, r brine.StoreRequest, out brine.StoreResult) *rep
 	}
 	if c := out.Correction; c != nil {
 		d.Figures = append(d.Figures,
-			quietUnless(c.BleedFirst > 0, s.figure("bleed_first", "Draw off first", c.BleedFirst)),
+			quietUnless(c.DrawOffFirst > 0, s.figure("bleed_first", "Draw off first", c.DrawOffFirst)),
 			s.figure("stock_to_add", s.show("Add of %v", r.With), c.Stock),
 			s.figure("corrected_volume", "Comes to", c.Final),
 			s.figure("corrected_strength", "True strength then", c.Strength))
@@ -202,16 +204,16 @@ func storeVerdict(s *setting, r brine.StoreRequest, out brine.StoreResult) strin
 	switch {
 	case c == nil:
 		return made + "."
-	case c.Agent == brine.Auto:
+	case c.Additive == brine.AnyAdditive:
 		return made + ", which is on target."
-	case c.BleedFirst > 0:
-		return s.show("%s; draw off %v first, then %v of %v brings it to %v at %v.", made, c.BleedFirst, c.Stock, r.With, r.Target, c.Final)
+	case c.DrawOffFirst > 0:
+		return s.show("%s; draw off %v first, then %v of %v brings it to %v at %v.", made, c.DrawOffFirst, c.Stock, r.With, r.Target, c.Final)
 	}
 	return s.show("%s; %v of %v brings it to %v at %v.", made, c.Stock, r.With, r.Target, c.Final)
 }
 
 // contents names a liquid by its strength, or by what is in it.
-func (s *setting) contents(l brine.Liquid) string {
+func (s *setting) contents(l balance.Liquid) string {
 	if w, plain := l.Strength(); plain && w > 0 {
 		return s.show("%v brine", w)
 	}
@@ -230,7 +232,7 @@ func (s *setting) storeFigures(r brine.StoreRequest, out brine.StoreResult) []re
 	fits := report.Nothing("", "not known")
 	if r.Capacity > 0 {
 		fits = report.Word("yes")
-		if !out.Fits || out.Correction != nil && out.Correction.BleedFirst > 0 {
+		if !out.Fits || out.Correction != nil && out.Correction.DrawOffFirst > 0 {
 			fits = report.Word("no")
 		}
 		fits.Text += s.show(", the tank can hold %v", r.Capacity)

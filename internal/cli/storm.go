@@ -6,10 +6,12 @@ import (
 	"slices"
 	"strings"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
-	"brineyard/internal/yard"
+	"brineyard/internal/storm"
+	"brineyard/internal/yard/file"
 
 	"github.com/spf13/cobra"
 )
@@ -38,8 +40,8 @@ func newStorm(env *Env, g *globals) *cobra.Command {
 		RunE: func(_ *cobra.Command, args []string) error { return runStorm(env, g, o, args) },
 	}
 	f := cmd.Flags()
-	o.now = flag(f, "time", yard.TimeOfDay, "now", "when work can begin, like 12:00; noon unless given")
-	o.start = flag(f, "time", yard.TimeOfDay, "start", "when all is to be ready, like 20:00")
+	o.now = flag(f, "time", file.TimeOfDay, "now", "when work can begin, like 12:00; noon unless given")
+	o.start = flag(f, "time", file.TimeOfDay, "start", "when all is to be ready, like 20:00")
 	o.low = temperatureFlag(f, "low", "coldest pavement, and night in the yard")
 	o.temp = temperatureFlag(f, "temp", "temperature at which volumes are measured; 60F unless given")
 	o.reserve = volumeFlag(f, "reserve", "salt brine to keep back")
@@ -57,23 +59,23 @@ func runStorm(env *Env, g *globals, o *stormOptions, args []string) error {
 	if s.yard == nil {
 		return usagef("no yard file, so nothing to plan with; allowed: --yard with a file; yard init writes one")
 	}
-	file := &yard.Storm{}
+	orders := &file.Storm{}
 	if len(args) == 1 {
-		if file, err = yard.LoadStorm(s.env.Open, args[0], s.yard); err != nil {
+		if orders, err = file.LoadStorm(s.env.Open, args[0], s.yard); err != nil {
 			return asList(err)
 		}
 	}
-	r, err := o.request(s, file)
+	r, err := o.request(s, orders)
 	if err != nil {
 		return err
 	}
-	p, err := brine.PlanStorm(r)
+	p, err := storm.Make(r)
 	if err != nil {
 		return s.inputError(err)
 	}
 	d := stormDocument(s, r, p)
 	if len(o.whatIf) > 0 {
-		t, err := o.compare(s, file, p)
+		t, err := o.compare(s, orders, p)
 		if err != nil {
 			return err
 		}
@@ -84,7 +86,7 @@ func runStorm(env *Env, g *globals, o *stormOptions, args []string) error {
 
 // asList shows all faults of a file.
 func asList(err error) error {
-	var faults yard.Faults
+	var faults file.Faults
 	if errors.As(err, &faults) {
 		return listOf(faults)
 	}
@@ -99,44 +101,44 @@ const (
 )
 
 // request gathers yard, storm file and flags.
-func (o *stormOptions) request(s *setting, file *yard.Storm) (brine.StormRequest, error) {
+func (o *stormOptions) request(s *setting, orders *file.Storm) (storm.Request, error) {
 	y := s.yard
 	none := &input[quantity.Strength]{}
-	from := file.Path
+	from := orders.Path
 	if from == "" {
 		from = y.Path
 	}
-	r := brine.StormRequest{
-		Now:         takeFrom(s, "now", o.now, file.Now, from, noon),
-		Temperature: take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60)),
-		Reserve:     takeFrom(s, brine.FieldReserve, o.reserve, file.Reserve, from, 0),
+	r := storm.Request{
+		Now:         takeFrom(s, "now", o.now, orders.Now, from, noon),
+		Temperature: take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60)),
+		Reserve:     takeFrom(s, fault.FieldReserve, o.reserve, orders.Reserve, from, 0),
 		Band:        s.band(none, none, none),
-		Prices: brine.StormPrices{
+		Prices: storm.Prices{
 			Salt: y.Salt.Price, Water: y.Prices.Water, Labour: y.Prices.Labour, Driving: y.Prices.Driving, DrySalt: valueOr(y.Prices.DrySalt),
 		},
-		Plant: brine.StormPlant{
+		Plant: storm.Plant{
 			Supply: valueOr(y.Supply.Flow), Pump: valueOr(y.Pump.Flow), RockSalt: rockSalt(s, none, none),
-			WaterTemp: take(s, brine.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
+			WaterTemp: take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
 			Pile:      quantity.Mass(math.Inf(1)), Bucket: valueOr(y.Salt.Bucket),
 		},
 	}
 	if y.Salt.Pile != nil {
 		r.Plant.Pile = *y.Salt.Pile
 	}
-	r.Start = takeFrom(s, brine.FieldStart, o.start, file.Start, from, r.Now+oneLater)
+	r.Start = takeFrom(s, fault.FieldStart, o.start, orders.Start, from, r.Now+oneLater)
 	if r.Start < r.Now {
 		r.Start += oneDay // of the next morning
 	}
-	low, err := o.coldest(s, file, from)
+	low, err := o.coldest(s, orders, from)
 	if err != nil {
 		return r, err
 	}
 	r.Low = low
-	s.origin[brine.FieldRoutes] = said(y.Path + ": routes")
-	s.origin[brine.FieldPump] = said(y.Path + ": pump.flow")
-	s.origin[brine.FieldSupply] = said(y.Path + ": supply.flow")
+	s.origin[fault.FieldRoutes] = said(y.Path + ": routes")
+	s.origin[fault.FieldPump] = said(y.Path + ": pump.flow")
+	s.origin[fault.FieldSupply] = said(y.Path + ": supply.flow")
 	o.equipment(s, &r)
-	r.Routes = o.routes(s, file)
+	r.Routes = o.routes(s, orders)
 	if o.rate.given {
 		s.noteRate(r.Routes)
 	}
@@ -144,19 +146,19 @@ func (o *stormOptions) request(s *setting, file *yard.Storm) (brine.StormRequest
 }
 
 // takeFrom is take for a value that the storm file may hold.
-func takeFrom[Q quantity.Quantity](s *setting, name string, in *input[Q], file *Q, path string, otherwise Q) Q {
+func takeFrom[Q quantity.Quantity](s *setting, name string, in *input[Q], held *Q, path string, otherwise Q) Q {
 	q := take(s, name, name, in, nil, "", otherwise)
-	if !in.given && file != nil {
+	if !in.given && held != nil {
 		s.origin[name] = said(path + ": " + name)
-		return *file
+		return *held
 	}
 	return q
 }
 
 // coldest is the low that is given, or the coldest hour of the forecast.
-func (o *stormOptions) coldest(s *setting, file *yard.Storm, from string) (quantity.Temperature, error) {
-	low := file.Low
-	for _, h := range file.Pavement {
+func (o *stormOptions) coldest(s *setting, orders *file.Storm, from string) (quantity.Temperature, error) {
+	low := orders.Low
+	for _, h := range orders.Pavement {
 		if low == nil || h.Temperature < *low {
 			low = &h.Temperature
 		}
@@ -172,10 +174,10 @@ func (o *stormOptions) coldest(s *setting, file *yard.Storm, from string) (quant
 }
 
 // equipment takes over tanks, liquids, mixers and trucks.
-func (o *stormOptions) equipment(s *setting, r *brine.StormRequest) {
+func (o *stormOptions) equipment(s *setting, r *storm.Request) {
 	y := s.yard
 	for _, t := range y.StorageTanks {
-		tank := brine.StormTank{
+		tank := storm.Tank{
 			Name: t.Name, Capacity: valueOr(t.Capacity), Dead: valueOr(t.DeadVolume), Contents: valueOr(t.Contents), LiquidName: t.Liquid,
 		}
 		if known, ok := y.Tank(t.Name); ok && known.Contents != nil {
@@ -184,39 +186,39 @@ func (o *stormOptions) equipment(s *setting, r *brine.StormRequest) {
 		r.Tanks = append(r.Tanks, tank)
 	}
 	for _, l := range y.Liquids {
-		r.Others = append(r.Others, brine.StormStock{Name: l.Name, Liquid: l.Liquid(), OnHand: valueOr(l.OnHand), Price: l.Price})
+		r.Others = append(r.Others, storm.Stock{Name: l.Name, Liquid: l.Liquid(), OnHand: valueOr(l.OnHand), Price: l.Price})
 	}
 	for _, b := range y.Blends {
-		r.Blends = append(r.Blends, brine.StormBlend{Name: b.Name, Additive: b.Additive, Share: quantity.Fraction(valueOr(b.Share))})
+		r.Blends = append(r.Blends, storm.Blend{Name: b.Name, Additive: b.Additive, Share: quantity.Fraction(valueOr(b.Share))})
 	}
 	for _, m := range y.MixingTanks {
-		mixer := brine.StormMixer{Name: m.Name, WorkingVolume: valueOr(m.WorkingVolume), PumpOff: valueOr(m.PumpOff), MixTime: valueOr(m.MixTime)}
+		mixer := storm.Mixer{Name: m.Name, WorkingVolume: valueOr(m.WorkingVolume), PumpOff: valueOr(m.PumpOff), MixTime: valueOr(m.MixTime)}
 		if mixer.PumpOff == 0 {
 			mixer.PumpOff = mixer.WorkingVolume
 		}
 		r.Mixers = append(r.Mixers, mixer)
 	}
 	for _, t := range y.Trucks {
-		r.Trucks = append(r.Trucks, brine.StormTruck{
+		r.Trucks = append(r.Trucks, storm.Truck{
 			Name: t.Name, Tank: valueOr(t.Tank), Empty: valueOr(t.EmptyWeight), Gross: valueOr(t.GrossLimit), Speed: valueOr(t.Speed),
 		})
 	}
 }
 
 // routes takes over the yard's routes, as the storm file and the flags change them.
-func (o *stormOptions) routes(s *setting, file *yard.Storm) []brine.StormRoute {
-	changes := map[string]yard.StormRoute{}
-	for _, c := range file.Routes {
+func (o *stormOptions) routes(s *setting, orders *file.Storm) []storm.Route {
+	changes := map[string]file.StormRoute{}
+	for _, c := range orders.Routes {
 		changes[c.Name] = c
 	}
-	var routes []brine.StormRoute
+	var routes []storm.Route
 	for _, y := range s.yard.Routes {
 		c := changes[y.Name]
 		if c.Skip {
 			continue
 		}
-		r := brine.StormRoute{
-			Name: y.Name, Liquid: firstOf(c.Liquid, y.Liquid, brine.BrineName), Lanes: valueOr(y.LaneMiles), Area: valueOr(y.Area),
+		r := storm.Route{
+			Name: y.Name, Liquid: firstOf(c.Liquid, y.Liquid, balance.BrineName), Lanes: valueOr(y.LaneMiles), Area: valueOr(y.Area),
 			Rate: valueOr(y.Rate), AreaRate: valueOr(y.AreaRate), Prewet: valueOr(y.Prewet), SaltRate: valueOr(y.SaltRate),
 			Passes: max(1, y.Passes), Priority: y.Priority, Truck: y.Truck,
 		}
@@ -244,7 +246,7 @@ func (o *stormOptions) routes(s *setting, file *yard.Storm) []brine.StormRoute {
 }
 
 // noteRate tells which routes a rate on lanes leaves as they are.
-func (s *setting) noteRate(routes []brine.StormRoute) {
+func (s *setting) noteRate(routes []storm.Route) {
 	var names []string
 	for _, r := range routes {
 		if r.Area > 0 || r.Prewet > 0 {
@@ -266,18 +268,18 @@ func firstOf(words ...string) string {
 }
 
 // compare plans the storm again for each set of changes.
-func (o *stormOptions) compare(s *setting, file *yard.Storm, base brine.StormPlan) (report.Table, error) {
-	names, plans := []string{"as planned"}, []brine.StormPlan{base}
+func (o *stormOptions) compare(s *setting, orders *file.Storm, base storm.Plan) (report.Table, error) {
+	names, plans := []string{"as planned"}, []storm.Plan{base}
 	for _, text := range o.whatIf {
 		changed, err := o.changed(text)
 		if err != nil {
 			return report.Table{}, err
 		}
-		r, err := changed.request(s, file)
+		r, err := changed.request(s, orders)
 		if err != nil {
 			return report.Table{}, err
 		}
-		p, err := brine.PlanStorm(r)
+		p, err := storm.Make(r)
 		if err != nil {
 			return report.Table{}, usagef("--what-if %s: %v", quoted(text), s.inputError(err))
 		}
@@ -287,12 +289,12 @@ func (o *stormOptions) compare(s *setting, file *yard.Storm, base brine.StormPla
 }
 
 // compareTable sets plans side by side; the reserve has a column where one lacks it.
-func (s *setting) compareTable(names []string, plans []brine.StormPlan) report.Table {
+func (s *setting) compareTable(names []string, plans []storm.Plan) report.Table {
 	t := report.Table{Key: "what_if", Title: "What if", Columns: []report.Column{
 		{Key: "demanded", Label: "Wanted"}, {Key: "short", Label: "Short"}, {Key: "batches", Label: "Batches"}, {Key: "latest", Label: "Begin by"},
 		{Key: "done", Label: "Done"}, {Key: "cost", Label: "Cost"}, {Key: "chloride", Label: "Chloride"}, {Key: "plan", Label: "Plan"},
 	}}
-	lacking := slices.ContainsFunc(plans, func(p brine.StormPlan) bool { return p.ReserveGap > 0 })
+	lacking := slices.ContainsFunc(plans, func(p storm.Plan) bool { return p.ReserveGap > 0 })
 	const done, chloride = 4, 6
 	if lacking {
 		// One more column needs the room of others.

@@ -6,13 +6,14 @@ import (
 	"slices"
 	"strings"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
+	"brineyard/internal/storm"
 )
 
-func stormDocument(s *setting, r brine.StormRequest, p brine.StormPlan) *report.Document {
+func stormDocument(s *setting, r storm.Request, p storm.Plan) *report.Document {
 	return &report.Document{
 		Command:  "storm",
 		Title:    "Storm plan",
@@ -29,7 +30,7 @@ func stormDocument(s *setting, r brine.StormRequest, p brine.StormPlan) *report.
 
 // stormVerdict says first whether all of it can be had, then by when to begin, and last
 // whether the pavement is too cold for it.
-func stormVerdict(s *setting, r brine.StormRequest, p brine.StormPlan) string {
+func stormVerdict(s *setting, r storm.Request, p storm.Plan) string {
 	verdict := productionVerdict(s, r, p)
 	if len(p.Cold) > 0 && !p.Cold[0].Practice {
 		verdict += s.show(" At %v of pavement liquids are out of practice.", r.Low)
@@ -37,13 +38,13 @@ func stormVerdict(s *setting, r brine.StormRequest, p brine.StormPlan) string {
 	return verdict
 }
 
-func productionVerdict(s *setting, r brine.StormRequest, p brine.StormPlan) string {
+func productionVerdict(s *setting, r storm.Request, p storm.Plan) string {
 	pr, start := p.Production, clockText(r.Start, true)
 	latest := clockText(pr.Latest, true)
 	switch {
 	case p.Short == 0 && p.ReserveGap > 0:
 		return s.show("Every route can be served, but the reserve lacks %v%s.", p.ReserveGap, s.because(p)) + s.beginBy(p, start)
-	case p.Short > 0 && pr.Late && pr.Limit == brine.NoLimit && s.onlyBrineLacks(p):
+	case p.Short > 0 && pr.Late && pr.Shortage == storm.NoShortage && s.onlyBrineLacks(p):
 		return s.show("Short by %v%s: there is not time enough; work would have to begin by %s to have all of it by %s.", p.Short, s.alsoReserve(p), latest, start)
 	case p.Short > 0:
 		return s.show("Short by %v%s%s.", p.Short, s.alsoReserve(p), s.because(p)) + s.beginBy(p, start)
@@ -55,7 +56,7 @@ func productionVerdict(s *setting, r brine.StormRequest, p brine.StormPlan) stri
 }
 
 // alsoReserve tells what the reserve lacks besides.
-func (s *setting) alsoReserve(p brine.StormPlan) string {
+func (s *setting) alsoReserve(p storm.Plan) string {
 	if p.ReserveGap == 0 {
 		return ""
 	}
@@ -71,7 +72,7 @@ func plural(n int, one, many string) string {
 }
 
 // beginBy says when work has to begin for what is made, if anything is.
-func (s *setting) beginBy(p brine.StormPlan, start string) string {
+func (s *setting) beginBy(p storm.Plan, start string) string {
 	latest := clockText(p.Production.Latest, true)
 	switch {
 	case p.Production.Batches == 0 && !p.Production.Late:
@@ -83,17 +84,17 @@ func (s *setting) beginBy(p brine.StormPlan, start string) string {
 }
 
 // limitWords say why less is made than wanted.
-var limitWords = map[brine.Limit]string{
-	brine.SaltEnds:    "the salt pile ends",
-	brine.TanksFull:   "the storage tanks are full",
-	brine.NoMixer:     "there is no mixing tank",
-	brine.NoStorage:   "there is no storage tank for brine",
-	brine.OutOfBand:   "the storage tanks hold brine out of the band, to be corrected first",
-	brine.TooManyRuns: "a plan holds no more batches",
+var limitWords = map[storm.Shortage]string{
+	storm.SaltEnds:    "the salt pile ends",
+	storm.TanksFull:   "the storage tanks are full",
+	storm.NoMixer:     "there is no mixing tank",
+	storm.NoStorage:   "there is no storage tank for brine",
+	storm.OutOfBand:   "the storage tanks hold brine out of the band, to be corrected first",
+	storm.TooManyRuns: "a plan holds no more batches",
 }
 
 // lacks lists what the routes run out of, the first one first.
-func (s *setting) lacks(p brine.StormPlan) []string {
+func (s *setting) lacks(p storm.Plan) []string {
 	var causes []string
 	for _, r := range p.Routes {
 		if r.Cause != "" && !slices.Contains(causes, r.Cause) {
@@ -103,35 +104,35 @@ func (s *setting) lacks(p brine.StormPlan) []string {
 	return causes
 }
 
-func (s *setting) onlyBrineLacks(p brine.StormPlan) bool {
-	return slices.Equal(s.lacks(p), []string{brine.BrineName})
+func (s *setting) onlyBrineLacks(p storm.Plan) bool {
+	return slices.Equal(s.lacks(p), []string{balance.BrineName})
 }
 
 // because names what ends first.
-func (s *setting) because(p brine.StormPlan) string {
+func (s *setting) because(p storm.Plan) string {
 	var words []string
 	if p.Production.Late {
 		words = append(words, "there is not time enough")
 	}
 	for _, cause := range s.lacks(p) {
 		switch cause {
-		case brine.BrineName:
-		case brine.TruckName:
+		case balance.BrineName:
+		case storm.TruckName:
 			words = append(words, "no truck carries for "+strings.Join(routesLacking(p, cause), ", "))
-		case brine.DrySaltName:
+		case storm.DrySaltName:
 			words = append(words, "there is not salt enough to pre-wet")
 		default:
 			words = append(words, cause+" runs out")
 		}
 	}
-	if p.Production.Limit == brine.TanksFull {
+	if p.Production.Shortage == storm.TanksFull {
 		for _, l := range p.Supply {
 			if l.Fix != nil {
 				words = append(words, l.Where+" holds brine out of the band, to be corrected first")
 			}
 		}
 	}
-	if w := limitWords[p.Production.Limit]; w != "" && (p.ReserveGap > 0 || slices.Contains(s.lacks(p), brine.BrineName)) {
+	if w := limitWords[p.Production.Shortage]; w != "" && (p.ReserveGap > 0 || slices.Contains(s.lacks(p), balance.BrineName)) {
 		words = append(words, w)
 	}
 	if len(words) == 0 {
@@ -141,7 +142,7 @@ func (s *setting) because(p brine.StormPlan) string {
 }
 
 // routesLacking names the routes with a cause.
-func routesLacking(p brine.StormPlan, cause string) []string {
+func routesLacking(p storm.Plan, cause string) []string {
 	var names []string
 	for _, r := range p.Routes {
 		if r.Cause == cause {
@@ -151,7 +152,7 @@ func routesLacking(p brine.StormPlan, cause string) []string {
 	return names
 }
 
-func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report.Figure {
+func (s *setting) stormFigures(r storm.Request, p storm.Plan) []report.Figure {
 	pr := p.Production
 	at := func(key, label string, t quantity.Duration) report.Figure {
 		return report.Figure{Key: key, Label: label, Value: timeValue(t, true)}
@@ -196,7 +197,7 @@ func (s *setting) stormFigures(r brine.StormRequest, p brine.StormPlan) []report
 }
 
 // costParts are the parts of the cost in words, those that are known.
-func (s *setting) costParts(c brine.StormCost) report.Figure {
+func (s *setting) costParts(c storm.Cost) report.Figure {
 	var parts []string
 	for _, part := range []struct {
 		name  string
@@ -210,7 +211,7 @@ func (s *setting) costParts(c brine.StormCost) report.Figure {
 }
 
 // costFigures are the parts of the cost, and dry salt beside it.
-func (s *setting) costFigures(c brine.StormCost) []report.Figure {
+func (s *setting) costFigures(c storm.Cost) []report.Figure {
 	figures := []report.Figure{
 		quiet(known(s, "cost_salt", "Salt", c.Salt)), quiet(known(s, "cost_water", "Water", c.Water)),
 		quiet(known(s, "cost_additive", "Additive", c.Additive)), quiet(known(s, "cost_labour", "Labour", c.Labour)),
@@ -227,7 +228,7 @@ func (s *setting) costFigures(c brine.StormCost) []report.Figure {
 }
 
 // latestLabel says what the latest start is for.
-func latestLabel(pr brine.Production) string {
+func latestLabel(pr storm.Production) string {
 	if pr.Late {
 		return "For all of it, begin by"
 	}
@@ -243,7 +244,7 @@ func (s *setting) perArea(kg float64) report.Value {
 	return report.Number(x, unit, fmt.Sprintf("%.1f %s", x, unit))
 }
 
-func (s *setting) stormTables(low quantity.Temperature, p brine.StormPlan) []report.Table {
+func (s *setting) stormTables(low quantity.Temperature, p storm.Plan) []report.Table {
 	routes := report.Table{Key: "routes", Title: "Routes, in the order in which they are served", Columns: []report.Column{
 		{Key: "route", Label: "Route"}, {Key: "liquid", Label: "Liquid"}, {Key: "lane_length", Label: "Lanes"},
 		{Key: "demanded", Label: "Wanted"}, {Key: "served", Label: "Gets"}, {Key: "lacks", Label: "Lacks"},
@@ -277,7 +278,7 @@ func (s *setting) stormTables(low quantity.Temperature, p brine.StormPlan) []rep
 
 // liquidsTable compares what the routes take of bought liquids with what there is.
 // liquidsText is what the routes want of the liquids that are bought.
-func (s *setting) liquidsText(p brine.StormPlan) string {
+func (s *setting) liquidsText(p storm.Plan) string {
 	var words []string
 	for _, l := range p.Liquids {
 		words = append(words, s.show("%s, %v of %v", l.Name, l.Wanted, l.OnHand))
@@ -285,19 +286,19 @@ func (s *setting) liquidsText(p brine.StormPlan) string {
 	return strings.Join(words, "; ")
 }
 
-func (s *setting) liquidsTable(p brine.StormPlan) report.Table {
+func (s *setting) liquidsTable(p storm.Plan) report.Table {
 	t := report.Table{Key: "liquids", Title: "Liquids that are not made here", Columns: []report.Column{
 		{Key: "liquid", Label: "Liquid"}, {Key: "wanted", Label: "Wanted"}, {Key: "on_hand", Label: "There is"}, {Key: "short", Label: "Short"},
 	}}
 	for _, l := range p.Liquids {
 		t.Rows = append(t.Rows, []report.Value{report.Word(l.Name), s.value(l.Wanted), s.value(l.OnHand), s.value(max(0, l.Wanted-l.OnHand))})
 	}
-	t.Long = !slices.ContainsFunc(p.Liquids, func(l brine.LiquidNeed) bool { return l.Wanted > l.OnHand })
+	t.Long = !slices.ContainsFunc(p.Liquids, func(l storm.LiquidNeed) bool { return l.Wanted > l.OnHand })
 	return t
 }
 
 // trucksTable sums up each truck's night.
-func (s *setting) trucksTable(p brine.StormPlan) report.Table {
+func (s *setting) trucksTable(p storm.Plan) report.Table {
 	t := report.Table{Key: "trucks", Title: "Trucks", Columns: []report.Column{
 		{Key: "truck", Label: "Truck"}, {Key: "loads", Label: "Loads"}, {Key: "volume", Label: "Carries"},
 		{Key: "first_out", Label: "First out"}, {Key: "last_out", Label: "Last out"}, {Key: "back", Label: "Back"},
@@ -334,7 +335,7 @@ func yesNo(yes bool) string {
 }
 
 // supplyTable lists what stands in store, and what it needs.
-func (s *setting) supplyTable(p brine.StormPlan) report.Table {
+func (s *setting) supplyTable(p storm.Plan) report.Table {
 	t := report.Table{Key: "supply", Title: "In store", Columns: []report.Column{
 		{Key: "where", Label: "Where"}, {Key: "liquid", Label: "Liquid"}, {Key: "usable", Label: "Usable"},
 		{Key: "strength", Label: "Strength"}, {Key: "first_solid_temp", Label: "First solid"}, {Key: "clear", Label: "Clear"}, {Key: "needs", Label: "Needs"},
@@ -353,7 +354,7 @@ func (s *setting) supplyTable(p brine.StormPlan) report.Table {
 }
 
 // timeTables are the jobs and loads: text has the time line.
-func (s *setting) timeTables(p brine.StormPlan) []report.Table {
+func (s *setting) timeTables(p storm.Plan) []report.Table {
 	jobs := report.Table{Key: "jobs", Title: "Jobs", Long: true, Columns: []report.Column{
 		{Key: "job", Label: "Job"}, {Key: "tank", Label: "Tank"}, {Key: "start", Label: "From"}, {Key: "end", Label: "To"}, {Key: "volume", Label: "Volume"},
 	}}
@@ -378,7 +379,7 @@ const lineWidth = 60
 
 // timeLine draws water and pump from the first job to the last load: f fill, m mix, p
 // pump off, l load.
-func timeLine(r brine.StormRequest, p brine.StormPlan) []string {
+func timeLine(r storm.Request, p storm.Plan) []string {
 	end := max(r.Start, p.Loading.LastOut)
 	span := float64(end - r.Now)
 	if span <= 0 || len(p.Production.Jobs)+len(p.Loading.Loads) == 0 {
@@ -394,9 +395,9 @@ func timeLine(r brine.StormRequest, p brine.StormPlan) []string {
 	}
 	for _, j := range p.Production.Jobs {
 		switch j.Kind {
-		case brine.Fill:
+		case storm.JobFill:
 			draw(water, j.Start, j.End, 'f')
-		case brine.Mixing:
+		case storm.JobMix:
 			draw(pump, j.Start, j.End, 'm')
 		default:
 			draw(pump, j.Start, j.End, 'p')
@@ -416,7 +417,7 @@ func timeLine(r brine.StormRequest, p brine.StormPlan) []string {
 	}
 }
 
-func stormNotes(s *setting, r brine.StormRequest, p brine.StormPlan) []string {
+func stormNotes(s *setting, r storm.Request, p storm.Plan) []string {
 	notes := []string{"Rates are the agency's to set; priorities and passes are those of the yard and storm files."}
 	if b := p.Better; b != nil {
 		text := s.show("At %v, %v of %s in the brine would melt %v instead of %v", r.Low, b.Share, b.Additive, b.PerVolume, b.Before)

@@ -1,15 +1,15 @@
 package cli
 
 import (
-	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
+	"brineyard/internal/storm"
 )
 
 // stormWorking follows demand, batches and times, cost and chloride; loads stand in their
 // table.
-func stormWorking(s *setting, r brine.StormRequest, p brine.StormPlan) []report.Step {
+func stormWorking(s *setting, r storm.Request, p storm.Plan) []report.Step {
 	if !s.globals.working {
 		return nil
 	}
@@ -21,7 +21,7 @@ func stormWorking(s *setting, r brine.StormRequest, p brine.StormPlan) []report.
 }
 
 // batchSteps follow a batch of each mixing tank that is used.
-func (k *pocket) batchSteps(s *setting, r brine.StormRequest, p brine.StormPlan) {
+func (k *pocket) batchSteps(s *setting, r storm.Request, p storm.Plan) {
 	if p.Production.Batches == 0 {
 		return
 	}
@@ -36,7 +36,7 @@ func (k *pocket) batchSteps(s *setting, r brine.StormRequest, p brine.StormPlan)
 }
 
 // costSteps follow what the storm costs and lays down, from the NaCl in what is loaded.
-func (k *pocket) costSteps(r brine.StormRequest, p brine.StormPlan) {
+func (k *pocket) costSteps(r storm.Request, p storm.Plan) {
 	if p.Loaded == 0 {
 		return
 	}
@@ -68,7 +68,7 @@ func (k *pocket) costSteps(r brine.StormRequest, p brine.StormPlan) {
 }
 
 // chlorideSteps add up the chloride of brine, dry salt and bought liquids.
-func (k *pocket) chlorideSteps(nacl term, p brine.StormPlan) {
+func (k *pocket) chlorideSteps(nacl term, p storm.Plan) {
 	share := number(solution.Brine(1).Chloride(), "")
 	own := k.step("Chloride in that NaCl", "NaCl x chloride in it (35.453 / 58.443)", "{} x {}", []term{nacl, share}, nacl.value*share.value, nacl.unit)
 	all := []term{own}
@@ -84,7 +84,7 @@ func (k *pocket) chlorideSteps(nacl term, p brine.StormPlan) {
 }
 
 // demandSteps multiplies out each route and adds up.
-func (k *pocket) demandSteps(p brine.StormPlan) {
+func (k *pocket) demandSteps(p storm.Plan) {
 	var all []term
 	for _, route := range p.Routes {
 		all = append(all, k.routeStep(route.Route))
@@ -93,7 +93,7 @@ func (k *pocket) demandSteps(p brine.StormPlan) {
 }
 
 // routeStep is what a route takes: rate x length or area x passes, or liquid on salt.
-func (k *pocket) routeStep(r brine.StormRoute) term {
+func (k *pocket) routeStep(r storm.Route) term {
 	passes := number(float64(r.Passes), "")
 	switch {
 	case r.Area > 0:

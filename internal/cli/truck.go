@@ -3,9 +3,11 @@ package cli
 import (
 	"strconv"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/truck"
 	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
@@ -104,7 +106,7 @@ func (o *truckOptions) ask(s *setting, _ []string) (reply, error) {
 	if err != nil {
 		return reply{}, err
 	}
-	out, err := brine.Truck(r)
+	out, err := truck.Calculate(r)
 	if err != nil {
 		return reply{}, s.inputError(err)
 	}
@@ -132,16 +134,16 @@ func (o *truckOptions) truck(s *setting) (yard.Truck, error) {
 	return yard.Truck{}, usagef("--truck %s: no such truck in %s; %s", quoted(o.name.value), s.yard.Path, allowedFor(o.name.value, names))
 }
 
-func (o *truckOptions) request(s *setting) (brine.TruckRequest, error) {
-	r := brine.TruckRequest{}
+func (o *truckOptions) request(s *setting) (truck.Request, error) {
+	r := truck.Request{}
 	t, err := o.truck(s)
 	if err != nil {
 		return r, err
 	}
 	none := &input[quantity.Strength]{}
-	r.Liquid = brine.SaltBrine(s.band(none, none, none).Target)
+	r.Liquid = balance.SaltBrine(s.band(none, none, none).Target)
 	if o.liquid.given {
-		s.origin[brine.FieldLiquid] = said("--liquid " + quoted(o.liquid.value))
+		s.origin[fault.FieldLiquid] = said("--liquid " + quoted(o.liquid.value))
 		l, err := s.liquid(o.liquid.value)
 		if err != nil {
 			return r, usagef("--liquid %v", err)
@@ -153,18 +155,18 @@ func (o *truckOptions) request(s *setting) (brine.TruckRequest, error) {
 		pump = s.yard.Pump.Flow
 	}
 	key := "truck " + quoted(t.Name)
-	r.Temperature = take(s, brine.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
+	r.Temperature = take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
 	r.Tank = take(s, "tank", "tank", o.tank, t.Tank, key, 0)
-	r.Empty = take(s, brine.FieldEmpty, "empty", o.empty, t.EmptyWeight, key, 0)
-	r.Gross = take(s, brine.FieldGross, "gross", o.gross, t.GrossLimit, key, 0)
+	r.Empty = take(s, fault.FieldEmpty, "empty", o.empty, t.EmptyWeight, key, 0)
+	r.Gross = take(s, fault.FieldGross, "gross", o.gross, t.GrossLimit, key, 0)
 	r.LoadFlow = take(s, "flow", "flow", o.flow, pump, "pump.flow", 0)
-	r.Haul = take(s, brine.FieldVolume, "volume", o.volume, nil, "", 0)
-	r.Rate = take(s, brine.FieldRate, "rate", o.rate, nil, "", 0)
+	r.Haul = take(s, fault.FieldVolume, "volume", o.volume, nil, "", 0)
+	r.Rate = take(s, fault.FieldRate, "rate", o.rate, nil, "", 0)
 	r.AreaRate = take(s, "area-rate", "area-rate", o.area, nil, "", 0)
-	r.Speed = take(s, brine.FieldSpeed, "speed", o.speed, nil, "", 0)
-	r.Width = take(s, brine.FieldWidth, "width", o.width, t.SprayWidth, key, 0)
+	r.Speed = take(s, fault.FieldSpeed, "speed", o.speed, nil, "", 0)
+	r.Width = take(s, fault.FieldWidth, "width", o.width, t.SprayWidth, key, 0)
 	r.Caught = take(s, "catch", "catch", o.caught, nil, "", 0)
-	r.Over = take(s, brine.FieldOver, "over", o.over, nil, "", 0)
+	r.Over = take(s, fault.FieldOver, "over", o.over, nil, "", 0)
 	r.Lanes, r.Nozzles = o.lanes.value, o.nozzles.value
 	if r.Nozzles == 0 {
 		r.Nozzles = t.Nozzles
@@ -175,7 +177,7 @@ func (o *truckOptions) request(s *setting) (brine.TruckRequest, error) {
 	return r, nil
 }
 
-func truckDocument(s *setting, r brine.TruckRequest, out brine.TruckResult) *report.Document {
+func truckDocument(s *setting, r truck.Request, out truck.Result) *report.Document {
 	d := &report.Document{Command: "truck", Title: "Truck", Verdict: truckVerdict(s, r, out), Working: truckWorking(s, r, out)}
 	d.Figures = append(d.Figures, s.figure("density", s.show("Density at %v", r.Temperature), out.Density))
 	if out.Load != nil {
@@ -193,7 +195,7 @@ func truckDocument(s *setting, r brine.TruckRequest, out brine.TruckResult) *rep
 }
 
 // truckVerdict answers in one sentence what was asked first.
-func truckVerdict(s *setting, r brine.TruckRequest, out brine.TruckResult) string {
+func truckVerdict(s *setting, r truck.Request, out truck.Result) string {
 	switch {
 	case out.Catch != nil && out.Catch.Factor > 0:
 		c := out.Catch
@@ -220,21 +222,21 @@ func truckVerdict(s *setting, r brine.TruckRequest, out brine.TruckResult) strin
 }
 
 // laid is the rate really laid down, in the kind that was asked for.
-func (s *setting) laid(r brine.TruckRequest, c *brine.Catch) string {
+func (s *setting) laid(r truck.Request, c *truck.Catch) string {
 	if r.AreaRate > 0 {
 		return s.show("%v", c.AreaRate)
 	}
 	return s.show("%v a lane", c.Rate)
 }
 
-func (s *setting) wantedRate(r brine.TruckRequest) string {
+func (s *setting) wantedRate(r truck.Request) string {
 	if r.AreaRate > 0 {
 		return s.show("%v", r.AreaRate)
 	}
 	return s.show("%v a lane", r.Rate)
 }
 
-func (s *setting) addLoad(d *report.Document, r brine.TruckRequest, l *brine.Load) {
+func (s *setting) addLoad(d *report.Document, r truck.Request, l *truck.Load) {
 	load, total := s.figure("load", "Load", l.Volume), s.figure("gross_weight", "Truck and load weigh", l.Total)
 	if l.Weighed { // never over the limit by rounding
 		load.Value.Text, total.Value.Text = s.inward(l.Volume, -1), s.inward(l.Total, -1)
@@ -259,7 +261,7 @@ func (s *setting) addLoad(d *report.Document, r brine.TruckRequest, l *brine.Loa
 	}
 }
 
-func (s *setting) addSpray(d *report.Document, r brine.TruckRequest, p *brine.Spray) {
+func (s *setting) addSpray(d *report.Document, r truck.Request, p *truck.Spray) {
 	d.Figures = append(d.Figures,
 		s.figure("boom_flow", "Flow of the boom", p.Boom),
 		ifAny(s, "nozzle_flow", s.show("Flow of each of %d nozzles", max(1, r.Nozzles)), p.Nozzle),
@@ -268,7 +270,7 @@ func (s *setting) addSpray(d *report.Document, r brine.TruckRequest, p *brine.Sp
 	d.Notes = append(d.Notes, "Rates are the agency's to set.")
 }
 
-func (s *setting) addCatch(d *report.Document, r brine.TruckRequest, c *brine.Catch) {
+func (s *setting) addCatch(d *report.Document, r truck.Request, c *truck.Catch) {
 	d.Figures = append(d.Figures, s.figure("caught_flow", "Flow caught", c.Flow))
 	if c.Rate > 0 {
 		d.Figures = append(d.Figures, quietUnless(r.AreaRate == 0, s.figure("rate_laid", "Laid down on a lane", c.Rate)))
@@ -286,7 +288,7 @@ func (s *setting) addCatch(d *report.Document, r brine.TruckRequest, c *brine.Ca
 }
 
 // truckWorking shows the load and the flow.
-func truckWorking(s *setting, r brine.TruckRequest, out brine.TruckResult) []report.Step {
+func truckWorking(s *setting, r truck.Request, out truck.Result) []report.Step {
 	if !s.globals.working {
 		return nil
 	}
@@ -317,7 +319,7 @@ func truckWorking(s *setting, r brine.TruckRequest, out brine.TruckResult) []rep
 }
 
 // catchSteps compare the flow caught with the flow wanted.
-func (p *pocket) catchSteps(r brine.TruckRequest, c *brine.Catch) {
+func (p *pocket) catchSteps(r truck.Request, c *truck.Catch) {
 	caught, over := p.of(r.Caught), p.of(r.Over)
 	flow := p.step("Flow caught", "volume / minutes", "{} / {}", []term{caught, over}, caught.value/over.value, p.of(c.Flow).unit)
 	if c.Factor == 0 || r.Rate == 0 {
@@ -331,7 +333,7 @@ func (p *pocket) catchSteps(r brine.TruckRequest, c *brine.Catch) {
 }
 
 // laneFlow is rate x speed x lanes / 60.
-func (p *pocket) laneFlow(r brine.TruckRequest, out *brine.Spray) {
+func (p *pocket) laneFlow(r truck.Request, out *truck.Spray) {
 	rate, speed, lanes := p.of(r.Rate), p.of(r.Speed), number(float64(max(1, r.Lanes)), "")
 	boom := p.step("Flow of the boom", "rate x speed x lanes / 60", "{} x {} x {} / 60", []term{rate, speed, lanes},
 		rate.value*speed.value*lanes.value/60, p.of(out.Boom).unit)

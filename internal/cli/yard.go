@@ -8,9 +8,11 @@ import (
 	"strings"
 
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/yard"
+	"brineyard/internal/yard/file"
 
 	"github.com/spf13/cobra"
 )
@@ -60,7 +62,7 @@ func newYardInit(env *Env, g *globals) *cobra.Command {
 
 // writeExample creates the file, and leaves nothing behind when that fails.
 func writeExample(env *Env, path string) error {
-	if err := createNew(env, "", path, yard.Example); err != nil {
+	if err := createNew(env, "", path, file.Example); err != nil {
 		return err
 	}
 	_, err := fmt.Fprintf(env.Err, "brineyard yard init: wrote %s; put your own yard's numbers in it\n", quoted(path))
@@ -109,7 +111,7 @@ func newYardCheck(env *Env, g *globals) *cobra.Command {
 // checkYard lists all faults on the error stream, a line each.
 func checkYard(env *Env, g *globals) error {
 	s, err := newSetting(env, g)
-	var faults yard.Faults
+	var faults file.Faults
 	switch {
 	case errors.As(err, &faults):
 		return listOf(faults)
@@ -154,7 +156,7 @@ func showYard(env *Env, g *globals) error {
 	if s.yard == nil {
 		return usagef("no yard file; allowed: %s in the folder, --yard, or $%s", defaultYard, yardEnv)
 	}
-	var plants []brine.Plant
+	var plants []brine.Capability
 	for _, m := range s.yard.MixingTanks {
 		p, err := s.plant(m)
 		if err != nil {
@@ -166,17 +168,17 @@ func showYard(env *Env, g *globals) error {
 }
 
 // plant works out what a mixing tank can do; nothing when it has no working volume.
-func (s *setting) plant(m yard.MixingTank) (brine.Plant, error) {
+func (s *setting) plant(m yard.MixingTank) (brine.Capability, error) {
 	if m.WorkingVolume == nil {
-		return brine.Plant{}, nil
+		return brine.Capability{}, nil
 	}
 	y := s.yard
 	none := &input[quantity.Strength]{}
-	r := brine.PlantRequest{
+	r := brine.CapabilityRequest{
 		WorkingVolume: *m.WorkingVolume,
 		Target:        s.band(none, none, none).Target,
 		RockSalt:      rockSalt(s, none, none),
-		WaterTemp:     take(s, brine.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
+		WaterTemp:     take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
 		SaltPrice:     y.Salt.Price,
 		PumpOff:       valueOr(m.PumpOff),
 		MixTime:       valueOr(m.MixTime),
@@ -198,10 +200,10 @@ func valueOr[Q any](p *Q) Q {
 	return *p
 }
 
-func (s *setting) yardDocument(plants []brine.Plant) *report.Document {
+func (s *setting) yardDocument(plants []brine.Capability) *report.Document {
 	y := s.yard
 	d := &report.Document{Command: "yard show", Title: "What the yard can do", Cautions: []string{cautionLocal}}
-	anHour := brine.Together(plants)
+	anHour := brine.SharedFlow(plants)
 	var stored, others quantity.Volume
 	d.Tables = append(d.Tables, s.plantTable(plants), s.stockTable())
 	for _, t := range y.Tanks() {
@@ -244,7 +246,7 @@ func (s *setting) yardDocument(plants []brine.Plant) *report.Document {
 }
 
 // yardWorking follows a batch of each mixing tank.
-func (s *setting) yardWorking(plants []brine.Plant) []report.Step {
+func (s *setting) yardWorking(plants []brine.Capability) []report.Step {
 	y, none := s.yard, &input[quantity.Strength]{}
 	k := &pocket{system: s.system}
 	for i, m := range y.MixingTanks {
@@ -254,7 +256,7 @@ func (s *setting) yardWorking(plants []brine.Plant) []report.Step {
 		}
 		k.chargeSteps(s, charge{
 			name: m.Name, off: p.PumpOff, mix: valueOr(m.MixTime), target: s.band(none, none, none).Target, at: p.BrineTemp, rock: rockSalt(s, none, none),
-			waterAt: take(s, brine.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
+			waterAt: take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
 			supply:  valueOr(y.Supply.Flow), pump: valueOr(y.Pump.Flow), density: p.Density, waterDensity: p.WaterDensity,
 		})
 	}
@@ -272,7 +274,7 @@ func (s *setting) perHour(v quantity.Volume) report.Figure {
 }
 
 // saltFigures tell what the pile makes, by the first mixing tank.
-func (s *setting) saltFigures(plants []brine.Plant) []report.Figure {
+func (s *setting) saltFigures(plants []brine.Capability) []report.Figure {
 	if len(plants) == 0 {
 		return nil
 	}
@@ -287,7 +289,7 @@ func (s *setting) saltFigures(plants []brine.Plant) []report.Figure {
 }
 
 // plantTable has a row for each mixing tank.
-func (s *setting) plantTable(plants []brine.Plant) report.Table {
+func (s *setting) plantTable(plants []brine.Capability) report.Table {
 	t := report.Table{Key: "mixing", Title: "Mixing tanks, batch after batch", Columns: []report.Column{
 		{Key: "tank", Label: "Tank"}, {Key: "pumped_off", Label: "Gives"}, {Key: "salt", Label: "Salt"}, {Key: "water", Label: "Water"},
 		{Key: "fill_time", Label: "Fill"}, {Key: "mix_time", Label: "Mix"}, {Key: "pump_off_time", Label: "Pump off"}, {Key: "cycle_time", Label: "Cycle"},

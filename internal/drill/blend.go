@@ -3,6 +3,7 @@ package drill
 import (
 	"fmt"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
 )
@@ -23,14 +24,14 @@ func blendOf(d *draw) (sketch, error) {
 		return dilution(d)
 	}
 	if d.Level == 1 {
-		return mixture(d, named{"brine", brine.SaltBrine(d.strength(0.18, 0.25))}, named{"water", brine.SaltBrine(0)})
+		return mixture(d, named{"brine", balance.SaltBrine(d.strength(0.18, 0.25))}, named{"water", balance.SaltBrine(0)})
 	}
-	first := named{"brine", brine.SaltBrine(d.strength(0.2, 0.25))}
+	first := named{"brine", balance.SaltBrine(d.strength(0.2, 0.25))}
 	if len(d.Shop.Liquids) > 0 && d.rng.IntN(2) == 0 {
 		l := oneOf(d, d.Shop.Liquids)
 		return mixture(d, first, named{l.Name, l.Liquid})
 	}
-	return mixture(d, first, named{"weak brine", brine.SaltBrine(d.strength(0.02, 0.1))})
+	return mixture(d, first, named{"weak brine", balance.SaltBrine(d.strength(0.02, 0.1))})
 }
 
 // newBlend mixes two liquids.
@@ -52,7 +53,7 @@ func newBlend(r brine.BlendRequest) (blend, error) {
 // named is a liquid by the name that the question gives it.
 type named struct {
 	name   string
-	liquid brine.Liquid
+	liquid balance.Liquid
 }
 
 // mixture draws two volumes.
@@ -117,7 +118,7 @@ func diluted(d *draw, stock, wanted quantity.Strength, volume quantity.Volume, t
 	share := float64(wanted / stock)
 	b, err := newBlend(brine.BlendRequest{
 		Parts: []brine.Part{
-			{Liquid: brine.SaltBrine(stock), Amount: share}, {Liquid: brine.SaltBrine(0), Amount: 1 - share},
+			{Liquid: balance.SaltBrine(stock), Amount: share}, {Liquid: balance.SaltBrine(0), Amount: 1 - share},
 		},
 		ByWeight: true, Volume: volume, Temperature: t, Instrument: d.instrument(),
 	})

@@ -1,9 +1,10 @@
 package drill
 
 import (
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/yard"
 )
 
 // DefaultShop is a yard made up for practice, every number invented.
@@ -12,11 +13,11 @@ func DefaultShop() Shop {
 	return Shop{
 		Mixing:      []MixingTank{{"mixer", 1500 * gal, 1200 * gal, 1100 * gal}},
 		Storage:     []StorageTank{{"east", 5000 * gal}, {"west", 3000 * gal}},
-		Band:        brine.DefaultBand,
+		Band:        yard.DefaultBand,
 		Calibration: quantity.Temperature(solution.SixtyF),
-		RockSalt:    brine.RockSalt{Purity: 0.96, Moisture: 0.02},
+		RockSalt:    yard.RockSalt{Purity: 0.96, Moisture: 0.02},
 		Bucket:      1500 * lb,
-		Liquids:     []Liquid{{"calcium", brine.Liquid{Name: "calcium", Composition: solution.Pure(solution.CaCl2, 0.3)}}},
+		Liquids:     []Liquid{{"calcium", balance.Liquid{Name: "calcium", Composition: solution.Pure(solution.CaCl2, 0.3)}}},
 		Trucks: []HaulTruck{
 			{"sprayer", 1800 * gal, 19000 * lb, 33000 * lb},
 			{"pickup", 200 * gal, 7000 * lb, 9900 * lb},
@@ -27,19 +28,19 @@ func DefaultShop() Shop {
 }
 
 // defaultPlumbing has a header on either side of the pump.
-func defaultPlumbing() brine.Plumbing {
-	valve := func(name, side, a, b string) brine.Link {
-		return brine.Link{Name: name, Side: side, A: a, B: b, Valve: true}
+func defaultPlumbing() yard.Plumbing {
+	valve := func(name, side, a, b string) yard.Link {
+		return yard.Link{Name: name, Side: side, A: a, B: b, Valve: true}
 	}
 	const draw, push = "suction", "discharge"
-	fill := valve("F1", "fill", brine.Supply, "mixer")
+	fill := valve("F1", "fill", yard.FreshWater, "mixer")
 	fill.Protected = true
-	return brine.Plumbing{
+	return yard.Plumbing{
 		Tanks:   []string{"mixer", "east", "west"},
 		Outlets: []string{"truck-fill"},
-		Links: []brine.Link{
-			{Name: "suction-header", A: "suction-joint", B: brine.PumpIn},
-			{Name: "pressure-header", A: brine.PumpOut, B: "pressure-joint"},
+		Links: []yard.Link{
+			{Name: "suction-header", A: "suction-joint", B: yard.PumpInlet},
+			{Name: "pressure-header", A: yard.PumpOutlet, B: "pressure-joint"},
 			valve("S1", draw, "mixer", "suction-joint"),
 			valve("S2", draw, "east", "suction-joint"),
 			valve("S3", draw, "west", "suction-joint"),

@@ -5,9 +5,9 @@ import (
 	"math"
 	"math/rand/v2"
 
-	"brineyard/internal/brine"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // draw draws round numbers in the user's system.
@@ -149,12 +149,12 @@ func (d *draw) instrument() gauge.Instrument {
 }
 
 // rockSalt is pure and dry at level 1, and else about as the yard's.
-func (d *draw) rockSalt() brine.RockSalt {
+func (d *draw) rockSalt() yard.RockSalt {
 	if d.Level == 1 {
-		return brine.PureSalt
+		return yard.PureSalt
 	}
 	own := d.Shop.RockSalt
-	return brine.RockSalt{
+	return yard.RockSalt{
 		Purity:   d.strength(max(0.8, own.Purity-0.03), min(0.99, own.Purity+0.01)),
 		Moisture: d.strength(max(0.005, own.Moisture-0.01), min(0.15, own.Moisture+0.02)),
 	}

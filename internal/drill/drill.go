@@ -12,7 +12,11 @@ import (
 	"slices"
 
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
+	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
+	"brineyard/internal/truck"
+	"brineyard/internal/yard"
 )
 
 // The fields of a request, for brine.InputError.
@@ -53,7 +57,7 @@ type Problem struct {
 }
 
 // Text is the question in the units that it was drawn in.
-func (p Problem) Text() string { return brine.Sentence(p.Question, p.Args, p.System) }
+func (p Problem) Text() string { return fault.Sentence(p.Question, p.Args, p.System) }
 
 // Mistake is a wrong method and the answer that it leads to.
 type Mistake struct {
@@ -80,11 +84,11 @@ type Working struct {
 	Blend       *brine.BlendRequest
 	BlendResult *brine.Blend
 
-	Truck       *brine.TruckRequest
-	TruckResult *brine.TruckResult
+	Truck       *truck.Request
+	TruckResult *truck.Result
 
 	Lineup        *Lineup
-	LineupSetting *brine.Setting
+	LineupSetting *lineup.Setting
 
 	// Closing goes on from there to the answer, where that is not a figure of the result.
 	Closing []Closing
@@ -92,7 +96,7 @@ type Working struct {
 
 // Lineup is a setting of valves to be judged.
 type Lineup struct {
-	Plumbing brine.Plumbing
+	Plumbing yard.Plumbing
 	From, To string
 	Open     []string
 }
@@ -149,5 +153,5 @@ func (r Request) draw(topic Topic) (Problem, bool) {
 }
 
 func bad(field, reason string, args ...quantity.Quantity) error {
-	return &brine.InputError{Field: field, Reason: reason, Args: args}
+	return &fault.InputError{Field: field, Reason: reason, Args: args}
 }

@@ -9,8 +9,9 @@ import (
 	"sync"
 	"testing"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
 )
@@ -149,7 +150,7 @@ func TestTanksBalance(t *testing.T) {
 			return
 		}
 		seen[p.Topic]++
-		stays := float64(r.Volume-c.BleedFirst) * float64(c.TankDensity)
+		stays := float64(r.Volume-c.DrawOffFirst) * float64(c.TankDensity)
 		salt, weight := stays*float64(r.Strength), stays
 		switch {
 		case p.Topic == Weak:
@@ -157,7 +158,7 @@ func TestTanksBalance(t *testing.T) {
 			pure := added * (1 - float64(r.RockSalt.Moisture)) * float64(r.RockSalt.Purity)
 			salt += pure
 			weight += pure + added*float64(r.RockSalt.Moisture)
-		case p.Answer.Value == quantity.Quantity(c.BleedFirst):
+		case p.Answer.Value == quantity.Quantity(c.DrawOffFirst):
 			weight += float64(c.Water) * float64(c.AddDensity)
 		default:
 			weight += si(p.Answer.Value) * float64(c.AddDensity)
@@ -298,7 +299,7 @@ func TestTopicsOfAShop(t *testing.T) {
 
 func TestRefusedRequests(t *testing.T) {
 	hopeless := DefaultShop()
-	hopeless.Band = brine.Band{Target: 0.26, Low: 0.25, High: 0.262}
+	hopeless.Band = yard.Band{Target: 0.26, Low: 0.25, High: 0.262}
 	for _, c := range []struct {
 		request Request
 		message string
@@ -310,7 +311,7 @@ func TestRefusedRequests(t *testing.T) {
 		{Request{Level: 1, Topic: Strong, Shop: hopeless}, "topic: these numbers give no problem of strong at this level; allowed: another topic or level"},
 	} {
 		_, err := New(c.request)
-		var bad *brine.InputError
+		var bad *fault.InputError
 		require.ErrorAs(t, err, &bad)
 		require.EqualError(t, err, c.message)
 	}

@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
 )
@@ -72,7 +73,7 @@ func batchOnHeel(d *draw) (sketch, error) {
 	if h.result, err = brine.NewBatch(*r); err != nil {
 		return sketch{}, err
 	}
-	if h.heelRho, err = brine.SaltBrine(r.HeelStrength).Density(r.HeelTemp); err != nil {
+	if h.heelRho, err = balance.SaltBrine(r.HeelStrength).Density(r.HeelTemp); err != nil {
 		return sketch{}, err
 	}
 	if h.ask == askBucket {

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 
 	"github.com/stretchr/testify/require"
@@ -43,7 +43,7 @@ func TestNoAnswers(t *testing.T) {
 	} {
 		p := ofKind(t, c.kind, quantity.US)
 		_, err := p.Judge(c.text)
-		var bad *brine.InputError
+		var bad *fault.InputError
 		require.ErrorAs(t, err, &bad, c.text)
 		require.Equal(t, FieldAnswer, bad.Field)
 		require.Contains(t, err.Error(), c.message)

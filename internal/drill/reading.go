@@ -5,6 +5,7 @@ import (
 
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // readGlass asks for the strength behind a reading; at level 3 for what follows
@@ -67,7 +68,7 @@ const surely = 0.001
 // mayBePumped asks for the decision on a tank.
 func mayBePumped(d *draw, g glass) (sketch, error) {
 	b := d.Shop.Band
-	b = brine.Band{Target: printedStrength(b.Target), Low: printedStrength(b.Low), High: printedStrength(b.High)}
+	b = yard.Band{Target: printedStrength(b.Target), Low: printedStrength(b.Low), High: printedStrength(b.High)}
 	for _, end := range []quantity.Strength{b.Low, b.High} {
 		if math.Abs(float64(g.result.True-end)) < surely {
 			return sketch{}, errUnfit
@@ -93,16 +94,16 @@ func mayBePumped(d *draw, g glass) (sketch, error) {
 }
 
 func decisions() []string {
-	return []string{brine.Pump.String(), brine.TooStrong.String(), brine.TooWeak.String()}
+	return []string{yard.MayPump.String(), yard.TooStrong.String(), yard.TooWeak.String()}
 }
 
 // decide places a strength, ends of the band included.
-func decide(b brine.Band, s quantity.Strength) string {
+func decide(b yard.Band, s quantity.Strength) string {
 	switch {
 	case s > b.High+1e-9:
-		return brine.TooStrong.String()
+		return yard.TooStrong.String()
 	case s < b.Low-1e-9:
-		return brine.TooWeak.String()
+		return yard.TooWeak.String()
 	}
-	return brine.Pump.String()
+	return yard.MayPump.String()
 }

@@ -3,8 +3,9 @@ package drill
 import (
 	"slices"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // Shop is what a yard has, as far as problems are made from it. What is 0 is not
@@ -12,14 +13,14 @@ import (
 type Shop struct {
 	Mixing      []MixingTank
 	Storage     []StorageTank
-	Band        brine.Band
+	Band        yard.Band
 	Calibration quantity.Temperature // for which the hydrometer is marked
-	RockSalt    brine.RockSalt
+	RockSalt    yard.RockSalt
 	Bucket      quantity.Mass // one load of the loader
 	Liquids     []Liquid
 	Trucks      []HaulTruck
 	PumpFlow    quantity.Flow
-	Plumbing    brine.Plumbing
+	Plumbing    yard.Plumbing
 }
 
 // MixingTank is a tank in which batches are made.
@@ -39,7 +40,7 @@ type StorageTank struct {
 // Liquid is one that the yard buys.
 type Liquid struct {
 	Name   string
-	Liquid brine.Liquid
+	Liquid balance.Liquid
 }
 
 // HaulTruck is a truck with a tank; Gross is the limit of the whole.
@@ -71,10 +72,10 @@ func (s Shop) filled() Shop {
 	if len(s.Mixing)+len(s.Storage)+len(s.Trucks)+len(s.Plumbing.Links) == 0 {
 		s.Mixing, s.Storage, s.Trucks, s.Plumbing = d.Mixing, d.Storage, d.Trucks, d.Plumbing
 	}
-	if s.Band == (brine.Band{}) {
+	if s.Band == (yard.Band{}) {
 		s.Band = d.Band
 	}
-	if s.RockSalt == (brine.RockSalt{}) {
+	if s.RockSalt == (yard.RockSalt{}) {
 		s.RockSalt = d.RockSalt
 	}
 	if s.Calibration == 0 {

@@ -1,9 +1,10 @@
 package drill
 
 import (
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/yard"
 )
 
 // villageShop has the numbers of the demo yard.
@@ -17,22 +18,22 @@ func villageShop() Shop {
 	plumbing.Tanks = append(plumbing.Tanks, "tote")
 	plumbing.Outlets = append(plumbing.Outlets, "floor-drain")
 	plumbing.Links = append(plumbing.Links,
-		brine.Link{Name: "S4", A: "tote", B: "suction-joint", Valve: true},
-		brine.Link{Name: "D5", A: "pressure-joint", B: "floor-drain", Valve: true},
-		brine.Link{Name: "D6", A: "pressure-joint", B: "tote", Valve: true},
-		brine.Link{Name: "F2", A: brine.Supply, B: "suction-joint", Valve: true, Protected: true},
+		yard.Link{Name: "S4", A: "tote", B: "suction-joint", Valve: true},
+		yard.Link{Name: "D5", A: "pressure-joint", B: "floor-drain", Valve: true},
+		yard.Link{Name: "D6", A: "pressure-joint", B: "tote", Valve: true},
+		yard.Link{Name: "F2", A: yard.FreshWater, B: "suction-joint", Valve: true, Protected: true},
 	)
 	return Shop{
 		Mixing:      []MixingTank{{"mixer", 1350 * gal, 1180 * gal, 1095 * gal}, {"tote", 290 * gal, 240 * gal, 225 * gal}},
 		Storage:     []StorageTank{{"north", 5200 * gal}, {"south", 2700 * gal}},
-		Band:        brine.Band{Target: 0.233, Low: 0.23, High: 0.24},
+		Band:        yard.Band{Target: 0.233, Low: 0.23, High: 0.24},
 		Calibration: quantity.Fahrenheit(60),
-		RockSalt:    brine.RockSalt{Purity: 0.962, Moisture: 0.016},
+		RockSalt:    yard.RockSalt{Purity: 0.962, Moisture: 0.016},
 		Bucket:      1450 * lb,
 		Liquids: []Liquid{
-			{"cal31", brine.Liquid{Name: "cal31", Composition: solution.Pure(solution.CaCl2, 0.31)}},
-			{"lot-brine", brine.SaltBrine(0.233)},
-			{"larch-acetate", brine.OfProduct("larch-acetate", product)},
+			{"cal31", balance.Liquid{Name: "cal31", Composition: solution.Pure(solution.CaCl2, 0.31)}},
+			{"lot-brine", balance.SaltBrine(0.233)},
+			{"larch-acetate", balance.OfProduct("larch-acetate", product)},
 		},
 		Trucks:   []HaulTruck{{"big-sprayer", 1750 * gal, 19300 * lb, 33000 * lb}, {"lot-pickup", 210 * gal, 6900 * lb, 9500 * lb}},
 		PumpFlow: 165 * quantity.GallonPerMinute,
@@ -45,9 +46,9 @@ func metricShop() Shop {
 	s := DefaultShop()
 	s.Mixing = []MixingTank{{"Mischer", 4.2, 4, 3.7}}
 	s.Storage = nil
-	s.Band = brine.Band{Target: 0.22, Low: 0.21, High: 0.23}
+	s.Band = yard.Band{Target: 0.22, Low: 0.21, High: 0.23}
 	s.Calibration = quantity.Celsius(20)
-	s.RockSalt = brine.RockSalt{Purity: 0.985, Moisture: 0.03}
+	s.RockSalt = yard.RockSalt{Purity: 0.985, Moisture: 0.03}
 	s.Bucket = 800
 	s.Trucks = []HaulTruck{{"100% full", 5.5, 7400, 12000}}
 	return s

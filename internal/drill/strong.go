@@ -3,6 +3,7 @@ package drill
 import (
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // watered is the balance of a tank that water is added to, in any one set of units.
@@ -46,7 +47,7 @@ func strongTank(d *draw) (sketch, error) {
 	target := d.target()
 	low, high := target+0.01, min(0.26, target+0.03)
 	r := &s.request
-	r.Target, r.With, r.RockSalt, r.Instrument = target, brine.Water, brine.PureSalt, d.instrument()
+	r.Target, r.With, r.RockSalt, r.Instrument = target, brine.AddWater, yard.PureSalt, d.instrument()
 	r.Volume, r.Temperature = d.partly(s.tank.full, 0.4, 0.8), d.usual()
 	if d.Level == Highest {
 		r.Capacity = d.roundVolume(s.tank.capacity)
@@ -66,7 +67,7 @@ func strongTank(d *draw) (sketch, error) {
 	if err != nil {
 		return sketch{}, err
 	}
-	if (c.BleedFirst > 0) != (d.Level == Highest) {
+	if (c.DrawOffFirst > 0) != (d.Level == Highest) {
 		return sketch{}, errUnfit
 	}
 	s.result = c
@@ -80,7 +81,7 @@ func (s strong) sketch(d *draw) sketch {
 	out.Working.Correct, out.Working.Correction = &s.request, &s.result
 	out.Answer = volumeAnswer(s.result.Water)
 	if s.drawOff {
-		out.Answer = volumeAnswer(s.result.BleedFirst)
+		out.Answer = volumeAnswer(s.result.DrawOffFirst)
 	}
 	if s.glass != nil {
 		s.glass.note(&out.Working)

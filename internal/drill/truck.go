@@ -3,8 +3,9 @@ package drill
 import (
 	"math"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
+	"brineyard/internal/truck"
 )
 
 // loading is what limits a truck's load, in any one set of units.
@@ -35,8 +36,8 @@ type haul struct {
 	strong  quantity.Strength
 	gear    quantity.Mass
 	water   quantity.Density
-	request brine.TruckRequest
-	result  brine.TruckResult
+	request truck.Request
+	result  truck.Result
 }
 
 // truckLoad asks how much brine a truck may load; from level 2 it is cold or warm
@@ -50,15 +51,15 @@ func truckLoad(d *draw) (sketch, error) {
 		h.gear = d.mass(0.05*payload, 0.2*payload)
 	}
 	r := &h.request
-	*r = brine.TruckRequest{
-		Liquid: brine.SaltBrine(h.strong), Temperature: d.outdoors(),
+	*r = truck.Request{
+		Liquid: balance.SaltBrine(h.strong), Temperature: d.outdoors(),
 		Tank: t.Tank, Empty: t.Empty + h.gear, Gross: t.Gross, LoadFlow: d.Shop.PumpFlow,
 	}
 	if d.Level == Highest {
 		r.Haul = d.partly(t.Tank, 1.5, 3.5)
 	}
 	var err error
-	if h.result, err = brine.Truck(*r); err != nil {
+	if h.result, err = truck.Calculate(*r); err != nil {
 		return sketch{}, err
 	}
 	if h.water, err = waterDensity(r.Temperature); err != nil {

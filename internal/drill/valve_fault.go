@@ -1,7 +1,7 @@
 package drill
 
 import (
-	"brineyard/internal/brine"
+	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
 )
 
@@ -10,7 +10,7 @@ const Safe = "safe"
 
 // faultWords are the answers to what is wrong with a setting.
 func faultWords() []string {
-	return []string{Safe, string(brine.DryRun), string(brine.TwoSources), string(brine.DeadHead)}
+	return []string{Safe, string(lineup.DryRun), string(lineup.TwoSources), string(lineup.DeadHead)}
 }
 
 // fault makes a setting out of the move, right or wrong, and asks what it is.
@@ -27,10 +27,10 @@ func (b board) fault(d *draw) (sketch, error) {
 	out.Answer = wordAnswer(want, faultWords())
 	// What the other side of the pump would make of the same number of valves.
 	mirror := map[string]string{
-		Safe:                     string(brine.TwoSources),
-		string(brine.DryRun):     string(brine.DeadHead),
-		string(brine.DeadHead):   string(brine.DryRun),
-		string(brine.TwoSources): Safe,
+		Safe:                      string(lineup.TwoSources),
+		string(lineup.DryRun):     string(lineup.DeadHead),
+		string(lineup.DeadHead):   string(lineup.DryRun),
+		string(lineup.TwoSources): Safe,
 	}
 	out.Mistakes = []Mistake{halfChecked.to(Word(Safe)), wrongSide.to(Word(mirror[want]))}
 	b.note(&out.Working, open)
@@ -45,9 +45,9 @@ func (b board) changed(d *draw) (open []string, want string) {
 		v := oneOf(d, open)
 		open = without(open, v)
 		if len(b.judge(open).Sources) == 0 {
-			return open, string(brine.DryRun)
+			return open, string(lineup.DryRun)
 		}
-		return open, string(brine.DeadHead)
+		return open, string(lineup.DeadHead)
 	}
 	closed := b.shut(open)
 	if len(closed) == 0 {
@@ -55,7 +55,7 @@ func (b board) changed(d *draw) (open []string, want string) {
 	}
 	open = with(open, oneOf(d, closed))
 	if s := b.judge(open); len(s.Sources) > 1 {
-		return open, string(brine.TwoSources)
+		return open, string(lineup.TwoSources)
 	} else if len(s.Outlets) < 2 {
 		return open, "" // nothing changed that is worth asking for
 	}
@@ -64,16 +64,16 @@ func (b board) changed(d *draw) (open []string, want string) {
 
 // verdict is the one word for a setting; empty where one word does not say it. Two
 // sources level out past the pump besides, as the same fault.
-func verdict(s brine.Setting) string {
+func verdict(s lineup.Setting) string {
 	word := Safe
 	for _, f := range s.Findings {
 		switch f.Fault {
-		case brine.DryRun, brine.DeadHead, brine.TwoSources:
+		case lineup.DryRun, lineup.DeadHead, lineup.TwoSources:
 			if word != Safe {
 				return ""
 			}
 			word = string(f.Fault)
-		case brine.TanksJoined, brine.AlsoRuns:
+		case lineup.TanksJoined, lineup.AlsoRuns:
 			if len(s.Sources) < 2 {
 				return ""
 			}

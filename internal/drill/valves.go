@@ -3,16 +3,17 @@ package drill
 import (
 	"slices"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // moves lists the moves past the pump that a plumbing allows.
-func moves(p brine.Plumbing) []brine.Move {
-	var all []brine.Move
-	for _, from := range append([]string{brine.Supply}, p.Tanks...) {
+func moves(p yard.Plumbing) []lineup.Move {
+	var all []lineup.Move
+	for _, from := range append([]string{yard.FreshWater}, p.Tanks...) {
 		for _, to := range append(slices.Clone(p.Tanks), p.Outlets...) {
-			m, err := brine.Plan(p, from, to)
+			m, err := lineup.Plan(p, from, to)
 			if err == nil && m.Pumped && from != to && len(m.Setting.Open) > 0 {
 				all = append(all, m)
 			}
@@ -23,8 +24,8 @@ func moves(p brine.Plumbing) []brine.Move {
 
 // board is a plumbing with a move that is wanted.
 type board struct {
-	plumbing brine.Plumbing
-	move     brine.Move
+	plumbing yard.Plumbing
+	move     lineup.Move
 	all      []string // the valves
 }
 
@@ -52,16 +53,16 @@ func valveSetting(d *draw) (sketch, error) {
 }
 
 // judge is the lineup's judgement; the valves are there.
-func (b board) judge(open []string) brine.Setting {
-	s, err := brine.Judge(b.plumbing, open)
+func (b board) judge(open []string) lineup.Setting {
+	s, err := lineup.Judge(b.plumbing, open)
 	if err != nil {
-		return brine.Setting{Findings: []brine.Finding{{Fault: brine.DryRun}}}
+		return lineup.Setting{Findings: []lineup.Finding{{Fault: lineup.DryRun}}}
 	}
 	return s
 }
 
 // does reports whether a setting does the move and nothing else.
-func (b board) does(s brine.Setting) bool {
+func (b board) does(s lineup.Setting) bool {
 	return len(s.Findings) == 0 && slices.Equal(s.Sources, []string{b.move.From}) && slices.Equal(s.Outlets, []string{b.move.To})
 }
 

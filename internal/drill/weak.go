@@ -40,7 +40,7 @@ func weakTank(d *draw) (sketch, error) {
 	target := d.target()
 	low, high := max(0.01, target-0.08), target-0.015
 	r := &w.request
-	r.Target, r.With, r.RockSalt, r.Instrument = target, brine.Salt, d.rockSalt(), d.instrument()
+	r.Target, r.With, r.RockSalt, r.Instrument = target, brine.AddSalt, d.rockSalt(), d.instrument()
 	r.Volume, r.Temperature = d.partly(w.tank.full, 0.4, 0.9), d.outdoors()
 	if d.Level < Highest {
 		r.Strength = d.strength(low, high)

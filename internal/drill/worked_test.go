@@ -3,8 +3,12 @@ package drill
 import (
 	"testing"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
+	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
+	"brineyard/internal/truck"
+	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
 )
@@ -41,7 +45,7 @@ var fifteen = quantity.Celsius(15)
 // old strength 139.1 x 23.3/26 = 124.7; 2.7 % of 1000 L = 27.
 func TestWorkedStrongTank(t *testing.T) {
 	s := strong{request: brine.CorrectRequest{
-		Volume: 1, Strength: 0.26, Target: 0.233, Temperature: fifteen, With: brine.Water, RockSalt: brine.PureSalt,
+		Volume: 1, Strength: 0.26, Target: 0.233, Temperature: fifteen, With: brine.AddWater, RockSalt: yard.PureSalt,
 		Instrument: drawFor(1, quantity.Metric).instrument(),
 	}}
 	var err error
@@ -58,7 +62,7 @@ func TestWorkedStrongTank(t *testing.T) {
 // 1050/1115.88) = 59.04 and 109.04; the overflow is 87.03.
 func TestWorkedFullTank(t *testing.T) {
 	s := strong{drawOff: true, request: brine.CorrectRequest{
-		Volume: 1, Strength: 0.26, Target: 0.233, Temperature: fifteen, With: brine.Water, RockSalt: brine.PureSalt,
+		Volume: 1, Strength: 0.26, Target: 0.233, Temperature: fifteen, With: brine.AddWater, RockSalt: yard.PureSalt,
 		Capacity: 1.05, Instrument: drawFor(3, quantity.Metric).instrument(),
 	}}
 	var err error
@@ -83,17 +87,17 @@ func TestWorkedFullTank(t *testing.T) {
 // 37.96 / 0.9408 = 40.35.
 func TestWorkedWeakTank(t *testing.T) {
 	for level, c := range map[int]struct {
-		salt     brine.RockSalt
+		salt     yard.RockSalt
 		answer   float64
 		mistakes map[string]float64
 	}{
-		1: {brine.PureSalt, 49.49, map[string]float64{asWater.name: 42.99, ownWeight.name: 37.96, ofVolume.name: 32.97}},
-		2: {brine.RockSalt{Purity: 0.96, Moisture: 0.02}, 52.95, map[string]float64{
+		1: {yard.PureSalt, 49.49, map[string]float64{asWater.name: 42.99, ownWeight.name: 37.96, ofVolume.name: 32.97}},
+		2: {yard.RockSalt{Purity: 0.96, Moisture: 0.02}, 52.95, map[string]float64{
 			asPure.name: 49.49, asWater.name: 45.99, ownWeight.name: 40.35, ofVolume.name: 32.97,
 		}},
 	} {
 		w := weak{request: brine.CorrectRequest{
-			Volume: 1, Strength: 0.2, Target: 0.233, Temperature: fifteen, With: brine.Salt, RockSalt: c.salt,
+			Volume: 1, Strength: 0.2, Target: 0.233, Temperature: fifteen, With: brine.AddSalt, RockSalt: c.salt,
 			Instrument: drawFor(level, quantity.Metric).instrument(),
 		}}
 		var err error
@@ -133,12 +137,12 @@ func TestWorkedReading(t *testing.T) {
 func TestWorkedHeel(t *testing.T) {
 	h := heel{request: brine.BatchRequest{
 		Volume: 1, Target: 0.233, HeelVolume: 0.25, HeelStrength: 0.233, HeelTemp: quantity.Celsius(20), WaterTemp: quantity.Celsius(20),
-		RockSalt: brine.PureSalt, Instrument: drawFor(1, quantity.Metric).instrument(),
+		RockSalt: yard.PureSalt, Instrument: drawFor(1, quantity.Metric).instrument(),
 	}}
 	var err error
 	h.result, err = brine.NewBatch(h.request)
 	require.NoError(t, err)
-	h.heelRho, err = brine.SaltBrine(0.233).Density(quantity.Celsius(20))
+	h.heelRho, err = balance.SaltBrine(0.233).Density(quantity.Celsius(20))
 	require.NoError(t, err)
 	worked(t, h.sketch(drawFor(1, quantity.Metric)), quantity.Metric, 205.5, map[string]float64{
 		noHeel.name: 274, asWater.name: 174.4, ofWater.name: 174.4, onTop.name: 227.4,
@@ -150,7 +154,7 @@ func TestWorkedHeel(t *testing.T) {
 // salt, 200 L of water 199.64 kg: 137.74 / 888.32 = 15.51 %. By volume 600 x 20 / 800
 // = 15; plainly averaged 10; swapped 45.91 / 828.48 = 5.542.
 func TestWorkedBlend(t *testing.T) {
-	s, err := mixed(drawFor(1, quantity.Metric), named{"brine", brine.SaltBrine(0.2)}, named{"water", brine.SaltBrine(0)},
+	s, err := mixed(drawFor(1, quantity.Metric), named{"brine", balance.SaltBrine(0.2)}, named{"water", balance.SaltBrine(0)},
 		[2]quantity.Volume{0.6, 0.2}, quantity.Celsius(20))
 	require.NoError(t, err)
 	worked(t, s, quantity.Metric, 15.51, map[string]float64{
@@ -182,12 +186,12 @@ func TestWorkedDilution(t *testing.T) {
 func TestWorkedTruck(t *testing.T) {
 	h := haul{truck: DefaultShop().Trucks[0], strong: 0.233}
 	load := func(h haul) sketch {
-		h.request = brine.TruckRequest{
-			Liquid: brine.SaltBrine(0.233), Temperature: quantity.Fahrenheit(60),
+		h.request = truck.Request{
+			Liquid: balance.SaltBrine(0.233), Temperature: quantity.Fahrenheit(60),
 			Tank: h.truck.Tank, Empty: h.truck.Empty + h.gear, Gross: h.truck.Gross,
 		}
 		var err error
-		h.result, err = brine.Truck(h.request)
+		h.result, err = truck.Calculate(h.request)
 		require.NoError(t, err)
 		h.water, err = waterDensity(quantity.Fahrenheit(60))
 		require.NoError(t, err)
@@ -220,13 +224,13 @@ func TestWorkedSettings(t *testing.T) {
 		{[]string{"S1", "D4"}, Safe},
 		{[]string{"S1", "D2"}, Safe},
 		{[]string{"S1", "D3", "D4"}, Safe},
-		{[]string{"D4"}, string(brine.DryRun)},
-		{[]string{"S1"}, string(brine.DeadHead)},
-		{[]string{"S1", "S2", "D4"}, string(brine.TwoSources)},
+		{[]string{"D4"}, string(lineup.DryRun)},
+		{[]string{"S1"}, string(lineup.DeadHead)},
+		{[]string{"S1", "S2", "D4"}, string(lineup.TwoSources)},
 		{[]string{}, ""},                 // runs dry and pumps against shut valves
 		{[]string{"S1", "D2", "D3"}, ""}, // two tanks level out
 		{[]string{"S1", "S2"}, ""},       // two faults
-		{[]string{"S1", "S2", "D2"}, string(brine.TwoSources)},
+		{[]string{"S1", "S2", "D2"}, string(lineup.TwoSources)},
 	} {
 		require.Equal(t, c.want, verdict(b.judge(c.open)), "%v", c.open)
 	}
@@ -256,8 +260,8 @@ func TestWrongValves(t *testing.T) {
 // A setting that joins fresh water to brine is not what was asked for, though the pump
 // draws from one place and delivers to one.
 func TestBackflowIsNoAnswer(t *testing.T) {
-	b := board{plumbing: defaultPlumbing(), move: brine.Move{From: "mixer", To: "truck-fill"}}
-	b.plumbing.Links = append(b.plumbing.Links, brine.Link{Name: "F9", A: brine.Supply, B: "mixer", Valve: true})
+	b := board{plumbing: defaultPlumbing(), move: lineup.Move{From: "mixer", To: "truck-fill"}}
+	b.plumbing.Links = append(b.plumbing.Links, yard.Link{Name: "F9", A: yard.FreshWater, B: "mixer", Valve: true})
 	require.True(t, b.does(b.judge([]string{"S1", "D4"})))
 	s := b.judge([]string{"S1", "D4", "F9"})
 	require.Equal(t, []string{"mixer"}, s.Sources)
@@ -266,7 +270,7 @@ func TestBackflowIsNoAnswer(t *testing.T) {
 
 // The ends of the band belong to it.
 func TestDecide(t *testing.T) {
-	b := brine.DefaultBand
+	b := yard.DefaultBand
 	for s, want := range map[quantity.Strength]string{
 		0.2299: "too weak", 0.23: "pump", 0.233: "pump", 0.24: "pump", 0.2401: "too strong",
 	} {
@@ -308,7 +312,7 @@ func TestValveAnswers(t *testing.T) {
 			if p.Level == 2 {
 				open = without(with(line.Open, string(right)), w) // shut instead of it
 			}
-			s, err := brine.Judge(line.Plumbing, open)
+			s, err := lineup.Judge(line.Plumbing, open)
 			require.NoError(t, err)
 			fit := len(s.Findings) == 0 && len(s.Sources) == 1 && s.Sources[0] == line.From && len(s.Outlets) == 1 && s.Outlets[0] == line.To
 			require.Equal(t, Word(w) == right, fit, "%s: %s", p.Text(), w)

@@ -1,7 +1,7 @@
 package season
 
 import (
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/solution"
 )
 
@@ -9,7 +9,7 @@ import (
 type Masses struct{ Water, NaCl, KCl, CaCl2, MgCl2, Other float64 }
 
 // massesOf takes a mass of a liquid apart.
-func massesOf(l brine.Liquid, mass float64) Masses {
+func massesOf(l balance.Liquid, mass float64) Masses {
 	c := l.Composition
 	return Masses{mass * c.Water(), mass * c.NaCl, mass * c.KCl, mass * c.CaCl2, mass * c.MgCl2, mass * c.Other}
 }

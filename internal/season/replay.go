@@ -5,7 +5,9 @@ import (
 	"math"
 	"sort"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
@@ -84,7 +86,7 @@ func (r *Replay) Apply(e *journal.Entry) Flow {
 func (r *Replay) tank(name string) *Tank {
 	t := r.tanks[name]
 	if t == nil {
-		t = &Tank{Name: name, Liquid: brine.Liquid{Name: saltBrine}}
+		t = &Tank{Name: name, Liquid: balance.Liquid{Name: saltBrine}}
 		r.tanks[name] = t
 	}
 	return t
@@ -138,7 +140,7 @@ func (r *Replay) batch(e *journal.Entry) Flow {
 }
 
 // set makes a tank hold a volume of a liquid.
-func (r *Replay) set(t *Tank, l brine.Liquid, v quantity.Volume) {
+func (r *Replay) set(t *Tank, l balance.Liquid, v quantity.Volume) {
 	if rho, err := l.Density(r.shop.Temperature); err == nil {
 		t.Liquid, t.Mass, t.Known = l, float64(v.Mass(rho)), true
 	}
@@ -226,7 +228,7 @@ func (r *Replay) transfer(e *journal.Entry) Flow {
 
 // used notes what is taken of a liquid, if it is one that the yard buys.
 func (r *Replay) used(f *Flow, liquid string, v quantity.Volume) {
-	if _, known := r.shop.Liquids[liquid]; known && liquid != brine.BrineName && liquid != saltBrine {
+	if _, known := r.shop.Liquids[liquid]; known && liquid != balance.BrineName && liquid != saltBrine {
 		f.Used, f.UsedLiquid = v, liquid
 	}
 }
@@ -397,5 +399,5 @@ func (r *Replay) overfull(e *journal.Entry, t *Tank) {
 
 // String is the problem in US units, for logs of programs.
 func (p Problem) String() string {
-	return fmt.Sprintf("entry %d: %s", p.Entry, brine.Sentence(p.Text, p.Args, quantity.US))
+	return fmt.Sprintf("entry %d: %s", p.Entry, fault.Sentence(p.Text, p.Args, quantity.US))
 }

@@ -3,18 +3,19 @@
 package season
 
 import (
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // Shop is what entries leave unsaid and the yard file says.
 type Shop struct {
-	Band        brine.Band
-	RockSalt    brine.RockSalt
+	Band        yard.Band
+	RockSalt    yard.RockSalt
 	Temperature quantity.Temperature // at which volumes are measured
 	WaterTemp   quantity.Temperature // of fresh water
 	Calibration quantity.Temperature // of the instruments
-	Liquids     map[string]brine.Liquid
+	Liquids     map[string]balance.Liquid
 	Capacities  map[string]quantity.Volume // by tank; absent where not known
 	Lanes       map[string]quantity.Length // by route, one pass
 	CleanEvery  quantity.Volume            // the yard's own rule; 0 for none
@@ -28,7 +29,7 @@ type Shop struct {
 func DefaultShop() Shop {
 	sixty := quantity.Fahrenheit(60)
 	return Shop{
-		Band: brine.DefaultBand, RockSalt: brine.PureSalt,
+		Band: yard.DefaultBand, RockSalt: yard.PureSalt,
 		Temperature: sixty, WaterTemp: sixty, Calibration: sixty,
 	}
 }

@@ -3,17 +3,18 @@ package season
 import (
 	"time"
 
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/yard"
 )
 
 // Tank is what the entries so far make of a tank.
 type Tank struct {
 	Name   string
 	Mass   float64 // kg
-	Liquid brine.Liquid
+	Liquid balance.Liquid
 	// Known is set once an entry has said what was in it; until then it is taken as
 	// empty.
 	Known   bool
@@ -63,20 +64,20 @@ func (t *Tank) Volume(at quantity.Temperature) quantity.Volume {
 func (t *Tank) Masses() Masses { return massesOf(t.Liquid, t.Mass) }
 
 // add mixes a mass of a liquid into the tank.
-func (t *Tank) add(l brine.Liquid, mass float64) {
+func (t *Tank) add(l balance.Liquid, mass float64) {
 	switch {
 	case mass == 0:
 	case t.Mass == 0:
 		t.Liquid, t.Mass = l, mass
 	default:
-		t.Liquid = brine.Mix(mixName(t.Liquid, l), []brine.Liquid{t.Liquid, l}, []float64{t.Mass, mass})
+		t.Liquid = balance.Mix(mixName(t.Liquid, l), []balance.Liquid{t.Liquid, l}, []float64{t.Mass, mass})
 		t.Mass += mass
 	}
 	t.Known = true
 }
 
 // mixName names what two liquids become.
-func mixName(a, b brine.Liquid) string {
+func mixName(a, b balance.Liquid) string {
 	if b.Name == a.Name || b.Name == "" {
 		return a.Name
 	}
@@ -88,7 +89,7 @@ func mixName(a, b brine.Liquid) string {
 
 // Names of liquids that no yard file gives.
 const (
-	saltBrine = brine.BrineName
+	saltBrine = balance.BrineName
 	mixed     = "mixed"
 )
 
@@ -100,21 +101,21 @@ func (t *Tank) take(mass float64) {
 }
 
 // water is what is run in; it does not change what a liquid is called.
-var water = brine.Liquid{}
+var water = balance.Liquid{}
 
 // dissolved is the salt and water of rock salt, as a liquid of its own. What does not
 // dissolve stays behind as sludge.
-func dissolved(salt quantity.Mass, rock brine.RockSalt) (brine.Liquid, float64) {
+func dissolved(salt quantity.Mass, rock yard.RockSalt) (balance.Liquid, float64) {
 	nacl := float64(salt) * rock.SodiumChloride()
 	mass := nacl + float64(salt.Times(rock.Moisture))
 	if mass == 0 {
 		return water, 0
 	}
-	return brine.Liquid{Name: saltBrine, Composition: solution.Brine(nacl / mass)}, mass
+	return balance.Liquid{Name: saltBrine, Composition: solution.Brine(nacl / mass)}, mass
 }
 
 // liquidOf is what a row says a liquid is: its composition, else its name.
-func (s *Shop) liquidOf(e *journal.Entry) (brine.Liquid, bool) {
+func (s *Shop) liquidOf(e *journal.Entry) (balance.Liquid, bool) {
 	if e.NaCl == nil && e.KCl == nil && e.CaCl2 == nil && e.MgCl2 == nil {
 		l, ok := s.Liquids[e.Liquid]
 		return l, ok
@@ -125,7 +126,7 @@ func (s *Shop) liquidOf(e *journal.Entry) (brine.Liquid, bool) {
 		}
 		return float64(*p)
 	}
-	l := brine.Liquid{Name: e.Liquid, Composition: solution.Composition{
+	l := balance.Liquid{Name: e.Liquid, Composition: solution.Composition{
 		NaCl: share(e.NaCl), KCl: share(e.KCl), CaCl2: share(e.CaCl2), MgCl2: share(e.MgCl2),
 	}}
 	if _, plain := l.Strength(); plain && l.Name == "" {

@@ -1,9 +1,8 @@
-// Package yard reads the yard file: what a yard has, and how it works. The file
-// is TOML; quantities are written as on the command line.
+// Package yard holds what a yard has and how it works. Package yard/file reads it.
 package yard
 
 import (
-	"brineyard/internal/brine"
+	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 )
@@ -85,13 +84,13 @@ type Liquid struct {
 }
 
 // Liquid returns what it is, for the calculators.
-func (l Liquid) Liquid() brine.Liquid {
+func (l Liquid) Liquid() balance.Liquid {
 	if l.Product != nil {
-		return brine.OfProduct(l.Name, l.Product)
+		return balance.OfProduct(l.Name, l.Product)
 	}
-	return brine.Liquid{Name: l.Name, Composition: solution.Composition{
-		NaCl: float64(or(l.NaCl, 0)), KCl: float64(or(l.KCl, 0)),
-		CaCl2: float64(or(l.CaCl2, 0)), MgCl2: float64(or(l.MgCl2, 0)),
+	return balance.Liquid{Name: l.Name, Composition: solution.Composition{
+		NaCl: float64(Or(l.NaCl, 0)), KCl: float64(Or(l.KCl, 0)),
+		CaCl2: float64(Or(l.CaCl2, 0)), MgCl2: float64(Or(l.MgCl2, 0)),
 	}}
 }
 
@@ -108,7 +107,7 @@ type Tank struct {
 	BedCapacity quantity.Mass
 	Mixing      bool // brine is made in it
 	// Contents is the liquid in it; nil when the file does not say.
-	Contents *brine.Liquid
+	Contents *balance.Liquid
 }
 
 // Tanks lists mixing and storage tanks in the file's order.
@@ -116,20 +115,20 @@ func (y *Yard) Tanks() []Tank {
 	var all []Tank
 	for _, m := range y.MixingTanks {
 		all = append(all, Tank{
-			Name: m.Name, Mixing: true, Capacity: or(m.Capacity, 0), Usual: or(m.WorkingVolume, 0),
-			PumpOff: or(m.PumpOff, 0), Bed: or(m.Bed, 0), BedCapacity: or(m.BedCapacity, 0),
+			Name: m.Name, Mixing: true, Capacity: Or(m.Capacity, 0), Usual: Or(m.WorkingVolume, 0),
+			PumpOff: Or(m.PumpOff, 0), Bed: Or(m.Bed, 0), BedCapacity: Or(m.BedCapacity, 0),
 		})
 	}
 	for _, s := range y.StorageTanks {
-		all = append(all, Tank{Name: s.Name, Capacity: or(s.Capacity, 0), Usual: or(s.Contents, 0), Contents: y.contents(s)})
+		all = append(all, Tank{Name: s.Name, Capacity: Or(s.Capacity, 0), Usual: Or(s.Contents, 0), Contents: y.contents(s)})
 	}
 	return all
 }
 
 // contents is the liquid in a storage tank.
-func (y *Yard) contents(s StorageTank) *brine.Liquid {
+func (y *Yard) contents(s StorageTank) *balance.Liquid {
 	if s.Strength != nil {
-		l := brine.SaltBrine(*s.Strength)
+		l := balance.SaltBrine(*s.Strength)
 		return &l
 	}
 	if l, ok := y.Liquid(s.Liquid); ok {
@@ -159,8 +158,8 @@ func (y *Yard) Liquid(name string) (Liquid, bool) {
 	return Liquid{}, false
 }
 
-// or returns what p points to, or a default.
-func or[T any](p *T, otherwise T) T {
+// Or returns what p points to, or a default.
+func Or[T any](p *T, otherwise T) T {
 	if p == nil {
 		return otherwise
 	}

@@ -1,0 +1,152 @@
+// Package ready tells from timed readings when a mixing tank reaches its target.
+package ready
+
+import (
+	"math"
+
+	"brineyard/internal/balance"
+	"brineyard/internal/brine"
+	"brineyard/internal/fault"
+	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
+)
+
+// TimedSample is a reading while mixing, at a time from any one moment on.
+type TimedSample struct {
+	At     quantity.Duration
+	Sample brine.Sample
+}
+
+// Request asks when a mixing tank will be ready.
+type Request struct {
+	Samples []TimedSample
+	Band    yard.Band
+}
+
+// Fault says why readings do not fit the law of mixing.
+type Fault int
+
+// The faults. Each is worded by whoever shows it.
+const (
+	NoFault   Fault = iota
+	Starved         // it levels off below saturation
+	Falling         // it gets weaker
+	OneWrong        // one reading lies far off the others
+	Scattered       // more scatter than a hydrometer's
+	Stalled         // it does not gain
+)
+
+// Span is a value with its 95 % error band.
+type Span struct{ Value, Low, High float64 }
+
+// Result is what the readings tell. Times are on the scale of the request.
+//
+// A bed of salt drives the tank toward saturation,
+//
+//	strength = saturation - (saturation - start) exp(-k t)
+//
+// with t from the first reading; start and k are fitted by least squares.
+type Result struct {
+	Strengths  []quantity.Strength // true, by reading
+	Saturation quantity.Strength   // at the last reading's temperature
+	Start      quantity.Strength   // fitted, at the first reading
+	Rate       Span                // k, 1/s
+	Fault      Fault
+	// Odd is the reading that is far off, for OneWrong.
+	Odd int
+	// Plateau is where it levels off, for Starved.
+	Plateau quantity.Strength
+	// Target and TooStrong are the times at which it reaches target and passes the
+	// band; not finite when it never does.
+	Target, TooStrong Span
+	// Look is when to read next.
+	Look quantity.Duration
+	// Now is the fitted strength at the last reading.
+	Now quantity.Strength
+	// Scatter is the standard deviation of the readings about the fit, or what a
+	// hydrometer can be read to where there are too few to tell.
+	Scatter quantity.Strength
+}
+
+const (
+	// readingError is the standard deviation of a careful reading: half a mark of
+	// 0.2 %. Common practice, no source.
+	readingError = 0.001
+	// soonest is the shortest time until the next look.
+	soonest = 2 * quantity.Minute
+)
+
+// Estimate fits the law of mixing to the readings. Errors: InputError for fewer than
+// two readings, times that do not rise, or readings of no brine.
+func Estimate(r Request) (Result, error) {
+	out, points, err := r.points()
+	if err != nil {
+		return Result{}, err
+	}
+	f := fitMixing(points, float64(out.Saturation))
+	out.Fault, out.Odd = f.fault(points)
+	switch out.Fault {
+	case Starved:
+		out.Plateau = quantity.Strength(f.plateau)
+	case OneWrong:
+		rest := append(append([]mixPoint(nil), points[:out.Odd]...), points[out.Odd+1:]...)
+		f = fitMixing(rest, float64(out.Saturation))
+	}
+	out.describe(r, f, points)
+	if out.Fault == Falling || out.Fault == Stalled {
+		never := math.Inf(1)
+		out.Target, out.TooStrong, out.Rate = Span{never, never, never}, Span{never, never, never}, Span{}
+	}
+	return out, nil
+}
+
+// mixPoint is a time in s from the first reading, and a strength.
+type mixPoint struct{ t, s float64 }
+
+// points turns readings into true strengths.
+func (r Request) points() (Result, []mixPoint, error) {
+	out := Result{}
+	if len(r.Samples) < 2 {
+		return out, nil, fault.Input(fault.FieldReadings, "fewer than two tell no rate; allowed: two or more, like 10:05=12%% 10:20=18.5%%")
+	}
+	if err := r.Band.Check(); err != nil {
+		return out, nil, err
+	}
+	var points []mixPoint
+	for i, s := range r.Samples {
+		if i > 0 && s.At <= r.Samples[i-1].At {
+			return out, nil, fault.Input(fault.FieldReadings, "reading %v is not later than the one before; allowed: in order of time", quantity.Count(i+1))
+		}
+		reading, err := brine.Reading(s.Sample)
+		if err != nil {
+			return out, nil, err
+		}
+		out.Strengths = append(out.Strengths, reading.True)
+		points = append(points, mixPoint{float64(s.At - r.Samples[0].At), float64(reading.True)})
+	}
+	last := r.Samples[len(r.Samples)-1].Sample
+	full, err := balance.Saturation(last.Temperature)
+	if err != nil {
+		return out, nil, err
+	}
+	out.Saturation = full
+	return out, points, balance.CheckTarget(r.Band.Target, last.Temperature)
+}
+
+// describe turns a fit into times.
+func (out *Result) describe(r Request, f mixFit, points []mixPoint) {
+	out.Start = quantity.Strength(f.plateau - f.gap)
+	out.Rate = f.rate()
+	out.Scatter = quantity.Strength(f.sigma)
+	last := points[len(points)-1].t
+	out.Now = quantity.Strength(f.at(last))
+	begin := float64(r.Samples[0].At)
+	shift := func(s Span) Span { return Span{s.Value + begin, s.Low + begin, s.High + begin} }
+	out.Target = shift(f.reaches(float64(r.Band.Target)))
+	out.TooStrong = shift(f.reaches(float64(r.Band.High)))
+	// Look again when it may at the earliest be there, or else soon.
+	out.Look = quantity.Duration(begin+last) + soonest
+	if early := quantity.Duration(out.Target.Low); early > out.Look && !math.IsInf(out.Target.Value, 0) {
+		out.Look = early
+	}
+}

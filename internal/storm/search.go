@@ -1,0 +1,143 @@
+package storm
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"brineyard/internal/quantity"
+)
+
+// search looks for the order of batches: one supply fills one mixing tank at a time,
+// and one pump mixes a batch and pumps it off before it turns to the next. It goes on
+// from the most promising beginnings of each length, since to try every order would
+// take longer than to make the brine.
+type search struct {
+	y            *stormYard
+	runs         []MixerRun
+	wanted, room quantity.Volume
+	pile         quantity.Mass
+}
+
+const (
+	// mostStormBatches bounds a plan: no pile of salt makes more.
+	mostStormBatches = 2000
+	// width is how many beginnings of one length are kept.
+	width = 24
+	// handling is what a batch costs the yard beyond the pump's time: a plan with fewer
+	// batches is taken if it is done no more than this later for each one saved. Common
+	// practice, no source.
+	handling = 15 * quantity.Minute
+)
+
+// never is when a mixing tank is free that holds brine until trucks have taken it.
+var never = quantity.Duration(math.Inf(1))
+
+// sequence is a row of batches, the last of which is here.
+type sequence struct {
+	before  *sequence
+	count   int
+	planned quantity.Volume // all that is made
+	stored  quantity.Volume // of it, what went to storage
+	salt    quantity.Mass
+	supply  quantity.Duration   // free from then on
+	free    []quantity.Duration // never again, for a mixing tank that holds brine
+	placed
+}
+
+// placed is a batch on the time line.
+type placed struct {
+	mixer               int
+	fill, mix, pumpFree quantity.Duration // pumpFree is when the pump could have begun
+	done                quantity.Duration
+	off, held           quantity.Volume // to storage; and left in the mixer, for want of room
+}
+
+// run returns the best sequence for all that is wanted and can be made, and the best of
+// those that are done by Start.
+func (s *search) run() (all, inTime *sequence) {
+	first := &sequence{supply: s.y.r.Now, free: make([]quantity.Duration, len(s.runs))}
+	first.done = s.y.r.Now
+	for i := range first.free {
+		first.free[i] = s.y.r.Now
+	}
+	inTime = first
+	for live := []*sequence{first}; len(live) > 0; {
+		var next []*sequence
+		for _, at := range live {
+			grown := s.grow(at)
+			if len(grown) == 0 && (all == nil || s.better(at, all)) {
+				all = at
+			}
+			for _, g := range grown {
+				if g.done <= s.y.r.Start+1e-6 && s.better(g, inTime) {
+					inTime = g
+				}
+			}
+			next = append(next, grown...)
+		}
+		live = s.keep(next)
+	}
+	return all, inTime
+}
+
+// grow adds a batch of each mixing tank to a sequence that has not enough.
+func (s *search) grow(at *sequence) []*sequence {
+	if at.planned >= s.wanted-1e-12 || at.count >= mostStormBatches {
+		return nil
+	}
+	var out []*sequence
+	for i, run := range s.runs {
+		if at.salt+run.Salt > s.pile*(1+1e-12) || at.free[i] == never {
+			continue
+		}
+		b := placed{mixer: i, fill: max(at.free[i], at.supply), pumpFree: at.done, off: min(run.Mixer.PumpOff, s.room-at.stored)}
+		if b.held = run.Mixer.PumpOff - b.off; b.held <= 1e-9*run.Mixer.PumpOff {
+			b.off, b.held = run.Mixer.PumpOff, 0 // rounding
+		}
+		b.mix = max(b.fill+run.Fill, at.done)
+		b.done = b.mix + run.Mix + b.off.Over(s.y.r.Plant.Pump)
+		g := &sequence{before: at, count: at.count + 1, planned: at.planned + run.Mixer.PumpOff, stored: at.stored + b.off, salt: at.salt + run.Salt, supply: b.fill + run.Fill, placed: b}
+		g.free = slices.Clone(at.free)
+		if g.free[i] = b.done; b.held > 0 {
+			g.free[i] = never
+		}
+		out = append(out, g)
+	}
+	return out
+}
+
+// better prefers more of what is wanted, then being done sooner, a batch counting as
+// its handling.
+func (s *search) better(a, b *sequence) bool {
+	va, vb := min(a.planned, s.wanted), min(b.planned, s.wanted)
+	if diff := va - vb; diff > 1e-9*s.wanted || diff < -1e-9*s.wanted {
+		return va > vb
+	}
+	return a.cost() < b.cost()
+}
+
+func (q *sequence) cost() quantity.Duration { return q.done + quantity.Duration(q.count)*handling }
+
+// keep leaves the beginnings that give most for their time, one of each set of batches.
+func (s *search) keep(all []*sequence) []*sequence {
+	rate := func(q *sequence) float64 {
+		return float64(min(q.planned, s.wanted)) / float64(q.cost()-s.y.r.Now)
+	}
+	slices.SortStableFunc(all, func(a, b *sequence) int { return cmp.Compare(rate(b), rate(a)) })
+	// Two beginnings of the same volume that end at the same time lead to the same.
+	all = slices.CompactFunc(all, func(a, b *sequence) bool {
+		return a.planned == b.planned && a.done == b.done && a.mixer == b.mixer
+	})
+	return all[:min(len(all), width)]
+}
+
+// batches lists the sequence from its first batch on.
+func (q *sequence) batches() []placed {
+	all := make([]placed, 0, q.count)
+	for at := q; at.before != nil; at = at.before {
+		all = append(all, at.placed)
+	}
+	slices.Reverse(all)
+	return all
+}

@@ -1,8 +1,0 @@
-package yard
-
-import _ "embed"
-
-// Example is the text of a complete yard file, with every key explained.
-//
-//go:embed example.toml
-var Example []byte

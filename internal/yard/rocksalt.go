@@ -1,0 +1,34 @@
+package yard
+
+import (
+	"brineyard/internal/fault"
+	"brineyard/internal/quantity"
+)
+
+// RockSalt is salt as it is delivered. Moisture is the mass of water per mass as
+// delivered; Purity is the mass of NaCl per mass of dry salt. What is not NaCl
+// is taken not to dissolve.
+type RockSalt struct {
+	Purity   quantity.Strength
+	Moisture quantity.Strength
+}
+
+// PureSalt is dry NaCl.
+var PureSalt = RockSalt{Purity: 1}
+
+// Check refuses what cannot be rock salt.
+func (s RockSalt) Check() error {
+	if !(s.Purity >= 0.5 && s.Purity <= 1) {
+		return fault.Input(fault.FieldPurity, "no rock salt is like that; allowed: 50%% to 100%%")
+	}
+	if !(s.Moisture >= 0 && s.Moisture <= 0.2) {
+		return fault.Input(fault.FieldMoisture, "no rock salt is like that; allowed: 0%% to 20%%")
+	}
+	return nil
+}
+
+// SodiumChloride returns the mass of NaCl in one kg as delivered.
+func (s RockSalt) SodiumChloride() float64 { return float64((1 - s.Moisture) * s.Purity) }
+
+// Insoluble returns the mass of insoluble matter in one kg as delivered.
+func (s RockSalt) Insoluble() float64 { return float64((1 - s.Moisture) * (1 - s.Purity)) }
