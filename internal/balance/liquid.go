@@ -38,6 +38,12 @@ func OfProduct(name string, p *solution.Product) Liquid {
 	}
 }
 
+// Named returns the liquid under another name.
+func (l Liquid) Named(name string) Liquid {
+	l.Name = name
+	return l
+}
+
 // Strength returns the strength of plain NaCl brine; false for anything else.
 func (l Liquid) Strength() (quantity.Strength, bool) {
 	return quantity.Strength(l.Composition.NaCl), l.Composition == solution.Brine(l.Composition.NaCl)

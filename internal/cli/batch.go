@@ -89,8 +89,8 @@ func (o *batchOptions) request(s *setting) (brine.BatchRequest, error) {
 	if s.yard != nil {
 		file = s.yard.Supply
 	}
-	r.WaterTemp = take(s, fault.FieldWaterTemp, "water-temp", o.waterTemp, file.Temperature, "supply.temperature", coldTap)
-	r.Supply = take(s, fault.FieldSupply, "supply", o.supply, file.Flow, "supply.flow", 0)
+	r.WaterTemp = take(s, fault.FieldWaterTemp, "water-temp", o.waterTemp, ifKnown(file.Temperature), "supply.temperature", coldTap)
+	r.Supply = take(s, fault.FieldSupply, "supply", o.supply, ifKnown(file.Flow), "supply.flow", 0)
 	if o.supply.given && r.Supply <= 0 {
 		return r, usagef("--supply %s: no flow; allowed: above 0gal/min", quoted(o.supply.text))
 	}

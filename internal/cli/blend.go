@@ -170,7 +170,7 @@ func (o *blendOptions) base(s *setting, r *brine.BlendRequest) (*intoTank, error
 		sum += p.Amount
 	}
 	switch {
-	case t.Contents == nil || t.Usual == 0:
+	case t.Liquid == nil || t.Usual() == 0:
 		return nil, usagef("--additive-into %s: the yard file does not say what stands in that tank; allowed: a tank with contents and strength", quoted(o.into.value))
 	case len(r.Parts) == 0:
 		return nil, usagef("--additive-into %s: no additive; allowed: like 20:cacl2@32%%", quoted(o.into.value))
@@ -181,8 +181,8 @@ func (o *blendOptions) base(s *setting, r *brine.BlendRequest) (*intoTank, error
 	case o.volume.given:
 		return nil, usagef("--additive-into %s and --volume %s: the tank sets the volume; allowed: one of them", quoted(o.into.value), quoted(o.volume.text))
 	}
-	r.Parts = append([]brine.Part{{Liquid: *t.Contents, Amount: 100 - sum}}, r.Parts...)
-	return &intoTank{name: t.Name, contents: t.Usual, capacity: t.Capacity}, nil
+	r.Parts = append([]brine.Part{{Liquid: *t.Liquid, Amount: 100 - sum}}, r.Parts...)
+	return &intoTank{name: t.Name, contents: t.Usual(), capacity: t.Capacity}, nil
 }
 
 func (o *blendOptions) document(s *setting, r brine.BlendRequest, b brine.Blend, solved *brine.Solved, tank *intoTank) *report.Document {

@@ -128,9 +128,9 @@ func (s *setting) blendsSheet() ([]*report.Document, error) {
 		if !ok {
 			continue
 		}
-		share := valueOr(b.Share)
+		share := b.Share
 		mixed, err := brine.NewBlend(brine.BlendRequest{
-			Parts:       []brine.Part{{Liquid: balance.SaltBrine(band.Target), Amount: 1 - float64(share)}, {Liquid: l.Liquid(), Amount: float64(share)}},
+			Parts:       []brine.Part{{Liquid: balance.SaltBrine(band.Target), Amount: 1 - float64(share)}, {Liquid: l.Liquid, Amount: float64(share)}},
 			Temperature: sixty, Instrument: gauge.Instrument{Calibration: gauge.DefaultCalibration},
 		})
 		if err != nil {

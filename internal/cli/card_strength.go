@@ -87,8 +87,8 @@ type cardTank struct {
 func (s *setting) cardTanks() []cardTank {
 	var tanks []cardTank
 	if s.yard != nil {
-		for _, t := range s.yard.Tanks() {
-			full := t.Usual
+		for _, t := range s.yard.Tanks {
+			full := t.Usual()
 			if full == 0 {
 				full = t.Capacity // what it is filled to is not said
 			}

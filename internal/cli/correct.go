@@ -57,13 +57,13 @@ func (a *agentFlags) agent(s *setting) (brine.Additive, quantity.Strength, yard.
 
 // rockSalt settles the salt's quality.
 func rockSalt(s *setting, purity, moisture *input[quantity.Strength]) yard.RockSalt {
-	file := yard.Salt{}
+	file := yard.RockSalt{}
 	if s.yard != nil {
-		file = s.yard.Salt
+		file = s.yard.Pile.Quality
 	}
 	return yard.RockSalt{
-		Purity:   take(s, fault.FieldPurity, "purity", purity, file.Purity, "salt.purity", yard.PureSalt.Purity),
-		Moisture: take(s, fault.FieldMoisture, "moisture", moisture, file.Moisture, "salt.moisture", yard.PureSalt.Moisture),
+		Purity:   take(s, fault.FieldPurity, "purity", purity, ifKnown(file.Purity), "salt.purity", yard.PureSalt.Purity),
+		Moisture: take(s, fault.FieldMoisture, "moisture", moisture, ifKnown(file.Moisture), "salt.moisture", yard.PureSalt.Moisture),
 	}
 }
 
@@ -92,9 +92,7 @@ func (t *tankFlags) tank(s *setting) (tank yard.Tank, volume, capacity quantity.
 		if err := s.brineTank(tank); err != nil {
 			return tank, 0, 0, err
 		}
-		if tank.Usual > 0 {
-			usual = &tank.Usual
-		}
+		usual = ifKnown(tank.Usual())
 		size = &tank.Capacity
 	}
 	if !t.volume.given && usual == nil {
@@ -119,12 +117,9 @@ func notZero(name string, in *input[quantity.Volume]) error {
 
 // brineTank refuses a tank that holds something else than plain salt brine.
 func (s *setting) brineTank(t yard.Tank) error {
-	if t.Contents == nil {
-		return nil
-	}
-	if _, plain := t.Contents.Strength(); !plain {
+	if !t.HoldsBrine() {
 		return usagef("--tank %s: %s says it holds %s (%s), which a reading in salt does not judge; allowed: a tank of salt brine, or blend and store",
-			quoted(t.Name), s.yard.Path, t.Contents.Name, s.compositionText(*t.Contents))
+			quoted(t.Name), s.yard.Path, t.Liquid.Name, s.compositionText(*t.Liquid))
 	}
 	return nil
 }
@@ -138,7 +133,7 @@ func (s *setting) tank(flag, name string) (yard.Tank, error) {
 		return t, nil
 	}
 	var names []string
-	for _, t := range s.yard.Tanks() {
+	for _, t := range s.yard.Tanks {
 		if strings.EqualFold(t.Name, name) {
 			return t, nil
 		}

@@ -269,23 +269,11 @@ func (s *setting) drillShop() drill.Shop {
 		return drill.Shop{}
 	}
 	y, none := s.yard, &input[quantity.Strength]{}
-	shop := drill.Shop{
-		Band: s.band(none, none, none), RockSalt: rockSalt(s, none, none), Bucket: valueOr(y.Salt.Bucket),
-		PumpFlow: valueOr(y.Pump.Flow), Calibration: valueOr(y.Hydrometer.Calibration), Plumbing: y.Plumbing,
+	return drill.Shop{
+		Band: s.band(none, none, none), RockSalt: rockSalt(s, none, none), Bucket: y.Pile.Bucket,
+		PumpFlow: y.Pump.Flow, Calibration: y.Calibration, Plumbing: y.Plumbing,
+		Tanks: y.Tanks, Liquids: y.Liquids, Trucks: y.Trucks,
 	}
-	for _, t := range y.MixingTanks {
-		shop.Mixing = append(shop.Mixing, drill.MixingTank{Name: t.Name, Capacity: valueOr(t.Capacity), Working: valueOr(t.WorkingVolume), PumpOff: valueOr(t.PumpOff)})
-	}
-	for _, t := range y.StorageTanks {
-		shop.Storage = append(shop.Storage, drill.StorageTank{Name: t.Name, Capacity: valueOr(t.Capacity)})
-	}
-	for _, l := range y.Liquids {
-		shop.Liquids = append(shop.Liquids, drill.Liquid{Name: l.Name, Liquid: l.Liquid()})
-	}
-	for _, t := range y.Trucks {
-		shop.Trucks = append(shop.Trucks, drill.HaulTruck{Name: t.Name, Tank: valueOr(t.Tank), Empty: valueOr(t.EmptyWeight), Gross: valueOr(t.GrossLimit)})
-	}
-	return shop
 }
 
 // inParts gives a blend of volumes in numbers of the user's unit, as the question has it.

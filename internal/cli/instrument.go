@@ -121,7 +121,7 @@ func (r *readingFlags) instrument(s *setting, scale gauge.Scale) (gauge.Instrume
 	}
 	var file *quantity.Temperature
 	if s.yard != nil {
-		file = s.yard.Hydrometer.Calibration
+		file = ifKnown(s.yard.Calibration)
 	}
 	i.Calibration = float64(take(s, fault.FieldCalibration, "cal", r.cal, file, "hydrometer.calibration",
 		quantity.Temperature(gauge.DefaultCalibration)))

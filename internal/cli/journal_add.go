@@ -202,8 +202,8 @@ func (o *addOptions) names(s *setting, e *journal.Entry) error {
 	if err := s.knownNames(e); err != nil {
 		return usagef("--%v", err)
 	}
-	if l, ok := s.yard.Liquid(e.Liquid); ok && e.Kind != journal.Load && l.Product == nil && e.NaCl == nil && e.CaCl2 == nil && e.MgCl2 == nil && e.KCl == nil {
-		compositionInto(e, l.Liquid())
+	if l, ok := s.yard.Liquid(e.Liquid); ok && e.Kind != journal.Load && len(l.Products) == 0 && e.NaCl == nil && e.CaCl2 == nil && e.MgCl2 == nil && e.KCl == nil {
+		compositionInto(e, l.Liquid)
 	}
 	return nil
 }
@@ -230,7 +230,7 @@ func (s *setting) toCome(t time.Time) bool { return t.After(s.env.Now().AddDate(
 // fitsTruck refuses a load larger than the truck's tank.
 func (s *setting) fitsTruck(e *journal.Entry) error {
 	for _, t := range s.yard.Trucks {
-		if full := valueOr(t.Tank); t.Name == e.Truck && e.Volume != nil && full > 0 && *e.Volume > full {
+		if full := t.Tank; t.Name == e.Truck && e.Volume != nil && full > 0 && *e.Volume > full {
 			return usagef("--volume: more than the tank of truck %s can hold; allowed: up to %v", quoted(e.Truck), full.In(s.system))
 		}
 	}

@@ -7,7 +7,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/season"
-	"brineyard/internal/storm"
+	"cmp"
 
 	"github.com/spf13/cobra"
 )
@@ -42,29 +42,24 @@ func (s *setting) shop() season.Shop {
 		return shop
 	}
 	y := s.yard
-	if y.Hydrometer.Calibration != nil {
-		shop.Calibration = *y.Hydrometer.Calibration
-	}
-	if y.Supply.Temperature != nil {
-		shop.WaterTemp = *y.Supply.Temperature
-	}
-	shop.CleanEvery, shop.SaltPrice, shop.WaterPrice = valueOr(y.Cleaning.Every), y.Salt.Price, y.Prices.Water
+	shop.Calibration = cmp.Or(y.Calibration, shop.Calibration)
+	shop.WaterTemp = cmp.Or(y.Supply.Temperature, shop.WaterTemp)
+	shop.CleanEvery, shop.SaltPrice, shop.WaterPrice = y.CleanEvery, y.Prices.Salt, y.Prices.Water
 	shop.LiquidPrices = map[string]quantity.PricePerVolume{}
 	shop.Liquids = map[string]balance.Liquid{balance.BrineName: balance.SaltBrine(shop.Band.Target)}
 	for _, l := range y.Liquids {
-		shop.Liquids[l.Name] = l.Liquid()
+		shop.Liquids[l.Name] = l.Liquid
 		if l.Price != nil {
 			shop.LiquidPrices[l.Name] = *l.Price
 		}
 	}
 	shop.Capacities = map[string]quantity.Volume{}
-	for _, t := range y.Tanks() {
+	for _, t := range y.Tanks {
 		shop.Capacities[t.Name] = t.Capacity
 	}
 	shop.Lanes = map[string]quantity.Length{}
 	for _, route := range y.Routes {
-		r := storm.Route{Lanes: valueOr(route.LaneMiles), Area: valueOr(route.Area)}
-		shop.Lanes[route.Name] = r.Length()
+		shop.Lanes[route.Name] = route.Length()
 	}
 	return shop
 }

@@ -123,12 +123,12 @@ func (s *setting) moveDocument(p yard.Plumbing, m lineup.Move) *report.Document 
 func (s *setting) mixNotes(m lineup.Move) []string {
 	from, ok1 := s.yard.Tank(m.From)
 	to, ok2 := s.yard.Tank(m.To)
-	if !ok1 || !ok2 || from.Contents == nil || to.Contents == nil || to.Usual == 0 {
+	if !ok1 || !ok2 || from.Liquid == nil || to.Liquid == nil || to.Usual() == 0 {
 		return nil
 	}
-	a, b := s.describe(*from.Contents), s.describe(*to.Contents)
-	_, plainA := from.Contents.Strength()
-	_, plainB := to.Contents.Strength()
+	a, b := s.describe(*from.Liquid), s.describe(*to.Liquid)
+	_, plainA := from.Liquid.Strength()
+	_, plainB := to.Liquid.Strength()
 	if plainA && plainB || a == b {
 		return nil
 	}

@@ -79,7 +79,7 @@ func (s *setting) yardLiquid(text, name string, given bool) (named, error) {
 // namedInYard looks a name up: liquids, then blends, then tanks.
 func (s *setting) namedInYard(name string) (named, bool, error) {
 	if l, ok := s.yard.Liquid(name); ok {
-		return named{liquid: l.Liquid(), price: l.Price}, true, nil
+		return named{liquid: l.Liquid, price: l.Price}, true, nil
 	}
 	for _, b := range s.yard.Blends {
 		if b.Name == name {
@@ -87,8 +87,8 @@ func (s *setting) namedInYard(name string) (named, bool, error) {
 			return named{liquid: l}, true, err
 		}
 	}
-	if t, ok := s.yard.Tank(name); ok && t.Contents != nil {
-		return named{liquid: *t.Contents}, true, nil
+	if t, ok := s.yard.Tank(name); ok && t.Liquid != nil {
+		return named{liquid: *t.Liquid}, true, nil
 	}
 	return named{}, false, nil
 }
@@ -99,9 +99,9 @@ func (s *setting) yardBlend(b yard.Blend) (balance.Liquid, error) {
 	if !ok {
 		return balance.Liquid{}, fmt.Errorf("the yard file has no liquid %s; allowed: one that it has", quoted(b.Additive))
 	}
-	share := float64(valueOr(b.Share))
+	share := float64(b.Share)
 	mixed, err := brine.NewBlend(brine.BlendRequest{
-		Parts:       []brine.Part{{Liquid: balance.SaltBrine(s.cardBand().Target), Amount: 1 - share}, {Liquid: l.Liquid(), Amount: share}},
+		Parts:       []brine.Part{{Liquid: balance.SaltBrine(s.cardBand().Target), Amount: 1 - share}, {Liquid: l.Liquid, Amount: share}},
 		Temperature: quantity.Fahrenheit(60), Instrument: gauge.Instrument{Calibration: gauge.DefaultCalibration},
 	})
 	if err != nil {
@@ -114,8 +114,8 @@ func (s *setting) yardBlend(b yard.Blend) (balance.Liquid, error) {
 // tanksWithContents are those of which the yard file says what is in them.
 func (s *setting) tanksWithContents() []string {
 	var names []string
-	for _, t := range s.yard.Tanks() {
-		if t.Contents != nil {
+	for _, t := range s.yard.Tanks {
+		if t.Liquid != nil {
 			names = append(names, t.Name)
 		}
 	}
@@ -144,10 +144,10 @@ func (s *setting) part(text string) (brine.Part, error) {
 func (s *setting) lot(text string) (brine.Lot, error) {
 	if s.yard != nil {
 		if t, ok := s.yard.Tank(text); ok {
-			if t.Contents == nil || t.Usual == 0 {
+			if t.Liquid == nil || t.Usual() == 0 {
 				return brine.Lot{}, usagef("%s: the yard file does not say what stands in that tank; allowed: like 6000gal@23.1%%", quoted(text))
 			}
-			return brine.Lot{Volume: t.Usual, Liquid: *t.Contents}, nil
+			return brine.Lot{Volume: t.Usual(), Liquid: *t.Liquid}, nil
 		}
 	}
 	volume, liquid, strong := text, "", ""

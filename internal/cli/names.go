@@ -11,7 +11,7 @@ import (
 
 func (s *setting) tankNames(kind journal.Kind) []string {
 	var names []string
-	for _, t := range s.yard.Tanks() {
+	for _, t := range s.yard.Tanks {
 		names = append(names, t.Name)
 	}
 	if kind == journal.Count {

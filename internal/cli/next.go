@@ -23,20 +23,12 @@ func (s *setting) storageFor() string {
 	if s.yard == nil || len(s.yard.Plumbing.Links) == 0 {
 		return ""
 	}
-	for _, t := range s.yard.Tanks() {
-		if !t.Mixing && isBrine(t) {
+	for _, t := range s.yard.Tanks {
+		if !t.Mixing && t.HoldsBrine() {
 			return t.Name
 		}
 	}
 	return ""
-}
-
-func isBrine(t yard.Tank) bool {
-	if t.Contents == nil {
-		return true
-	}
-	_, plain := t.Contents.Strength()
-	return plain
 }
 
 const (

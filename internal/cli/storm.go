@@ -11,6 +11,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/storm"
+	"brineyard/internal/yard"
 	"brineyard/internal/yard/file"
 
 	"github.com/spf13/cobra"
@@ -113,17 +114,19 @@ func (o *stormOptions) request(s *setting, orders *file.Storm) (storm.Request, e
 		Temperature: take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60)),
 		Reserve:     takeFrom(s, fault.FieldReserve, o.reserve, orders.Reserve, from, 0),
 		Band:        s.band(none, none, none),
-		Prices: storm.Prices{
-			Salt: y.Salt.Price, Water: y.Prices.Water, Labour: y.Prices.Labour, Driving: y.Prices.Driving, DrySalt: valueOr(y.Prices.DrySalt),
-		},
+		Prices:      y.Prices,
+		Blends:      y.Blends,
+		Tanks:       y.StorageTanks(),
+		Others:      y.Liquids,
+		Trucks:      y.Trucks,
 		Plant: storm.Plant{
-			Supply: valueOr(y.Supply.Flow), Pump: valueOr(y.Pump.Flow), RockSalt: rockSalt(s, none, none),
-			WaterTemp: take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
-			Pile:      quantity.Mass(math.Inf(1)), Bucket: valueOr(y.Salt.Bucket),
+			Supply: y.Supply.Flow, Pump: y.Pump.Flow, RockSalt: rockSalt(s, none, none),
+			WaterTemp: take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, ifKnown(y.Supply.Temperature), "supply.temperature", coldTap),
+			Pile:      quantity.Mass(math.Inf(1)), Bucket: y.Pile.Bucket,
 		},
 	}
-	if y.Salt.Pile != nil {
-		r.Plant.Pile = *y.Salt.Pile
+	if y.Pile.OnHand != nil {
+		r.Plant.Pile = *y.Pile.OnHand
 	}
 	r.Start = takeFrom(s, fault.FieldStart, o.start, orders.Start, from, r.Now+oneLater)
 	if r.Start < r.Now {
@@ -137,7 +140,12 @@ func (o *stormOptions) request(s *setting, orders *file.Storm) (storm.Request, e
 	s.origin[fault.FieldRoutes] = said(y.Path + ": routes")
 	s.origin[fault.FieldPump] = said(y.Path + ": pump.flow")
 	s.origin[fault.FieldSupply] = said(y.Path + ": supply.flow")
-	o.equipment(s, &r)
+	for _, m := range y.MixingTanks() {
+		if m.PumpOff == 0 {
+			m.PumpOff = m.WorkingVolume
+		}
+		r.Mixers = append(r.Mixers, m)
+	}
 	r.Routes = o.routes(s, orders)
 	if o.rate.given {
 		s.noteRate(r.Routes)
@@ -173,55 +181,19 @@ func (o *stormOptions) coldest(s *setting, orders *file.Storm, from string) (qua
 	return t, nil
 }
 
-// equipment takes over tanks, liquids, mixers and trucks.
-func (o *stormOptions) equipment(s *setting, r *storm.Request) {
-	y := s.yard
-	for _, t := range y.StorageTanks {
-		tank := storm.Tank{
-			Name: t.Name, Capacity: valueOr(t.Capacity), Dead: valueOr(t.DeadVolume), Contents: valueOr(t.Contents), LiquidName: t.Liquid,
-		}
-		if known, ok := y.Tank(t.Name); ok && known.Contents != nil {
-			tank.Liquid = *known.Contents
-		}
-		r.Tanks = append(r.Tanks, tank)
-	}
-	for _, l := range y.Liquids {
-		r.Others = append(r.Others, storm.Stock{Name: l.Name, Liquid: l.Liquid(), OnHand: valueOr(l.OnHand), Price: l.Price})
-	}
-	for _, b := range y.Blends {
-		r.Blends = append(r.Blends, storm.Blend{Name: b.Name, Additive: b.Additive, Share: quantity.Fraction(valueOr(b.Share))})
-	}
-	for _, m := range y.MixingTanks {
-		mixer := storm.Mixer{Name: m.Name, WorkingVolume: valueOr(m.WorkingVolume), PumpOff: valueOr(m.PumpOff), MixTime: valueOr(m.MixTime)}
-		if mixer.PumpOff == 0 {
-			mixer.PumpOff = mixer.WorkingVolume
-		}
-		r.Mixers = append(r.Mixers, mixer)
-	}
-	for _, t := range y.Trucks {
-		r.Trucks = append(r.Trucks, storm.Truck{
-			Name: t.Name, Tank: valueOr(t.Tank), Empty: valueOr(t.EmptyWeight), Gross: valueOr(t.GrossLimit), Speed: valueOr(t.Speed),
-		})
-	}
-}
-
 // routes takes over the yard's routes, as the storm file and the flags change them.
-func (o *stormOptions) routes(s *setting, orders *file.Storm) []storm.Route {
+func (o *stormOptions) routes(s *setting, orders *file.Storm) []yard.Route {
 	changes := map[string]file.StormRoute{}
 	for _, c := range orders.Routes {
 		changes[c.Name] = c
 	}
-	var routes []storm.Route
-	for _, y := range s.yard.Routes {
-		c := changes[y.Name]
+	var routes []yard.Route
+	for _, r := range s.yard.Routes {
+		c := changes[r.Name]
 		if c.Skip {
 			continue
 		}
-		r := storm.Route{
-			Name: y.Name, Liquid: firstOf(c.Liquid, y.Liquid, balance.BrineName), Lanes: valueOr(y.LaneMiles), Area: valueOr(y.Area),
-			Rate: valueOr(y.Rate), AreaRate: valueOr(y.AreaRate), Prewet: valueOr(y.Prewet), SaltRate: valueOr(y.SaltRate),
-			Passes: max(1, y.Passes), Priority: y.Priority, Truck: y.Truck,
-		}
+		r.Liquid, r.Passes = firstOf(c.Liquid, r.Liquid, balance.BrineName), max(1, r.Passes)
 		if c.Rate != nil {
 			r.Rate = *c.Rate
 		}
@@ -246,7 +218,7 @@ func (o *stormOptions) routes(s *setting, orders *file.Storm) []storm.Route {
 }
 
 // noteRate tells which routes a rate on lanes leaves as they are.
-func (s *setting) noteRate(routes []storm.Route) {
+func (s *setting) noteRate(routes []yard.Route) {
 	var names []string
 	for _, r := range routes {
 		if r.Area > 0 || r.Prewet > 0 {

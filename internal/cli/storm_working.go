@@ -5,6 +5,7 @@ import (
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
 	"brineyard/internal/storm"
+	"brineyard/internal/yard"
 )
 
 // stormWorking follows demand, batches and times, cost and chloride; loads stand in their
@@ -93,7 +94,7 @@ func (k *pocket) demandSteps(p storm.Plan) {
 }
 
 // routeStep is what a route takes: rate x length or area x passes, or liquid on salt.
-func (k *pocket) routeStep(r storm.Route) term {
+func (k *pocket) routeStep(r yard.Route) term {
 	passes := number(float64(r.Passes), "")
 	switch {
 	case r.Area > 0:

@@ -152,19 +152,19 @@ func (o *truckOptions) request(s *setting) (truck.Request, error) {
 	}
 	var pump *quantity.Flow
 	if s.yard != nil {
-		pump = s.yard.Pump.Flow
+		pump = ifKnown(s.yard.Pump.Flow)
 	}
 	key := "truck " + quoted(t.Name)
 	r.Temperature = take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
-	r.Tank = take(s, "tank", "tank", o.tank, t.Tank, key, 0)
-	r.Empty = take(s, fault.FieldEmpty, "empty", o.empty, t.EmptyWeight, key, 0)
-	r.Gross = take(s, fault.FieldGross, "gross", o.gross, t.GrossLimit, key, 0)
+	r.Tank = take(s, "tank", "tank", o.tank, ifKnown(t.Tank), key, 0)
+	r.Empty = take(s, fault.FieldEmpty, "empty", o.empty, ifKnown(t.Empty), key, 0)
+	r.Gross = take(s, fault.FieldGross, "gross", o.gross, ifKnown(t.Gross), key, 0)
 	r.LoadFlow = take(s, "flow", "flow", o.flow, pump, "pump.flow", 0)
 	r.Haul = take(s, fault.FieldVolume, "volume", o.volume, nil, "", 0)
 	r.Rate = take(s, fault.FieldRate, "rate", o.rate, nil, "", 0)
 	r.AreaRate = take(s, "area-rate", "area-rate", o.area, nil, "", 0)
 	r.Speed = take(s, fault.FieldSpeed, "speed", o.speed, nil, "", 0)
-	r.Width = take(s, fault.FieldWidth, "width", o.width, t.SprayWidth, key, 0)
+	r.Width = take(s, fault.FieldWidth, "width", o.width, ifKnown(t.Width), key, 0)
 	r.Caught = take(s, "catch", "catch", o.caught, nil, "", 0)
 	r.Over = take(s, fault.FieldOver, "over", o.over, nil, "", 0)
 	r.Lanes, r.Nozzles = o.lanes.value, o.nozzles.value

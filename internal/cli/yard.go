@@ -126,7 +126,7 @@ func checkYard(env *Env, g *globals) error {
 		Title:   "Yard file",
 		Verdict: fmt.Sprintf("%s: nothing wrong found.", y.Path),
 		Figures: []report.Figure{
-			s.figure("tanks", "Tanks", quantity.Count(len(y.Tanks()))),
+			s.figure("tanks", "Tanks", quantity.Count(len(y.Tanks))),
 			s.figure("liquids", "Liquids", quantity.Count(len(y.Liquids))),
 			s.figure("trucks", "Trucks", quantity.Count(len(y.Trucks))),
 			s.figure("routes", "Routes", quantity.Count(len(y.Routes))),
@@ -157,7 +157,7 @@ func showYard(env *Env, g *globals) error {
 		return usagef("no yard file; allowed: %s in the folder, --yard, or $%s", defaultYard, yardEnv)
 	}
 	var plants []brine.Capability
-	for _, m := range s.yard.MixingTanks {
+	for _, m := range s.yard.MixingTanks() {
 		p, err := s.plant(m)
 		if err != nil {
 			return s.inputError(err)
@@ -168,27 +168,36 @@ func showYard(env *Env, g *globals) error {
 }
 
 // plant works out what a mixing tank can do; nothing when it has no working volume.
-func (s *setting) plant(m yard.MixingTank) (brine.Capability, error) {
-	if m.WorkingVolume == nil {
+func (s *setting) plant(m yard.Tank) (brine.Capability, error) {
+	if m.WorkingVolume == 0 {
 		return brine.Capability{}, nil
 	}
 	y := s.yard
 	none := &input[quantity.Strength]{}
 	r := brine.CapabilityRequest{
-		WorkingVolume: *m.WorkingVolume,
+		WorkingVolume: m.WorkingVolume,
 		Target:        s.band(none, none, none).Target,
 		RockSalt:      rockSalt(s, none, none),
-		WaterTemp:     take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
-		SaltPrice:     y.Salt.Price,
-		PumpOff:       valueOr(m.PumpOff),
-		MixTime:       valueOr(m.MixTime),
-		Supply:        valueOr(y.Supply.Flow),
-		Pump:          valueOr(y.Pump.Flow),
-		Bucket:        valueOr(y.Salt.Bucket),
-		Pile:          valueOr(y.Salt.Pile),
-		CleanEvery:    valueOr(y.Cleaning.Every),
+		WaterTemp:     take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, ifKnown(y.Supply.Temperature), "supply.temperature", coldTap),
+		SaltPrice:     y.Prices.Salt,
+		PumpOff:       m.PumpOff,
+		MixTime:       m.MixTime,
+		Supply:        y.Supply.Flow,
+		Pump:          y.Pump.Flow,
+		Bucket:        y.Pile.Bucket,
+		Pile:          valueOr(y.Pile.OnHand),
+		CleanEvery:    y.CleanEvery,
 	}
 	return brine.CanDo(r)
+}
+
+// ifKnown is nil for what is not known.
+func ifKnown[Q comparable](q Q) *Q {
+	var none Q
+	if q == none {
+		return nil
+	}
+	return &q
 }
 
 // valueOr is what the file says, or nothing.
@@ -206,15 +215,13 @@ func (s *setting) yardDocument(plants []brine.Capability) *report.Document {
 	anHour := brine.SharedFlow(plants)
 	var stored, others quantity.Volume
 	d.Tables = append(d.Tables, s.plantTable(plants), s.stockTable())
-	for _, t := range y.Tanks() {
+	for _, t := range y.Tanks {
 		if t.Mixing {
 			continue
 		}
-		stored += t.Usual
-		if t.Contents != nil {
-			if _, plain := t.Contents.Strength(); !plain {
-				others += t.Usual
-			}
+		stored += t.Held()
+		if !t.HoldsBrine() {
+			others += t.Held()
 		}
 	}
 	inStore := s.show("%v in store", stored)
@@ -237,7 +244,7 @@ func (s *setting) yardDocument(plants []brine.Capability) *report.Document {
 		s.perHour(perHour),
 		s.figure("stored", "In store", stored),
 	}
-	if anHour > 0 && len(y.MixingTanks) > 1 {
+	if anHour > 0 && len(y.MixingTanks()) > 1 {
 		d.Notes = append(d.Notes, "The mixing tanks share one pump and one supply, which bound what they make together.")
 	}
 	d.Figures = append(d.Figures, s.saltFigures(plants)...)
@@ -249,15 +256,15 @@ func (s *setting) yardDocument(plants []brine.Capability) *report.Document {
 func (s *setting) yardWorking(plants []brine.Capability) []report.Step {
 	y, none := s.yard, &input[quantity.Strength]{}
 	k := &pocket{system: s.system}
-	for i, m := range y.MixingTanks {
+	for i, m := range y.MixingTanks() {
 		p := plants[i]
 		if p.PumpOff == 0 {
 			continue
 		}
 		k.chargeSteps(s, charge{
-			name: m.Name, off: p.PumpOff, mix: valueOr(m.MixTime), target: s.band(none, none, none).Target, at: p.BrineTemp, rock: rockSalt(s, none, none),
-			waterAt: take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, y.Supply.Temperature, "supply.temperature", coldTap),
-			supply:  valueOr(y.Supply.Flow), pump: valueOr(y.Pump.Flow), density: p.Density, waterDensity: p.WaterDensity,
+			name: m.Name, off: p.PumpOff, mix: m.MixTime, target: s.band(none, none, none).Target, at: p.BrineTemp, rock: rockSalt(s, none, none),
+			waterAt: take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, ifKnown(y.Supply.Temperature), "supply.temperature", coldTap),
+			supply:  y.Supply.Flow, pump: y.Pump.Flow, density: p.Density, waterDensity: p.WaterDensity,
 		})
 	}
 	return k.steps
@@ -294,11 +301,11 @@ func (s *setting) plantTable(plants []brine.Capability) report.Table {
 		{Key: "tank", Label: "Tank"}, {Key: "pumped_off", Label: "Gives"}, {Key: "salt", Label: "Salt"}, {Key: "water", Label: "Water"},
 		{Key: "fill_time", Label: "Fill"}, {Key: "mix_time", Label: "Mix"}, {Key: "pump_off_time", Label: "Pump off"}, {Key: "cycle_time", Label: "Cycle"},
 	}}
-	for i, m := range s.yard.MixingTanks {
+	for i, m := range s.yard.MixingTanks() {
 		p := plants[i]
 		t.Rows = append(t.Rows, []report.Value{
 			report.Word(m.Name), orUnknown(s, p.PumpOff), orUnknown(s, p.SaltABatch), orUnknown(s, p.Water),
-			orUnknown(s, p.Fill), orUnknown(s, valueOr(m.MixTime)), orUnknown(s, p.PumpOffTime), orUnknown(s, p.Cycle),
+			orUnknown(s, p.Fill), orUnknown(s, m.MixTime), orUnknown(s, p.PumpOffTime), orUnknown(s, p.Cycle),
 		})
 	}
 	return t
@@ -321,17 +328,17 @@ func (s *setting) stockTable() report.Table {
 		{Key: "liquid", Label: "Liquid"}, {Key: "volume", Label: "Volume"}, {Key: "usable", Label: "Above the suction"},
 	}}
 	all, usable := map[string]quantity.Volume{}, map[string]quantity.Volume{}
-	for _, tank := range s.yard.StorageTanks {
-		name := tank.Liquid
-		if tank.Strength != nil {
-			name = s.show("%v brine", *tank.Strength)
+	for _, tank := range s.yard.StorageTanks() {
+		name := tank.LiquidName
+		if strength, plain := tank.Holds().Strength(); tank.Liquid != nil && name == "" && plain {
+			name = s.show("%v brine", strength)
 		}
 		if name == "" {
 			name = "not said"
 		}
-		contents := valueOr(tank.Contents)
+		contents := tank.Held()
 		all[name] += contents
-		usable[name] += max(0, contents-valueOr(tank.DeadVolume))
+		usable[name] += max(0, contents-tank.DeadVolume)
 	}
 	names := make([]string, 0, len(all))
 	for n := range all {

@@ -11,16 +11,18 @@ import (
 func DefaultShop() Shop {
 	const gal, lb = quantity.Gallon, quantity.Pound
 	return Shop{
-		Mixing:      []MixingTank{{"mixer", 1500 * gal, 1200 * gal, 1100 * gal}},
-		Storage:     []StorageTank{{"east", 5000 * gal}, {"west", 3000 * gal}},
+		Tanks: []yard.Tank{
+			{Name: "mixer", Mixing: true, Capacity: 1500 * gal, WorkingVolume: 1200 * gal, PumpOff: 1100 * gal},
+			{Name: "east", Capacity: 5000 * gal}, {Name: "west", Capacity: 3000 * gal},
+		},
 		Band:        yard.DefaultBand,
 		Calibration: quantity.Temperature(solution.SixtyF),
 		RockSalt:    yard.RockSalt{Purity: 0.96, Moisture: 0.02},
 		Bucket:      1500 * lb,
-		Liquids:     []Liquid{{"calcium", balance.Liquid{Name: "calcium", Composition: solution.Pure(solution.CaCl2, 0.3)}}},
-		Trucks: []HaulTruck{
-			{"sprayer", 1800 * gal, 19000 * lb, 33000 * lb},
-			{"pickup", 200 * gal, 7000 * lb, 9900 * lb},
+		Liquids:     []yard.Liquid{{Liquid: balance.Liquid{Name: "calcium", Composition: solution.Pure(solution.CaCl2, 0.3)}}},
+		Trucks: []yard.Truck{
+			{Name: "sprayer", Tank: 1800 * gal, Empty: 19000 * lb, Gross: 33000 * lb},
+			{Name: "pickup", Tank: 200 * gal, Empty: 7000 * lb, Gross: 9900 * lb},
 		},
 		PumpFlow: 150 * quantity.GallonPerMinute,
 		Plumbing: defaultPlumbing(),

@@ -288,8 +288,8 @@ func TestTopicsOfAShop(t *testing.T) {
 	require.Equal(t, Topics(), Shop{}.Topics())
 	trucks := Shop{Trucks: DefaultShop().Trucks}
 	require.Equal(t, []Topic{Reading, Blend, Truck}, trucks.Topics())
-	require.NotContains(t, Shop{Mixing: DefaultShop().Mixing}.Topics(), Truck)
-	require.NotContains(t, Shop{Storage: DefaultShop().Storage}.Topics(), Heel)
+	require.NotContains(t, Shop{Tanks: DefaultShop().Tanks[:1]}.Topics(), Truck)
+	require.NotContains(t, Shop{Tanks: DefaultShop().Tanks[1:]}.Topics(), Heel)
 	for n := range 100 {
 		p, err := New(Request{Seed: uint64(n), Level: Lowest + n%Highest, Shop: trucks})
 		require.NoError(t, err)

@@ -4,6 +4,7 @@ import (
 	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // batch is the balance of a batch on a heel, in any one set of units.
@@ -42,7 +43,7 @@ const (
 
 // heel is a batch on what is left in the tank.
 type heel struct {
-	tank    MixingTank
+	tank    yard.Tank
 	ask     batchAsk
 	bucket  quantity.Mass
 	request brine.BatchRequest
@@ -55,12 +56,12 @@ type heel struct {
 func batchOnHeel(d *draw) (sketch, error) {
 	h := heel{tank: oneOf(d, d.Shop.mixers())}
 	r := &h.request
-	r.Volume, r.Target, r.RockSalt, r.Instrument = d.roundVolume(h.tank.Working), d.target(), d.rockSalt(), d.instrument()
+	r.Volume, r.Target, r.RockSalt, r.Instrument = d.roundVolume(h.tank.WorkingVolume), d.target(), d.rockSalt(), d.instrument()
 	r.WaterTemp = d.outdoors()
 	r.HeelTemp, r.HeelStrength = r.WaterTemp, r.Target
 	low, high := 0.1, 0.35
-	if p := h.tank.PumpOff; p > 0 && p < h.tank.Working {
-		low = max(low, float64(1-p/h.tank.Working))
+	if p := h.tank.PumpOff; p > 0 && p < h.tank.WorkingVolume {
+		low = max(low, float64(1-p/h.tank.WorkingVolume))
 	}
 	r.HeelVolume = d.partly(r.Volume, low, max(high, low+0.1))
 	if d.Level > 1 {

@@ -3,7 +3,6 @@ package drill
 import (
 	"slices"
 
-	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
 	"brineyard/internal/yard"
 )
@@ -11,43 +10,15 @@ import (
 // Shop is what a yard has, as far as problems are made from it. What is 0 is not
 // known.
 type Shop struct {
-	Mixing      []MixingTank
-	Storage     []StorageTank
+	Tanks       []yard.Tank
 	Band        yard.Band
 	Calibration quantity.Temperature // for which the hydrometer is marked
 	RockSalt    yard.RockSalt
 	Bucket      quantity.Mass // one load of the loader
-	Liquids     []Liquid
-	Trucks      []HaulTruck
+	Liquids     []yard.Liquid
+	Trucks      []yard.Truck
 	PumpFlow    quantity.Flow
 	Plumbing    yard.Plumbing
-}
-
-// MixingTank is a tank in which batches are made.
-type MixingTank struct {
-	Name     string
-	Capacity quantity.Volume
-	Working  quantity.Volume // a full batch; 0 where it is the capacity
-	PumpOff  quantity.Volume // taken out of it; the rest is the heel
-}
-
-// StorageTank is a tank for what is made.
-type StorageTank struct {
-	Name     string
-	Capacity quantity.Volume
-}
-
-// Liquid is one that the yard buys.
-type Liquid struct {
-	Name   string
-	Liquid balance.Liquid
-}
-
-// HaulTruck is a truck with a tank; Gross is the limit of the whole.
-type HaulTruck struct {
-	Name         string
-	Tank         quantity.Volume
-	Empty, Gross quantity.Mass
 }
 
 // Topics lists the topics that the shop has the equipment for.
@@ -69,8 +40,8 @@ func (s Shop) Topics() []Topic {
 // no use for problems about one.
 func (s Shop) filled() Shop {
 	d := DefaultShop()
-	if len(s.Mixing)+len(s.Storage)+len(s.Trucks)+len(s.Plumbing.Links) == 0 {
-		s.Mixing, s.Storage, s.Trucks, s.Plumbing = d.Mixing, d.Storage, d.Trucks, d.Plumbing
+	if len(s.Tanks)+len(s.Trucks)+len(s.Plumbing.Links) == 0 {
+		s.Tanks, s.Trucks, s.Plumbing = d.Tanks, d.Trucks, d.Plumbing
 	}
 	if s.Band == (yard.Band{}) {
 		s.Band = d.Band
@@ -100,10 +71,10 @@ type tank struct {
 func (s Shop) tanks() []tank {
 	var all []tank
 	for _, m := range s.mixers() {
-		all = append(all, tank{m.Name, m.Capacity, m.Working})
+		all = append(all, tank{m.Name, m.Capacity, m.WorkingVolume})
 	}
-	for _, t := range s.Storage {
-		if t.Capacity >= smallest {
+	for _, t := range s.Tanks {
+		if !t.Mixing && t.Capacity >= smallest {
 			all = append(all, tank{t.Name, t.Capacity, t.Capacity})
 		}
 	}
@@ -111,13 +82,13 @@ func (s Shop) tanks() []tank {
 }
 
 // mixers lists the mixing tanks with a working volume.
-func (s Shop) mixers() []MixingTank {
-	var all []MixingTank
-	for _, m := range s.Mixing {
-		if m.Working == 0 || m.Working > m.Capacity {
-			m.Working = m.Capacity
+func (s Shop) mixers() []yard.Tank {
+	var all []yard.Tank
+	for _, m := range s.Tanks {
+		if m.WorkingVolume == 0 || m.WorkingVolume > m.Capacity {
+			m.WorkingVolume = m.Capacity
 		}
-		if m.Working >= smallest {
+		if m.Mixing && m.WorkingVolume >= smallest {
 			all = append(all, m)
 		}
 	}
@@ -125,8 +96,8 @@ func (s Shop) mixers() []MixingTank {
 }
 
 // haulers lists the trucks with a tank and known weights.
-func (s Shop) haulers() []HaulTruck {
-	var all []HaulTruck
+func (s Shop) haulers() []yard.Truck {
+	var all []yard.Truck
 	for _, t := range s.Trucks {
 		if t.Tank >= smallest && t.Empty > 0 && t.Gross > t.Empty {
 			all = append(all, t)

@@ -24,18 +24,24 @@ func villageShop() Shop {
 		yard.Link{Name: "F2", A: yard.FreshWater, B: "suction-joint", Valve: true, Protected: true},
 	)
 	return Shop{
-		Mixing:      []MixingTank{{"mixer", 1350 * gal, 1180 * gal, 1095 * gal}, {"tote", 290 * gal, 240 * gal, 225 * gal}},
-		Storage:     []StorageTank{{"north", 5200 * gal}, {"south", 2700 * gal}},
+		Tanks: []yard.Tank{
+			{Name: "mixer", Mixing: true, Capacity: 1350 * gal, WorkingVolume: 1180 * gal, PumpOff: 1095 * gal},
+			{Name: "tote", Mixing: true, Capacity: 290 * gal, WorkingVolume: 240 * gal, PumpOff: 225 * gal},
+			{Name: "north", Capacity: 5200 * gal}, {Name: "south", Capacity: 2700 * gal},
+		},
 		Band:        yard.Band{Target: 0.233, Low: 0.23, High: 0.24},
 		Calibration: quantity.Fahrenheit(60),
 		RockSalt:    yard.RockSalt{Purity: 0.962, Moisture: 0.016},
 		Bucket:      1450 * lb,
-		Liquids: []Liquid{
-			{"cal31", balance.Liquid{Name: "cal31", Composition: solution.Pure(solution.CaCl2, 0.31)}},
-			{"lot-brine", balance.SaltBrine(0.233)},
-			{"larch-acetate", balance.OfProduct("larch-acetate", product)},
+		Liquids: []yard.Liquid{
+			{Liquid: balance.Liquid{Name: "cal31", Composition: solution.Pure(solution.CaCl2, 0.31)}},
+			{Liquid: balance.SaltBrine(0.233).Named("lot-brine")},
+			{Liquid: balance.OfProduct("larch-acetate", product)},
 		},
-		Trucks:   []HaulTruck{{"big-sprayer", 1750 * gal, 19300 * lb, 33000 * lb}, {"lot-pickup", 210 * gal, 6900 * lb, 9500 * lb}},
+		Trucks: []yard.Truck{
+			{Name: "big-sprayer", Tank: 1750 * gal, Empty: 19300 * lb, Gross: 33000 * lb},
+			{Name: "lot-pickup", Tank: 210 * gal, Empty: 6900 * lb, Gross: 9500 * lb},
+		},
 		PumpFlow: 165 * quantity.GallonPerMinute,
 		Plumbing: plumbing,
 	}
@@ -44,12 +50,11 @@ func villageShop() Shop {
 // metricShop is a small yard that thinks in liters, with a stronger target.
 func metricShop() Shop {
 	s := DefaultShop()
-	s.Mixing = []MixingTank{{"Mischer", 4.2, 4, 3.7}}
-	s.Storage = nil
+	s.Tanks = []yard.Tank{{Name: "Mischer", Mixing: true, Capacity: 4.2, WorkingVolume: 4, PumpOff: 3.7}}
 	s.Band = yard.Band{Target: 0.22, Low: 0.21, High: 0.23}
 	s.Calibration = quantity.Celsius(20)
 	s.RockSalt = yard.RockSalt{Purity: 0.985, Moisture: 0.03}
 	s.Bucket = 800
-	s.Trucks = []HaulTruck{{"100% full", 5.5, 7400, 12000}}
+	s.Trucks = []yard.Truck{{Name: "100% full", Tank: 5.5, Empty: 7400, Gross: 12000}}
 	return s
 }

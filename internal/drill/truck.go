@@ -6,6 +6,7 @@ import (
 	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
 	"brineyard/internal/truck"
+	"brineyard/internal/yard"
 )
 
 // loading is what limits a truck's load, in any one set of units.
@@ -32,7 +33,7 @@ func (l loading) last(load float64) float64 {
 
 // haul is a truck to be loaded.
 type haul struct {
-	truck   HaulTruck
+	truck   yard.Truck
 	strong  quantity.Strength
 	gear    quantity.Mass
 	water   quantity.Density

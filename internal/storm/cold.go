@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/yard"
 )
 
 // ColdLine is what the storm's low does to a liquid.
@@ -145,7 +146,7 @@ func (y *stormYard) better(p *Plan) error {
 		if l := y.others[n].liquid; y.others[n].left <= 0 || len(l.Products) > 0 || l.Composition.CaCl2+l.Composition.MgCl2 == 0 {
 			continue
 		}
-		b, err := brine.NewBlend(y.blendRequest(Blend{Additive: n, Share: share}, 1))
+		b, err := brine.NewBlend(y.blendRequest(yard.Blend{Additive: n, Share: share}, 1))
 		if err != nil {
 			continue // it does not stay dissolved with brine
 		}

@@ -80,7 +80,7 @@ func (y *stormYard) load(p *Plan) {
 			return
 		}
 		r := &p.Routes[route]
-		v := min(left[route], y.r.Trucks[truck].carries(r))
+		v := min(left[route], carries(y.r.Trucks[truck], r))
 		load := y.trip(r, truck, v, max(fillPoint, free[truck]))
 		l.count(load, r.laneOf(v))
 		fillPoint, free[truck] = load.Out, load.Back
@@ -119,7 +119,7 @@ func (y *stormYard) next(p *Plan, left []quantity.Volume, free []quantity.Durati
 // mayServe tells whether a truck can carry anything for a route, and may.
 func (y *stormYard) mayServe(truck int, r *RoutePlan) bool {
 	t := y.r.Trucks[truck]
-	return (r.Route.Truck == "" || r.Route.Truck == t.Name) && t.carries(r) > 0
+	return (r.Route.Truck == "" || r.Route.Truck == t.Name) && carries(t, r) > 0
 }
 
 // carried tells whether any truck serves a route.
@@ -136,7 +136,7 @@ func (y *stormYard) carried(r *RoutePlan) bool {
 func (y *stormYard) trip(r *RoutePlan, truck int, v quantity.Volume, start quantity.Duration) TruckLoad {
 	t := y.r.Trucks[truck]
 	out := start + v.Over(y.r.Plant.Pump)
-	road := quantity.Duration(2 * float64(r.laneOf(v)) / float64(t.speed()))
+	road := quantity.Duration(2 * float64(r.laneOf(v)) / float64(speedOf(t)))
 	return TruckLoad{t.Name, r.Route.Name, v, start, out, out + road}
 }
 
@@ -147,7 +147,7 @@ func (r *RoutePlan) laneOf(v quantity.Volume) quantity.Length {
 
 // carries is what a truck takes for a route, by tank and by weight; a pre-wetted route's
 // salt rides along.
-func (t Truck) carries(r *RoutePlan) quantity.Volume {
+func carries(t yard.Truck, r *RoutePlan) quantity.Volume {
 	v := t.Tank
 	if t.Gross > 0 {
 		weight := r.density
@@ -159,7 +159,7 @@ func (t Truck) carries(r *RoutePlan) quantity.Volume {
 	return max(0, v)
 }
 
-func (t Truck) speed() quantity.Speed {
+func speedOf(t yard.Truck) quantity.Speed {
 	if t.Speed > 0 {
 		return t.Speed
 	}
@@ -247,7 +247,7 @@ func (c *Cost) perUnit(p *Plan, r Request) {
 	l := quantity.PricePerLength(float64(c.Total) / float64(c.Lanes))
 	c.PerLane = &l
 	c.ChloridePerLane = quantity.MassPerLength(float64(c.Chloride) / float64(c.Lanes))
-	c.ChloridePerArea = float64(c.ChloridePerLane) / float64(laneWidth)
+	c.ChloridePerArea = float64(c.ChloridePerLane) / float64(yard.LaneWidth)
 	if dry := float64(r.Prices.DrySalt) * float64(c.Lanes); dry > 0 && r.Prices.Salt != nil {
 		c.DrySalt = money(float64(*r.Prices.Salt) * dry)
 		c.DrySaltChloride = chlorideOf(quantity.Mass(dry), r.Plant.RockSalt)

@@ -16,7 +16,7 @@ func wildStorm(w wild.Wild, seed uint64) Request {
 	r.Low, r.Temperature, r.Plant.WaterTemp = quantity.Celsius(w.Between(-72, 5)), w.Temperature(), w.Temperature()
 	r.Plant.RockSalt, r.Band = w.RockSalt(), yard.BandAround(w.Strength())
 	for i := range r.Tanks {
-		r.Tanks[i].Liquid = w.Liquid()
+		r.Tanks[i].Liquid = new(w.Liquid())
 	}
 	r.Others[0].Liquid = w.Liquid()
 	return r

@@ -7,6 +7,7 @@ import (
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // Job is a piece of work on the time line.
@@ -70,7 +71,7 @@ type Production struct {
 
 // MixerRun is what a batch of a mixing tank takes.
 type MixerRun struct {
-	Mixer     Mixer
+	Mixer     yard.Tank
 	Fill, Mix quantity.Duration
 	Salt      quantity.Mass // as delivered
 	Water     quantity.Volume

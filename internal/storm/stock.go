@@ -17,7 +17,7 @@ type stormYard struct {
 	r       Request
 	tanks   []*tankState
 	others  map[string]*otherState
-	blends  map[string]Blend
+	blends  map[string]yard.Blend
 	density quantity.Density // of brine on target
 	lines   []SupplyLine
 	// outOfBand counts brine tanks that are not used until they are corrected.
@@ -38,7 +38,7 @@ func (l *Ledger) add(o Ledger, sign float64) {
 
 // tankState is a tank of salt brine in the band.
 type tankState struct {
-	tank  Tank
+	tank  yard.Tank
 	brine Ledger
 }
 
@@ -74,7 +74,7 @@ type SupplyLine struct {
 
 // newStormYard takes stock.
 func newStormYard(r Request) (*stormYard, error) {
-	y := &stormYard{r: r, others: map[string]*otherState{}, blends: map[string]Blend{}, extra: map[string]quantity.Volume{}}
+	y := &stormYard{r: r, others: map[string]*otherState{}, blends: map[string]yard.Blend{}, extra: map[string]quantity.Volume{}}
 	y.density = balance.BrineDensity(r.Band.Target, r.Temperature)
 	for _, b := range r.Blends {
 		y.blends[b.Name] = b
@@ -94,13 +94,13 @@ func newStormYard(r Request) (*stormYard, error) {
 }
 
 // takeStock counts what stands in a tank.
-func (y *stormYard) takeStock(t Tank) error {
-	usable := max(0, t.Contents-t.Dead)
-	strength, plain := t.Liquid.Strength()
+func (y *stormYard) takeStock(t yard.Tank) error {
+	usable := max(0, t.Held()-t.DeadVolume)
+	strength, plain := t.Holds().Strength()
 	if bought := t.LiquidName != "" && t.LiquidName != balance.BrineName; bought || !plain {
 		o := y.others[t.LiquidName]
 		if o == nil {
-			o = &otherState{liquid: t.Liquid}
+			o = &otherState{liquid: t.Holds()}
 			y.others[t.LiquidName] = o
 		}
 		o.left += usable
@@ -108,7 +108,7 @@ func (y *stormYard) takeStock(t Tank) error {
 		return nil
 	}
 	state := &tankState{tank: t}
-	if t.Contents > 0 {
+	if t.Held() > 0 {
 		if err := balance.CheckStrength(fault.FieldStrength, strength, y.r.Temperature); err != nil {
 			return err
 		}
@@ -117,7 +117,7 @@ func (y *stormYard) takeStock(t Tank) error {
 			return y.setAside(t, line)
 		}
 		y.lines = append(y.lines, line)
-		state.brine = brineLedger(t.Contents.Mass(balance.BrineDensity(strength, y.r.Temperature)), strength)
+		state.brine = brineLedger(t.Held().Mass(balance.BrineDensity(strength, y.r.Temperature)), strength)
 	}
 	y.tanks = append(y.tanks, state)
 	y.start.add(state.brine, 1)
@@ -125,9 +125,9 @@ func (y *stormYard) takeStock(t Tank) error {
 }
 
 // setAside notes a tank out of the band, with what corrects it.
-func (y *stormYard) setAside(t Tank, line SupplyLine) error {
+func (y *stormYard) setAside(t yard.Tank, line SupplyLine) error {
 	fix, err := brine.Correct(brine.CorrectRequest{
-		Volume: t.Contents, Strength: line.Strength, Target: y.r.Band.Target, Temperature: y.r.Temperature,
+		Volume: t.Held(), Strength: line.Strength, Target: y.r.Band.Target, Temperature: y.r.Temperature,
 		Capacity: t.Capacity, RockSalt: y.r.Plant.RockSalt, Instrument: gauge.PercentGlass(),
 	})
 	line.Fix = &fix
@@ -145,7 +145,7 @@ func brineLedger(mass quantity.Mass, s quantity.Strength) Ledger {
 func (y *stormYard) usable() quantity.Volume {
 	sum := quantity.Volume(0)
 	for _, t := range y.tanks {
-		sum += max(0, t.volume(y.r.Temperature)-t.tank.Dead)
+		sum += max(0, t.volume(y.r.Temperature)-t.tank.DeadVolume)
 	}
 	return sum
 }
@@ -184,7 +184,7 @@ func (y *stormYard) hold(run MixerRun) {
 	}
 	in := brineLedger(run.Holds.Mass(y.density), y.r.Band.Target)
 	y.made.add(in, 1)
-	y.tanks = append(y.tanks, &tankState{tank: Tank{Name: run.Mixer.Name, Capacity: run.Holds}, brine: in})
+	y.tanks = append(y.tanks, &tankState{tank: yard.Tank{Name: run.Mixer.Name, Capacity: run.Holds}, brine: in})
 }
 
 // draw takes brine from the fullest tanks, down to their dead volumes.
@@ -193,7 +193,7 @@ func (y *stormYard) draw(v quantity.Volume) {
 	sort.SliceStable(order, func(i, j int) bool { return order[i].volume(y.r.Temperature) > order[j].volume(y.r.Temperature) })
 	for _, t := range order {
 		have := t.volume(y.r.Temperature)
-		part := min(v, max(0, have-t.tank.Dead))
+		part := min(v, max(0, have-t.tank.DeadVolume))
 		if part <= 0 {
 			continue
 		}
@@ -228,7 +228,7 @@ func (y *stormYard) parts(name string, v quantity.Volume) (ofBrine, other quanti
 }
 
 // blendRequest is a blend of the yard as a question to NewBlend.
-func (y *stormYard) blendRequest(b Blend, v quantity.Volume) brine.BlendRequest {
+func (y *stormYard) blendRequest(b yard.Blend, v quantity.Volume) brine.BlendRequest {
 	return brine.BlendRequest{
 		Parts: []brine.Part{
 			{Liquid: balance.SaltBrine(y.r.Band.Target), Amount: float64(1 - b.Share)},

@@ -15,64 +15,16 @@ type Request struct {
 	Now, Start  quantity.Duration    // when the plan begins, and when all is to be ready
 	Low         quantity.Temperature // of the pavement, and of the tanks overnight
 	Temperature quantity.Temperature // at which volumes are measured
-	Routes      []Route
+	Routes      []yard.Route
 	Reserve     quantity.Volume // of salt brine, kept back
 	Band        yard.Band
-	Blends      []Blend
-	Tanks       []Tank
-	Others      []Stock // liquids outside the tanks
-	Mixers      []Mixer
+	Blends      []yard.Blend
+	Tanks       []yard.Tank
+	Others      []yard.Liquid // liquids outside the tanks
+	Mixers      []yard.Tank
 	Plant       Plant
-	Trucks      []Truck
-	Prices      Prices
-}
-
-// Route is what is to be served. Either lanes or an area; a route that is
-// pre-wetted takes Prewet of liquid on SaltRate of salt instead of a rate.
-type Route struct {
-	Name     string
-	Liquid   string // BrineName, the name of a liquid, or of a blend
-	Lanes    quantity.Length
-	Area     quantity.Area
-	Rate     quantity.RatePerLength
-	AreaRate quantity.RatePerArea
-	Prewet   quantity.VolumePerMass
-	SaltRate quantity.MassPerLength
-	Passes   int
-	Priority int    // 1 comes first
-	Truck    string // the only truck for it; empty for any
-}
-
-// Blend is brine with an additive metered into it as it is loaded.
-type Blend struct {
-	Name     string
-	Additive string
-	Share    quantity.Fraction // of the additive by volume
-}
-
-// Tank is a storage tank.
-type Tank struct {
-	Name           string
-	Capacity, Dead quantity.Volume
-	Contents       quantity.Volume
-	LiquidName     string // BrineName for plain salt brine
-	Liquid         balance.Liquid
-}
-
-// Stock is a liquid on hand outside the tanks, and what it costs.
-type Stock struct {
-	Name   string
-	Liquid balance.Liquid
-	OnHand quantity.Volume
-	Price  *quantity.PricePerVolume
-}
-
-// Mixer is a mixing tank.
-type Mixer struct {
-	Name          string
-	WorkingVolume quantity.Volume
-	PumpOff       quantity.Volume
-	MixTime       quantity.Duration
+	Trucks      []yard.Truck
+	Prices      yard.Prices
 }
 
 // Plant is what the mixers share.
@@ -82,23 +34,6 @@ type Plant struct {
 	RockSalt     yard.RockSalt
 	Pile         quantity.Mass // as delivered; infinite where nobody says
 	Bucket       quantity.Mass // of the loader; 0 where nobody says
-}
-
-// Truck is a truck.
-type Truck struct {
-	Name         string
-	Tank         quantity.Volume
-	Empty, Gross quantity.Mass
-	Speed        quantity.Speed
-}
-
-// Prices are the prices; nil where not known.
-type Prices struct {
-	Salt    *quantity.PricePerMass
-	Water   *quantity.PricePerVolume
-	Labour  *quantity.PricePerTime
-	Driving *quantity.PricePerLength
-	DrySalt quantity.MassPerLength // rate of dry salt to compare with; 0 for none
 }
 
 // Plan is the answer.
@@ -121,7 +56,7 @@ type Plan struct {
 
 // RoutePlan is what a route gets.
 type RoutePlan struct {
-	Route    Route
+	Route    yard.Route
 	Demanded quantity.Volume
 	Served   quantity.Volume
 	// LaneLength is that of all passes, an area counted as lanes of 12 feet.
@@ -144,9 +79,6 @@ type LiquidNeed struct {
 	Name           string
 	Wanted, OnHand quantity.Volume
 }
-
-// laneWidth turns areas into lanes, as the trade does.
-const laneWidth = 12 * quantity.Foot
 
 // Make makes the plan. Errors: InputError.
 func Make(r Request) (Plan, error) {
@@ -184,34 +116,6 @@ func Make(r Request) (Plan, error) {
 	y.cost(&p)
 	p.Balance = y.balance()
 	return p, nil
-}
-
-// Length returns the length of lanes that a route has in one pass.
-func (r Route) Length() quantity.Length {
-	if r.Area > 0 {
-		return quantity.Length(float64(r.Area) / float64(laneWidth))
-	}
-	return r.Lanes
-}
-
-// Volume returns what all passes of a route take.
-func (r Route) Volume() quantity.Volume {
-	passes := float64(max(1, r.Passes))
-	switch {
-	case r.Area > 0:
-		return quantity.Volume(float64(r.AreaRate) * float64(r.Area) * passes)
-	case r.Prewet > 0:
-		return quantity.Volume(float64(r.Prewet) * float64(r.SaltRate) * float64(r.Lanes) * passes)
-	}
-	return quantity.Volume(float64(r.Rate) * float64(r.Lanes) * passes)
-}
-
-// Salt returns the dry salt that a pre-wetted route takes.
-func (r Route) Salt() quantity.Mass {
-	if r.Prewet == 0 {
-		return 0
-	}
-	return quantity.Mass(float64(r.SaltRate) * float64(r.Lanes) * float64(max(1, r.Passes)))
 }
 
 func (r Request) check() error {

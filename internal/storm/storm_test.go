@@ -26,20 +26,20 @@ const gallonPerMile = quantity.RatePerLength(quantity.Gallon) / quantity.RatePer
 func handYard() Request {
 	return Request{
 		Now: 12 * 3600, Start: 20 * 3600, Low: quantity.Fahrenheit(20), Temperature: quantity.Fahrenheit(60), Band: yard.DefaultBand,
-		Routes: []Route{
+		Routes: []yard.Route{
 			{Name: "long", Liquid: balance.BrineName, Lanes: 40 * quantity.Mile, Rate: 50 * gallonPerMile, Passes: 1, Priority: 1},
 			{Name: "short", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile, Passes: 2, Priority: 2},
 		},
-		Tanks: []Tank{{
-			Name: "store", Capacity: 5000 * quantity.Gallon, Dead: 100 * quantity.Gallon, Contents: 1100 * quantity.Gallon,
-			LiquidName: balance.BrineName, Liquid: balance.SaltBrine(0.233),
+		Tanks: []yard.Tank{{
+			Name: "store", Capacity: 5000 * quantity.Gallon, DeadVolume: 100 * quantity.Gallon, Contents: new(1100 * quantity.Gallon),
+			LiquidName: balance.BrineName, Liquid: new(balance.SaltBrine(0.233)),
 		}},
-		Mixers: []Mixer{{Name: "mixer", WorkingVolume: 1100 * quantity.Gallon, PumpOff: 1000 * quantity.Gallon, MixTime: 2400}},
+		Mixers: []yard.Tank{{Name: "mixer", WorkingVolume: 1100 * quantity.Gallon, PumpOff: 1000 * quantity.Gallon, MixTime: 2400}},
 		Plant: Plant{
 			Supply: 25 * quantity.GallonPerMinute, Pump: 100 * quantity.GallonPerMinute, WaterTemp: quantity.Fahrenheit(60),
 			RockSalt: yard.PureSalt, Pile: 20000 * quantity.Pound, Bucket: 1000 * quantity.Pound,
 		},
-		Trucks: []Truck{{Name: "truck", Tank: 1000 * quantity.Gallon, Speed: 30 * quantity.MilePerHour}},
+		Trucks: []yard.Truck{{Name: "truck", Tank: 1000 * quantity.Gallon, Speed: 30 * quantity.MilePerHour}},
 	}
 }
 
@@ -77,19 +77,19 @@ func TestStormByHand(t *testing.T) {
 // tens, hence 5 %); MPCA: 20,000 square feet at 0.5 gal per 1,000 take 10 gal.
 func TestStormByPublishedRates(t *testing.T) {
 	r := handYard()
-	r.Routes = []Route{{Name: "mile", Liquid: balance.BrineName, Lanes: quantity.Mile, Rate: 50 * gallonPerMile, Passes: 1}}
+	r.Routes = []yard.Route{{Name: "mile", Liquid: balance.BrineName, Lanes: quantity.Mile, Rate: 50 * gallonPerMile, Passes: 1}}
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.InEpsilon(t, 110, p.Balance.Loaded.Salt/float64(quantity.Pound), 0.05)
 	squareFoot := float64(quantity.Foot * quantity.Foot)
-	r.Routes = []Route{{Name: "lot", Liquid: balance.BrineName, Area: quantity.Area(20000 * squareFoot),
+	r.Routes = []yard.Route{{Name: "lot", Liquid: balance.BrineName, Area: quantity.Area(20000 * squareFoot),
 		AreaRate: quantity.RatePerArea(0.5 * float64(quantity.Gallon) / (1000 * squareFoot)), Passes: 1}}
 	p, err = Make(r)
 	require.NoError(t, err)
 	require.InEpsilon(t, 10, float64(p.Demanded/quantity.Gallon), 1e-9)
 	// MaineDOT table A: 10 gal of brine a ton of salt; 250 lb a lane-mile on 16 miles
 	// are two tons.
-	r.Routes = []Route{{Name: "wet", Liquid: balance.BrineName, Lanes: 16 * quantity.Mile, Passes: 1,
+	r.Routes = []yard.Route{{Name: "wet", Liquid: balance.BrineName, Lanes: 16 * quantity.Mile, Passes: 1,
 		Prewet:   quantity.VolumePerMass(10 * float64(quantity.Gallon) / (2000 * float64(quantity.Pound))),
 		SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))}}
 	p, err = Make(r)
@@ -108,13 +108,13 @@ func drawStorm(seed uint64) Request {
 	r.Reserve = gallons(0, 800)
 	r.Routes, r.Tanks, r.Mixers, r.Trucks = nil, nil, nil, nil
 	liquids := []string{balance.BrineName, balance.BrineName, "cal", "mix"}
-	wet := func(r *Route) {
+	wet := func(r *yard.Route) {
 		r.Rate, r.Prewet, r.SaltRate = 0, quantity.VolumePerMass(between(2e-5, 8e-5)), quantity.MassPerLength(between(0.03, 0.1))
 	}
-	r.Others = []Stock{{Name: "cal", Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.3}}, OnHand: gallons(0, 900)}}
-	r.Blends = []Blend{{Name: "mix", Additive: "cal", Share: quantity.Fraction(between(0.02, 0.2))}}
+	r.Others = []yard.Liquid{{Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.3}}, OnHand: gallons(0, 900)}}
+	r.Blends = []yard.Blend{{Name: "mix", Additive: "cal", Share: quantity.Fraction(between(0.02, 0.2))}}
 	for i := range 1 + g.IntN(8) {
-		r.Routes = append(r.Routes, Route{
+		r.Routes = append(r.Routes, yard.Route{
 			Name: fmt.Sprint("r", i), Liquid: liquids[g.IntN(len(liquids))], Lanes: quantity.Length(between(1, 40)) * quantity.Mile,
 			Rate: quantity.RatePerLength(between(15, 60)) * gallonPerMile, Passes: 1 + g.IntN(3), Priority: g.IntN(3),
 		})
@@ -123,22 +123,22 @@ func drawStorm(seed uint64) Request {
 		wet(&r.Routes[0])
 	}
 	for i := range g.IntN(4) {
-		t := Tank{Name: fmt.Sprint("t", i), Capacity: gallons(500, 8000), LiquidName: balance.BrineName, Liquid: balance.SaltBrine(quantity.Strength(between(0.225, 0.245)))}
-		t.Dead = t.Capacity * quantity.Volume(between(0, 0.1))
-		t.Contents = t.Capacity * quantity.Volume(between(0, 1))
+		t := yard.Tank{Name: fmt.Sprint("t", i), Capacity: gallons(500, 8000), LiquidName: balance.BrineName, Liquid: new(balance.SaltBrine(quantity.Strength(between(0.225, 0.245))))}
+		t.DeadVolume = t.Capacity * quantity.Volume(between(0, 0.1))
+		t.Contents = new(t.Capacity * quantity.Volume(between(0, 1)))
 		if g.IntN(4) == 0 {
-			t.LiquidName, t.Liquid = "cal", r.Others[0].Liquid
+			t.LiquidName, t.Liquid = "cal", new(r.Others[0].Liquid)
 		}
 		r.Tanks = append(r.Tanks, t)
 	}
 	for i := range g.IntN(4) {
-		r.Mixers = append(r.Mixers, Mixer{Name: fmt.Sprint("m", i), PumpOff: gallons(150, 2500), MixTime: quantity.Duration(between(600, 4000))})
+		r.Mixers = append(r.Mixers, yard.Tank{Name: fmt.Sprint("m", i), PumpOff: gallons(150, 2500), MixTime: quantity.Duration(between(600, 4000))})
 	}
 	r.Plant.Supply, r.Plant.Pump = quantity.Flow(between(10, 80))*quantity.GallonPerMinute, quantity.Flow(between(30, 300))*quantity.GallonPerMinute
 	r.Plant.RockSalt = yard.RockSalt{Purity: quantity.Strength(between(0.9, 1)), Moisture: quantity.Strength(between(0, 0.04))}
 	r.Plant.Pile = quantity.Mass(between(0, 60000)) * quantity.Pound
 	for i := range g.IntN(4) {
-		r.Trucks = append(r.Trucks, Truck{Name: fmt.Sprint("k", i), Tank: gallons(150, 2500), Empty: 9000, Gross: quantity.Mass(between(9500, 16000))})
+		r.Trucks = append(r.Trucks, yard.Truck{Name: fmt.Sprint("k", i), Tank: gallons(150, 2500), Empty: 9000, Gross: quantity.Mass(between(9500, 16000))})
 	}
 	return r
 }
@@ -253,7 +253,7 @@ func requireTanks(t *testing.T, seed uint64, r Request) {
 	}
 	y.allocate(&p)
 	for _, s := range y.tanks {
-		least := min(s.tank.Dead, before[s.tank.Name])
+		least := min(s.tank.DeadVolume, before[s.tank.Name])
 		require.GreaterOrEqual(t, float64(s.volume(r.Temperature)), float64(least)*(1-1e-9)-1e-12, "seed %d: %s below its dead volume", seed, s.tank.Name)
 	}
 	for _, o := range y.others {
@@ -294,7 +294,7 @@ func requireOneAtATime(t *testing.T, seed uint64, p Plan) {
 func TestStormPriorities(t *testing.T) {
 	r := handYard()
 	r.Plant.Pile = 0
-	r.Routes = []Route{
+	r.Routes = []yard.Route{
 		{Name: "thirsty", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 60 * gallonPerMile, Priority: 2},
 		{Name: "frugal", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 30 * gallonPerMile, Priority: 2},
 		{Name: "first", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 50 * gallonPerMile, Priority: 1},
@@ -319,7 +319,7 @@ func TestStormPriorities(t *testing.T) {
 // 250 lb x 16 mi = 4,000 lb for 20 gal of brine.
 func TestStormDrySalt(t *testing.T) {
 	r := handYard()
-	wet := Route{Name: "wet", Liquid: balance.BrineName, Lanes: 16 * quantity.Mile, Passes: 1,
+	wet := yard.Route{Name: "wet", Liquid: balance.BrineName, Lanes: 16 * quantity.Mile, Passes: 1,
 		Prewet:   quantity.VolumePerMass(10 * float64(quantity.Gallon) / (2000 * float64(quantity.Pound))),
 		SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))}
 	r.Routes = append(r.Routes, wet)
@@ -333,7 +333,7 @@ func TestStormDrySalt(t *testing.T) {
 	require.InEpsilon(t, 6300-2*2288.69, float64(p.DrySalt/quantity.Pound), 1e-3)
 	require.Equal(t, DrySaltName, p.Routes[2].Cause)
 
-	r.Routes, r.Plant.Pile = []Route{wet}, 1000*quantity.Pound
+	r.Routes, r.Plant.Pile = []yard.Route{wet}, 1000*quantity.Pound
 	p, err = Make(r)
 	require.NoError(t, err)
 	require.Equal(t, DrySaltName, p.Routes[0].Cause)
@@ -348,7 +348,7 @@ func TestStormDrySalt(t *testing.T) {
 // What is out of the band is named with its correction, and not counted.
 func TestStormOutOfBand(t *testing.T) {
 	r := handYard()
-	r.Tanks[0].Liquid = balance.SaltBrine(0.25)
+	r.Tanks[0].Liquid = new(balance.SaltBrine(0.25))
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.NotNil(t, p.Supply[0].Fix)
@@ -387,7 +387,7 @@ func TestStormLimits(t *testing.T) {
 // proposed where it melts more.
 func TestStormCold(t *testing.T) {
 	r := handYard()
-	r.Others = []Stock{{Name: "cal", Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.31}}, OnHand: 10 * quantity.Gallon}}
+	r.Others = []yard.Liquid{{Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.31}}, OnHand: 10 * quantity.Gallon}}
 	for low, practice := range map[float64]bool{20: true, 15: true, 14: false} {
 		r.Low = quantity.Fahrenheit(low)
 		p, err := Make(r)
@@ -412,7 +412,7 @@ func TestStormCost(t *testing.T) {
 	r := handYard()
 	salt, water := quantity.PricePerMass(0.04/float64(quantity.Pound)), quantity.PricePerVolume(1)
 	labour, driving := quantity.PricePerTime(1.0/3600), quantity.PricePerLength(2/float64(quantity.Mile))
-	r.Prices = Prices{Salt: &salt, Water: &water, Labour: &labour, Driving: &driving, DrySalt: quantity.MassPerLength(200 * float64(quantity.Pound) / float64(quantity.Mile))}
+	r.Prices = yard.Prices{Salt: &salt, Water: &water, Labour: &labour, Driving: &driving, DrySalt: quantity.MassPerLength(200 * float64(quantity.Pound) / float64(quantity.Mile))}
 	p, err := Make(r)
 	require.NoError(t, err)
 	c := p.Cost
@@ -439,7 +439,7 @@ func TestStormRefusals(t *testing.T) {
 		"no supply":   {fault.FieldSupply, func(r *Request) { r.Plant.Supply = 0 }},
 		"no reserve":  {fault.FieldReserve, func(r *Request) { r.Reserve = -1 }},
 		"no liquid":   {fault.FieldRoutes, func(r *Request) { r.Routes[0].Liquid = "beer" }},
-		"no additive": {fault.FieldRoutes, func(r *Request) { r.Blends = []Blend{{"b", "beer", 0.1}}; r.Routes[0].Liquid = "b" }},
+		"no additive": {fault.FieldRoutes, func(r *Request) { r.Blends = []yard.Blend{{Name: "b", Additive: "beer", Share: 0.1}}; r.Routes[0].Liquid = "b" }},
 		"too strong":  {fault.FieldTarget, func(r *Request) { r.Band = yard.Band{Target: 0.28, Low: 0.27, High: 0.29} }},
 		"band upside": {fault.FieldLow, func(r *Request) { r.Band.Low = 0.24 }},
 		"hot":         {fault.FieldTemperature, func(r *Request) { r.Temperature = quantity.Celsius(80) }},
@@ -456,7 +456,7 @@ func BenchmarkStorm(b *testing.B) {
 	r := handYard()
 	r.Routes = nil
 	for i := range 500 {
-		r.Routes = append(r.Routes, Route{Name: fmt.Sprint(i), Liquid: balance.BrineName, Lanes: 2.04 * quantity.Mile, Rate: 50 * gallonPerMile})
+		r.Routes = append(r.Routes, yard.Route{Name: fmt.Sprint(i), Liquid: balance.BrineName, Lanes: 2.04 * quantity.Mile, Rate: 50 * gallonPerMile})
 	}
 	r.Tanks[0].Capacity = 60000 * quantity.Gallon
 	r.Plant.Pile, r.Start = 200000*quantity.Pound, r.Now+400*3600
@@ -475,9 +475,9 @@ func BenchmarkStorm(b *testing.B) {
 func TestStormScarceFirst(t *testing.T) {
 	r := handYard()
 	r.Plant.Pile = 0
-	r.Others = []Stock{{Name: "cal", Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.31}}, OnHand: 5000 * quantity.Gallon}}
-	r.Blends = []Blend{{Name: "mix", Additive: "cal", Share: 0.4}}
-	r.Routes = []Route{
+	r.Others = []yard.Liquid{{Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.31}}, OnHand: 5000 * quantity.Gallon}}
+	r.Blends = []yard.Blend{{Name: "mix", Additive: "cal", Share: 0.4}}
+	r.Routes = []yard.Route{
 		{Name: "plain", Liquid: balance.BrineName, Lanes: 30 * quantity.Mile, Rate: 40 * gallonPerMile},
 		{Name: "mixed", Liquid: "mix", Lanes: 30 * quantity.Mile, Rate: 45 * gallonPerMile},
 	}
@@ -491,9 +491,9 @@ func TestStormScarceFirst(t *testing.T) {
 // Brine is not made for a route that lacks its liquid, its salt or a truck.
 func TestStormMakesNothingInVain(t *testing.T) {
 	r := handYard()
-	r.Others = []Stock{{Name: "cal", Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.31}}, OnHand: 100 * quantity.Gallon}}
-	r.Blends = []Blend{{Name: "mix", Additive: "cal", Share: 0.2}}
-	r.Routes = []Route{{Name: "mixed", Liquid: "mix", Lanes: 100 * quantity.Mile, Rate: 40 * gallonPerMile}}
+	r.Others = []yard.Liquid{{Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.31}}, OnHand: 100 * quantity.Gallon}}
+	r.Blends = []yard.Blend{{Name: "mix", Additive: "cal", Share: 0.2}}
+	r.Routes = []yard.Route{{Name: "mixed", Liquid: "mix", Lanes: 100 * quantity.Mile, Rate: 40 * gallonPerMile}}
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.Zero(t, p.Production.Batches) // 100 gal go with 400 of brine, and 1,000 are there
@@ -515,9 +515,9 @@ func TestStormMakesNothingInVain(t *testing.T) {
 // 40, pumping off 3 and 10.
 func TestStormMixersTakeTurns(t *testing.T) {
 	r := handYard()
-	r.Mixers = append(r.Mixers, Mixer{Name: "small", PumpOff: 300 * quantity.Gallon, MixTime: 600})
+	r.Mixers = append(r.Mixers, yard.Tank{Name: "small", PumpOff: 300 * quantity.Gallon, MixTime: 600})
 	r.Routes[0].Lanes, r.Routes[1].Lanes = 28*quantity.Mile, 30*quantity.Mile // 3,800 gal
-	r.Routes[1].Passes, r.Routes[1].Rate = 1, 40*gallonPerMile          // 2,600 in all
+	r.Routes[1].Passes, r.Routes[1].Rate = 1, 40*gallonPerMile                // 2,600 in all
 	r.Start = r.Now + 115*60
 	p, err := Make(r)
 	require.NoError(t, err)
@@ -529,7 +529,7 @@ func TestStormMixersTakeTurns(t *testing.T) {
 // Few large batches are preferred to many small ones that are done a little sooner.
 func TestStormFewBatches(t *testing.T) {
 	r := handYard()
-	r.Mixers = append(r.Mixers, Mixer{Name: "small", PumpOff: 300 * quantity.Gallon, MixTime: 1800})
+	r.Mixers = append(r.Mixers, yard.Tank{Name: "small", PumpOff: 300 * quantity.Gallon, MixTime: 1800})
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.Equal(t, 2, p.Production.Batches)
@@ -582,7 +582,7 @@ func TestStormLeftInMixer(t *testing.T) {
 func TestStormPrewetPayload(t *testing.T) {
 	r := handYard()
 	r.Trucks[0].Empty, r.Trucks[0].Gross = 20000*quantity.Pound, 24000*quantity.Pound
-	r.Routes = []Route{{Name: "wet", Liquid: balance.BrineName, Lanes: 32 * quantity.Mile,
+	r.Routes = []yard.Route{{Name: "wet", Liquid: balance.BrineName, Lanes: 32 * quantity.Mile,
 		Prewet:   quantity.VolumePerMass(9 * float64(quantity.Gallon) / (2000 * float64(quantity.Pound))),
 		SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))}}
 	p, err := Make(r)
@@ -595,8 +595,8 @@ func TestStormPrewetPayload(t *testing.T) {
 func TestStormQueue(t *testing.T) {
 	r := handYard()
 	r.Plant.Pile = 0
-	r.Trucks = []Truck{{Name: "slow", Tank: 100 * quantity.Gallon, Speed: 5 * quantity.MilePerHour}, {Name: "other", Tank: 1000 * quantity.Gallon}}
-	r.Routes = []Route{
+	r.Trucks = []yard.Truck{{Name: "slow", Tank: 100 * quantity.Gallon, Speed: 5 * quantity.MilePerHour}, {Name: "other", Tank: 1000 * quantity.Gallon}}
+	r.Routes = []yard.Route{
 		{Name: "tied", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 30 * gallonPerMile, Priority: 1, Truck: "slow"},
 		{Name: "free", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile, Priority: 2, Truck: "other"},
 	}
@@ -609,9 +609,9 @@ func TestStormQueue(t *testing.T) {
 // A liquid that is bought is that liquid, even where it is plain salt brine.
 func TestStormBoughtBrine(t *testing.T) {
 	r := handYard()
-	r.Others = []Stock{{Name: "lot", Liquid: balance.SaltBrine(0.2)}}
-	r.Tanks = append(r.Tanks, Tank{Name: "lb", Capacity: 3000 * quantity.Gallon, Contents: 2000 * quantity.Gallon, LiquidName: "lot", Liquid: balance.SaltBrine(0.2)})
-	r.Routes = []Route{{Name: "a", Liquid: "lot", Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile}}
+	r.Others = []yard.Liquid{{Liquid: balance.SaltBrine(0.2).Named("lot")}}
+	r.Tanks = append(r.Tanks, yard.Tank{Name: "lb", Capacity: 3000 * quantity.Gallon, Contents: new(2000 * quantity.Gallon), LiquidName: "lot", Liquid: new(balance.SaltBrine(0.2))})
+	r.Routes = []yard.Route{{Name: "a", Liquid: "lot", Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile}}
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.Zero(t, p.Short)
@@ -620,28 +620,28 @@ func TestStormBoughtBrine(t *testing.T) {
 
 // Refusals in words, and of what is found when the yard is taken stock of.
 func TestStormRefusalsInWords(t *testing.T) {
-	cal := func(s float64) []Stock {
-		return []Stock{{Name: "cal", Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: s}}, OnHand: 10 * quantity.Gallon}}
+	cal := func(s float64) []yard.Liquid {
+		return []yard.Liquid{{Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: s}}, OnHand: 10 * quantity.Gallon}}
 	}
 	for _, c := range []struct {
 		field, words string
 		change       func(*Request)
 	}{
 		{fault.FieldRoutes, "no liquid is named beer; allowed: brine, cal, mix", func(r *Request) {
-			r.Others, r.Blends, r.Routes[0].Liquid = cal(0.3), []Blend{{"mix", "cal", 0.1}}, "beer"
+			r.Others, r.Blends, r.Routes[0].Liquid = cal(0.3), []yard.Blend{{Name: "mix", Additive: "cal", Share: 0.1}}, "beer"
 		}},
 		{fault.FieldParts, "not all of the blend stays dissolved at 60 F", func(r *Request) {
-			r.Others, r.Blends, r.Routes[0].Liquid = cal(0.38), []Blend{{"mix", "cal", 0.5}}, "mix"
+			r.Others, r.Blends, r.Routes[0].Liquid = cal(0.38), []yard.Blend{{Name: "mix", Additive: "cal", Share: 0.5}}, "mix"
 			r.Band = yard.BandAround(0.255)
 		}},
-		{fault.FieldStrength, "allowed: 0% to 26.39% (saturated)", func(r *Request) { r.Tanks[0].Liquid = balance.SaltBrine(0.3) }},
+		{fault.FieldStrength, "allowed: 0% to 26.39% (saturated)", func(r *Request) { r.Tanks[0].Liquid = new(balance.SaltBrine(0.3)) }},
 		{fault.FieldLow, "allowed: -94 F to 122 F", func(r *Request) { r.Low = quantity.Celsius(-71) }},
 		{fault.FieldWaterTemp, "allowed: -13 F to 122 F", func(r *Request) { r.Plant.WaterTemp = quantity.Celsius(60) }},
 		{fault.FieldRoutes, "more salt dissolved in cal than the model can reckon with; allowed: 50% in all", func(r *Request) {
 			r.Others, r.Routes[0].Liquid = cal(0.53), "cal"
 		}},
 		{fault.FieldRoutes, "the additive beer of blend mix is no liquid of the yard; allowed: brine, mix", func(r *Request) {
-			r.Blends, r.Routes[0].Liquid = []Blend{{"mix", "beer", 0.1}}, "mix"
+			r.Blends, r.Routes[0].Liquid = []yard.Blend{{Name: "mix", Additive: "beer", Share: 0.1}}, "mix"
 		}},
 		{fault.FieldSupply, "without the flow of fresh water", func(r *Request) { r.Plant.Supply = 0 }},
 	} {
@@ -662,7 +662,7 @@ func TestStormIdleTanks(t *testing.T) {
 	require.Equal(t, NoMixer, p.Production.Shortage)
 
 	r = handYard()
-	r.Tanks[0].Contents = 0
+	r.Tanks[0].Contents = new(quantity.Volume(0))
 	p, err = Make(r)
 	require.NoError(t, err)
 	require.Empty(t, p.Supply)
@@ -690,8 +690,8 @@ func TestStormTooManyBatches(t *testing.T) {
 func TestStormAdditiveCost(t *testing.T) {
 	r := handYard()
 	cal := balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.3}}
-	r.Routes = []Route{{Name: "a", Liquid: "cal", Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile}}
-	r.Tanks = append(r.Tanks, Tank{Name: "cal tank", Capacity: 600 * quantity.Gallon, Dead: 50 * quantity.Gallon, Contents: 500 * quantity.Gallon, LiquidName: "cal", Liquid: cal})
+	r.Routes = []yard.Route{{Name: "a", Liquid: "cal", Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile}}
+	r.Tanks = append(r.Tanks, yard.Tank{Name: "cal tank", Capacity: 600 * quantity.Gallon, DeadVolume: 50 * quantity.Gallon, Contents: new(500 * quantity.Gallon), LiquidName: "cal", Liquid: new(cal)})
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.InEpsilon(t, 450, float64(p.Liquids[0].OnHand/quantity.Gallon), 1e-12)
@@ -699,7 +699,7 @@ func TestStormAdditiveCost(t *testing.T) {
 	require.True(t, p.Cost.Missing)
 
 	price := quantity.PricePerVolume(2 / float64(quantity.Gallon))
-	r.Others = []Stock{{Name: "cal", Liquid: cal, Price: &price}}
+	r.Others = []yard.Liquid{{Liquid: cal.Named("cal"), Price: &price}}
 	p, err = Make(r)
 	require.NoError(t, err)
 	require.InEpsilon(t, 800, float64(*p.Cost.Additive), 1e-9)
@@ -711,7 +711,7 @@ func TestStormNothingBetter(t *testing.T) {
 	for _, c := range []solution.Composition{{CaCl2: 0.4}, {CaCl2: 0.05}, {KCl: 0.2}} {
 		r := handYard()
 		r.Band = yard.BandAround(0.262)
-		r.Others = []Stock{{Name: "other", Liquid: balance.Liquid{Name: "other", Composition: c}, OnHand: 10 * quantity.Gallon}}
+		r.Others = []yard.Liquid{{Liquid: balance.Liquid{Name: "other", Composition: c}, OnHand: 10 * quantity.Gallon}}
 		p, err := Make(r)
 		require.NoError(t, err)
 		require.Nil(t, p.Better, "%+v", c)
@@ -780,7 +780,7 @@ func TestStormBestOfTheLiquids(t *testing.T) {
 		strength float64
 		onHand   quantity.Volume
 	}{{"a", 0.32, 1}, {"b", 0.34, 1}, {"c", 0.32, 1}, {"gone", 0.36, 0}} {
-		r.Others = append(r.Others, Stock{Name: c.name, Liquid: wild.Calcium(c.strength), OnHand: c.onHand})
+		r.Others = append(r.Others, yard.Liquid{Liquid: wild.Calcium(c.strength).Named(c.name), OnHand: c.onHand})
 	}
 	p, err := Make(r)
 	require.NoError(t, err)
@@ -788,7 +788,7 @@ func TestStormBestOfTheLiquids(t *testing.T) {
 	require.Len(t, p.Supply, 4) // three on hand, and the tank
 	onHand := p.Supply[0]
 	require.Equal(t, SupplyLine{Where: "on hand", Liquid: "a", Usable: 1, First: onHand.First, Clear: true}, onHand)
-	r.Others = []Stock{{Name: "weak", Liquid: wild.Calcium(0.28), OnHand: 1}}
+	r.Others = []yard.Liquid{{Liquid: wild.Calcium(0.28).Named("weak"), OnHand: 1}}
 	p, err = Make(r)
 	require.NoError(t, err)
 	require.Nil(t, p.Better)
@@ -800,9 +800,9 @@ func TestStormOvernight(t *testing.T) {
 	r := handYard()
 	r.Low = quantity.Fahrenheit(0)
 	weak := r.Tanks[0]
-	weak.Name, weak.Liquid = "weak", balance.SaltBrine(0.20)
+	weak.Name, weak.Liquid = "weak", new(balance.SaltBrine(0.20))
 	sheet := &solution.Product{Solute: 0.5, Density: 1280, Freezing: []solution.FreezingPoint{{Solute: 0.4, Temperature: 258}}}
-	r.Others = []Stock{{Name: "sheet", Liquid: balance.OfProduct("sheet", sheet), OnHand: 1}}
+	r.Others = []yard.Liquid{{Liquid: balance.OfProduct("sheet", sheet).Named("sheet"), OnHand: 1}}
 	r.Tanks = append(r.Tanks, weak)
 	p, err := Make(r)
 	require.NoError(t, err)
@@ -826,7 +826,7 @@ func TestStormOvernight(t *testing.T) {
 // Of trucks that can start at the same time the first takes the load.
 func TestStormFirstTruckFirst(t *testing.T) {
 	r := handYard()
-	r.Trucks = append(r.Trucks, Truck{Name: "second", Tank: 1000 * quantity.Gallon})
+	r.Trucks = append(r.Trucks, yard.Truck{Name: "second", Tank: 1000 * quantity.Gallon})
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.Equal(t, "truck", p.Loading.Loads[0].Truck)
@@ -837,12 +837,12 @@ func TestStormFirstTruckFirst(t *testing.T) {
 // Chloride of the salt by hand, with that of the brine: 35.453 / 58.443 of either.
 func TestStormSharesThePile(t *testing.T) {
 	r := handYard()
-	wet := Route{Name: "one", Liquid: balance.BrineName, Lanes: 16 * quantity.Mile,
+	wet := yard.Route{Name: "one", Liquid: balance.BrineName, Lanes: 16 * quantity.Mile,
 		Prewet:   quantity.VolumePerMass(10 * float64(quantity.Gallon) / (2000 * float64(quantity.Pound))),
 		SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))}
 	two := wet
 	two.Name = "two"
-	r.Routes, r.Plant.Pile = []Route{wet, two}, 6000*quantity.Pound
+	r.Routes, r.Plant.Pile = []yard.Route{wet, two}, 6000*quantity.Pound
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.Empty(t, p.Routes[0].Cause)
@@ -857,12 +857,12 @@ func TestStormSharesThePile(t *testing.T) {
 // takes them, with 1,600 gal of brine of which 1,000 are there.
 func TestStormLiquidForOneOfTwo(t *testing.T) {
 	r := handYard()
-	r.Others = []Stock{{Name: "cal", Liquid: wild.Calcium(0.31), OnHand: 401 * quantity.Gallon}}
-	r.Blends = []Blend{{Name: "mix", Additive: "cal", Share: 0.2}}
-	route := Route{Name: "one", Liquid: "mix", Lanes: 50 * quantity.Mile, Rate: 40 * gallonPerMile}
+	r.Others = []yard.Liquid{{Liquid: wild.Calcium(0.31).Named("cal"), OnHand: 401 * quantity.Gallon}}
+	r.Blends = []yard.Blend{{Name: "mix", Additive: "cal", Share: 0.2}}
+	route := yard.Route{Name: "one", Liquid: "mix", Lanes: 50 * quantity.Mile, Rate: 40 * gallonPerMile}
 	two := route
 	two.Name = "two"
-	r.Routes = []Route{route, two}
+	r.Routes = []yard.Route{route, two}
 	p, err := Make(r)
 	require.NoError(t, err)
 	// Volumes shrink by some parts in a thousand in mixing.
@@ -877,7 +877,7 @@ func TestStormLiquidForOneOfTwo(t *testing.T) {
 func TestStormByTheLane(t *testing.T) {
 	r := handYard()
 	r.Plant.Pile, r.Reserve = 0, 200*quantity.Gallon
-	r.Routes = []Route{
+	r.Routes = []yard.Route{
 		{Name: "short", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 60 * gallonPerMile},
 		{Name: "long", Liquid: balance.BrineName, Lanes: 40 * quantity.Mile, Rate: 30 * gallonPerMile},
 	}
@@ -889,10 +889,10 @@ func TestStormByTheLane(t *testing.T) {
 // Brine goes into the tank with most room and comes out of the fullest.
 func TestStormTanksInTurn(t *testing.T) {
 	r := handYard()
-	tank := func(name string, contents float64) Tank {
-		return Tank{Name: name, Capacity: 1000 * quantity.Gallon, Contents: quantity.Volume(contents) * quantity.Gallon, LiquidName: balance.BrineName, Liquid: balance.SaltBrine(0.233)}
+	tank := func(name string, contents float64) yard.Tank {
+		return yard.Tank{Name: name, Capacity: 1000 * quantity.Gallon, Contents: new(quantity.Volume(contents) * quantity.Gallon), LiquidName: balance.BrineName, Liquid: new(balance.SaltBrine(0.233))}
 	}
-	r.Tanks = []Tank{tank("middle", 500), tank("full", 900), tank("low", 100)}
+	r.Tanks = []yard.Tank{tank("middle", 500), tank("full", 900), tank("low", 100)}
 	held := func(y *stormYard) (out []float64) {
 		for _, s := range y.tanks {
 			out = append(out, math.Round(float64(s.volume(r.Temperature)/quantity.Gallon)))
@@ -914,7 +914,7 @@ func TestStormRunsInOrder(t *testing.T) {
 	r := handYard()
 	small := r.Mixers[0]
 	small.Name, small.PumpOff = "small", 300*quantity.Gallon
-	r.Mixers = []Mixer{small, r.Mixers[0]}
+	r.Mixers = []yard.Tank{small, r.Mixers[0]}
 	y, err := newStormYard(r)
 	require.NoError(t, err)
 	runs, err := y.runs()
@@ -928,7 +928,7 @@ func TestStormRunsInOrder(t *testing.T) {
 // comes last; that gets 80 gal.
 func TestStormStoreComesFirst(t *testing.T) {
 	r := handYard()
-	r.Routes = []Route{
+	r.Routes = []yard.Route{
 		{Name: "plain", Liquid: balance.BrineName, Lanes: 20 * quantity.Mile, Rate: 45 * gallonPerMile, Priority: 1},
 		{Name: "wet", Liquid: balance.BrineName, Lanes: 16 * quantity.Mile, Priority: 2,
 			Prewet:   quantity.VolumePerMass(10 * float64(quantity.Gallon) / (2000 * float64(quantity.Pound))),
@@ -950,9 +950,9 @@ func TestStormReserveIsScarce(t *testing.T) {
 	for reserve, first := range map[quantity.Volume]string{500 * quantity.Gallon: "mixed", 0: "plain"} {
 		r := handYard()
 		r.Plant.Pile, r.Reserve = 0, reserve
-		r.Others = []Stock{{Name: "cal", Liquid: wild.Calcium(0.31), OnHand: 5000 * quantity.Gallon}}
-		r.Blends = []Blend{{Name: "mix", Additive: "cal", Share: 0.4}}
-		r.Routes = []Route{
+		r.Others = []yard.Liquid{{Liquid: wild.Calcium(0.31).Named("cal"), OnHand: 5000 * quantity.Gallon}}
+		r.Blends = []yard.Blend{{Name: "mix", Additive: "cal", Share: 0.4}}
+		r.Routes = []yard.Route{
 			{Name: "plain", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile},
 			{Name: "mixed", Liquid: "mix", Lanes: 10 * quantity.Mile, Rate: 45 * gallonPerMile},
 		}
@@ -968,8 +968,8 @@ func TestStormReserveIsScarce(t *testing.T) {
 // beginnings that give most for their time, and comes by with ten.
 func TestStormKeepsThePumpBusy(t *testing.T) {
 	r := handYard()
-	r.Mixers = append(r.Mixers, Mixer{Name: "small", PumpOff: 300 * quantity.Gallon, MixTime: 600},
-		Mixer{Name: "middle", PumpOff: 600 * quantity.Gallon, MixTime: 1200})
+	r.Mixers = append(r.Mixers, yard.Tank{Name: "small", PumpOff: 300 * quantity.Gallon, MixTime: 600},
+		yard.Tank{Name: "middle", PumpOff: 600 * quantity.Gallon, MixTime: 1200})
 	r.Routes[0].Lanes, r.Tanks[0].Capacity, r.Plant.Pile = 150*quantity.Mile, 20000*quantity.Gallon, 90000*quantity.Pound
 	r.Plant.Supply, r.Start = 80*quantity.GallonPerMinute, r.Now+40*3600
 	p, err := Make(r)

@@ -13,15 +13,21 @@ type RockSalt struct {
 	Moisture quantity.Strength
 }
 
+// The limits of what passes for rock salt. Common practice, no source.
+const (
+	LeastPurity  = quantity.Strength(0.5)
+	MostMoisture = quantity.Strength(0.2)
+)
+
 // PureSalt is dry NaCl.
 var PureSalt = RockSalt{Purity: 1}
 
 // Check refuses what cannot be rock salt.
 func (s RockSalt) Check() error {
-	if !(s.Purity >= 0.5 && s.Purity <= 1) {
+	if !(s.Purity >= LeastPurity && s.Purity <= 1) {
 		return fault.Input(fault.FieldPurity, "no rock salt is like that; allowed: 50%% to 100%%")
 	}
-	if !(s.Moisture >= 0 && s.Moisture <= 0.2) {
+	if !(s.Moisture >= 0 && s.Moisture <= MostMoisture) {
 		return fault.Input(fault.FieldMoisture, "no rock salt is like that; allowed: 0%% to 20%%")
 	}
 	return nil

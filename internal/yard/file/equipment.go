@@ -8,13 +8,20 @@ import (
 )
 
 func readPump(t *table) yard.Pump {
-	p := yard.Pump{
-		Flow:  quantityOf(t, "flow", quantity.ParseFlow),
-		Power: quantityOf(t, "power", quantity.ParsePower),
-	}
-	positive(t, "flow", p.Flow)
+	flow := quantityOf(t, "flow", quantity.ParseFlow)
+	positive(t, "flow", flow)
+	power := quantityOf(t, "power", quantity.ParsePower)
 	t.done()
-	return p
+	return yard.Pump{Flow: orZero(flow), Power: orZero(power)}
+}
+
+// orZero returns what p points to; zero when the file does not say.
+func orZero[Q any](p *Q) Q {
+	if p == nil {
+		var zero Q
+		return zero
+	}
+	return *p
 }
 
 // positive refuses nothing where something is meant.
@@ -25,29 +32,25 @@ func positive[Q ~float64](t *table, key string, q *Q) {
 }
 
 func readTruck(t *table, taken names) yard.Truck {
-	k := yard.Truck{
-		Name:        t.uniqueName(taken),
-		Tank:        quantityOf(t, "tank", quantity.ParseVolume),
-		EmptyWeight: quantityOf(t, "empty_weight", quantity.ParseMass),
-		GrossLimit:  quantityOf(t, "gross_limit", quantity.ParseMass),
-		Nozzles:     t.count("nozzles"),
-		Speed:       quantityOf(t, "speed", quantity.ParseSpeed),
-	}
-	positive(t, "speed", k.Speed)
-	if w := quantityOf(t, "spray_width", quantity.ParseWidth); w != nil {
-		width := quantity.Width(*w)
-		k.SprayWidth = &width
-	}
+	k := yard.Truck{Name: t.uniqueName(taken)}
+	tank := quantityOf(t, "tank", quantity.ParseVolume)
+	empty := quantityOf(t, "empty_weight", quantity.ParseMass)
+	gross := quantityOf(t, "gross_limit", quantity.ParseMass)
+	k.Nozzles = t.count("nozzles")
+	speed := quantityOf(t, "speed", quantity.ParseSpeed)
+	positive(t, "speed", speed)
+	width := quantityOf(t, "spray_width", quantity.ParseWidth)
 	t.needed("tank")
-	positive(t, "tank", k.Tank)
-	positive(t, "spray_width", k.SprayWidth)
+	positive(t, "tank", tank)
+	positive(t, "spray_width", width)
 	switch {
-	case k.GrossLimit != nil && k.EmptyWeight != nil && *k.GrossLimit <= *k.EmptyWeight:
-		t.fault("gross_limit", "%sgross_limit %v is not above empty_weight %v", t.label(), show(*k.GrossLimit), show(*k.EmptyWeight))
-	case (k.GrossLimit == nil) != (k.EmptyWeight == nil):
+	case gross != nil && empty != nil && *gross <= *empty:
+		t.fault("gross_limit", "%sgross_limit %v is not above empty_weight %v", t.label(), show(*gross), show(*empty))
+	case (gross == nil) != (empty == nil):
 		t.fault("gross_limit", "%sgross_limit and empty_weight go together; allowed: both or neither", t.label())
 	}
 	t.done()
+	k.Tank, k.Empty, k.Gross, k.Speed, k.Width = orZero(tank), orZero(empty), orZero(gross), orZero(speed), quantity.Width(orZero(width))
 	return k
 }
 
@@ -73,76 +76,72 @@ func (t *table) count(key string) int {
 }
 
 func readRoute(t *table, taken names, y *yard.Yard) yard.Route {
-	r := yard.Route{
-		Name:      t.uniqueName(taken),
-		LaneMiles: quantityOf(t, "lane_miles", quantity.ParseLength),
-		Area:      quantityOf(t, "area", quantity.ParseArea),
-		Prewet:    quantityOf(t, "prewet", quantity.ParseVolumePerMass),
-		SaltRate:  quantityOf(t, "salt_rate", quantity.ParseMassPerLength),
-		Passes:    t.count("passes"),
-		Priority:  t.count("priority"),
-		Liquid:    t.text("liquid"),
-		Truck:     t.text("truck"),
-	}
+	r := yard.Route{Name: t.uniqueName(taken)}
+	lanes := quantityOf(t, "lane_miles", quantity.ParseLength)
+	area := quantityOf(t, "area", quantity.ParseArea)
+	prewet := quantityOf(t, "prewet", quantity.ParseVolumePerMass)
+	saltRate := quantityOf(t, "salt_rate", quantity.ParseMassPerLength)
+	r.Passes, r.Priority, r.Liquid, r.Truck = t.count("passes"), t.count("priority"), t.text("liquid"), t.text("truck")
 	if _, ok := y.Truck(r.Truck); r.Truck != "" && !ok {
 		t.fault("truck", "%sno truck is named %s", t.label(), quote(r.Truck))
 	}
 	if r.Liquid != "" && !y.Sprays(r.Liquid) {
 		t.fault("liquid", "%sno liquid and no blend is named %s", t.label(), quote(r.Liquid))
 	}
-	if (r.Prewet == nil) != (r.SaltRate == nil) {
+	if (prewet == nil) != (saltRate == nil) {
 		t.fault("prewet", "%sprewet and salt_rate go together; allowed: both or neither", t.label())
 	}
-	if r.Prewet != nil && (t.value["rate"] != nil || r.Area != nil) {
+	if prewet != nil && (t.value["rate"] != nil || area != nil) {
 		t.fault("prewet", "%sa pre-wetted route has lane_miles and salt_rate, and no rate or area", t.label())
 	}
-	positive(t, "lane_miles", r.LaneMiles)
-	positive(t, "area", r.Area)
+	positive(t, "lane_miles", lanes)
+	positive(t, "area", area)
 	switch {
-	case r.LaneMiles != nil && r.Area != nil:
+	case lanes != nil && area != nil:
 		t.fault("area", "%slane_miles and area are two sizes; allowed: one of them", t.label())
-	case r.LaneMiles == nil && r.Area == nil && t.value["lane_miles"] == nil && t.value["area"] == nil:
+	case lanes == nil && area == nil && t.value["lane_miles"] == nil && t.value["area"] == nil:
 		t.fault("lane_miles", "%sits size is missing; allowed: lane_miles or area", t.label())
-	case r.Area != nil:
-		r.AreaRate = quantityOf(t, "rate", quantity.ParseRatePerArea)
+	case area != nil:
+		r.AreaRate = orZero(quantityOf(t, "rate", quantity.ParseRatePerArea))
 	default:
-		r.Rate = quantityOf(t, "rate", quantity.ParseRatePerLength)
+		r.Rate = orZero(quantityOf(t, "rate", quantity.ParseRatePerLength))
 	}
 	t.take("rate")
 	t.done()
+	r.Lanes, r.Area, r.Prewet, r.SaltRate = orZero(lanes), orZero(area), orZero(prewet), orZero(saltRate)
 	return r
 }
 
 func readBlend(t *table, taken names, y *yard.Yard) yard.Blend {
-	b := yard.Blend{Name: t.uniqueName(taken), Additive: t.text("additive"), Share: quantityOf(t, "share", quantity.ParseStrength)}
+	b := yard.Blend{Name: t.uniqueName(taken), Additive: t.text("additive")}
+	share := quantityOf(t, "share", quantity.ParseStrength)
 	t.needed("additive")
 	t.needed("share")
 	if _, ok := y.Liquid(b.Additive); !ok && b.Additive != "" {
 		t.fault("additive", "%sno liquid is named %s", t.label(), quote(b.Additive))
 	}
-	if b.Share != nil && (*b.Share <= 0 || *b.Share >= 1) {
-		t.fault("share", "%sshare %v is no part of a blend; allowed: above 0%% and below 100%%", t.label(), show(*b.Share))
+	if share != nil && (*share <= 0 || *share >= 1) {
+		t.fault("share", "%sshare %v is no part of a blend; allowed: above 0%% and below 100%%", t.label(), show(*share))
 	}
 	t.done()
+	b.Share = quantity.Fraction(orZero(share))
 	return b
 }
 
-func readPrices(t *table) yard.Prices {
-	p := yard.Prices{
-		Water:   quantityOf(t, "water", quantity.ParsePricePerVolume),
-		Labour:  quantityOf(t, "labour", quantity.ParsePricePerTime),
-		Driving: quantityOf(t, "driving", quantity.ParsePricePerLength),
-		DrySalt: quantityOf(t, "dry_salt", quantity.ParseMassPerLength),
-	}
+// readPrices adds the prices that have a table of their own.
+func readPrices(t *table, p *yard.Prices) {
+	p.Water = quantityOf(t, "water", quantity.ParsePricePerVolume)
+	p.Labour = quantityOf(t, "labour", quantity.ParsePricePerTime)
+	p.Driving = quantityOf(t, "driving", quantity.ParsePricePerLength)
+	p.DrySalt = orZero(quantityOf(t, "dry_salt", quantity.ParseMassPerLength))
 	t.done()
-	return p
 }
 
-func readCleaning(t *table) yard.Cleaning {
-	c := yard.Cleaning{Every: quantityOf(t, "every", quantity.ParseVolume)}
-	positive(t, "every", c.Every)
+func readCleaning(t *table) quantity.Volume {
+	every := quantityOf(t, "every", quantity.ParseVolume)
+	positive(t, "every", every)
 	t.done()
-	return c
+	return orZero(every)
 }
 
 // sides are the words for the side of the pump.
@@ -152,7 +151,7 @@ var sides = map[string]bool{"": true, "suction": true, "discharge": true, "fill"
 func readPlumbing(root *table, y *yard.Yard) yard.Plumbing {
 	t := root.sub("plumbing")
 	p := yard.Plumbing{Outlets: t.texts("outlets")}
-	for _, tank := range y.Tanks() {
+	for _, tank := range y.Tanks {
 		p.Tanks = append(p.Tanks, tank.Name)
 	}
 	t.done()

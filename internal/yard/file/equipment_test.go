@@ -20,10 +20,11 @@ func TestExample(t *testing.T) {
 	require.Len(t, y.Routes, 4)
 	require.Len(t, y.Blends, 1)
 	require.NotNil(t, y.Prices.Labour)
+	require.NotNil(t, y.Units)
 	require.Len(t, y.Plumbing.Links, 15)
 	require.Equal(t, []string{"mixer", "tote", "north", "south"}, y.Plumbing.Tanks)
-	for _, p := range []any{y.Units, y.Pump.Flow, y.Pump.Power, y.Cleaning.Every, y.Salt.Price, y.Salt.Bucket, y.Salt.Pile, y.MixingTanks[0].MixTime} {
-		require.NotNil(t, p)
+	for _, p := range []any{y.Pump.Flow, y.Pump.Power, y.CleanEvery, y.Prices.Salt, y.Pile.Bucket, y.Pile.OnHand, y.Tanks[0].MixTime} {
+		require.NotZero(t, p)
 	}
 	demo, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "yard", "thistlewick.toml"))
 	require.NoError(t, err)
@@ -35,15 +36,15 @@ func TestTrucksAndRoutes(t *testing.T) {
 	require.NoError(t, err)
 	truck, ok := y.Truck("lot-pickup")
 	require.True(t, ok)
-	near(t, 210*gallon, *truck.Tank)
-	near(t, 8*0.3048, *truck.SprayWidth)
+	near(t, 210*gallon, truck.Tank)
+	near(t, 8*0.3048, truck.Width)
 	require.Equal(t, 6, truck.Nozzles)
 	_, ok = y.Truck("nosuch")
 	require.False(t, ok)
 	lots := y.Routes[2]
-	require.Nil(t, lots.Rate)
-	near(t, 0.55*gallon/(1000*0.3048*0.3048), *lots.AreaRate)
-	near(t, 3.4*4046.8564224, *lots.Area)
+	require.Zero(t, lots.Rate)
+	near(t, 0.55*gallon/(1000*0.3048*0.3048), lots.AreaRate)
+	near(t, 3.4*4046.8564224, lots.Area)
 }
 
 func TestTank(t *testing.T) {
@@ -51,17 +52,17 @@ func TestTank(t *testing.T) {
 	require.NoError(t, err)
 	north, ok := y.Tank("north")
 	require.True(t, ok)
-	strength, plain := north.Contents.Strength()
+	strength, plain := north.Liquid.Strength()
 	require.True(t, plain)
 	require.Equal(t, quantity.Strength(0.231), strength)
 	south, _ := y.Tank("south")
-	require.Equal(t, 0.31, south.Contents.Composition.CaCl2)
+	require.Equal(t, 0.31, south.Liquid.Composition.CaCl2)
 	mixer, _ := y.Tank("mixer")
-	require.Nil(t, mixer.Contents)
+	require.Nil(t, mixer.Liquid)
 	require.True(t, mixer.Mixing)
 	acetate, ok := y.Liquid("larch-acetate")
 	require.True(t, ok)
-	require.Len(t, acetate.Liquid().Products, 1)
+	require.Len(t, acetate.Products, 1)
 }
 
 // two makes a second table of a kind behind a good first, so that a fault is told

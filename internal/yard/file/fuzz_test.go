@@ -71,19 +71,19 @@ func requireSense(t *testing.T, y *yard.Yard) {
 		require.LessOrEqual(t, *low, *high)
 	}
 	seen := map[string]bool{}
-	for _, tank := range y.Tanks() {
+	for _, tank := range y.Tanks {
 		require.NotEmpty(t, tank.Name)
 		require.False(t, seen[tank.Name], "%q twice", tank.Name)
 		seen[tank.Name] = true
-		for _, v := range []quantity.Volume{tank.Capacity, tank.Usual, tank.PumpOff} {
+		for _, v := range []quantity.Volume{tank.Capacity, tank.Usual(), tank.PumpOff} {
 			require.False(t, math.IsNaN(float64(v)) || v < 0 || v > tank.Capacity, "%+v", tank)
 		}
 		require.GreaterOrEqual(t, tank.Bed, quantity.Mass(0))
 	}
-	for _, m := range y.MixingTanks {
-		require.NotNil(t, m.Capacity)
-		if m.WorkingVolume != nil && m.PumpOff != nil {
-			require.LessOrEqual(t, *m.PumpOff, *m.WorkingVolume)
+	for _, m := range y.MixingTanks() {
+		require.Positive(t, m.Capacity)
+		if m.WorkingVolume > 0 {
+			require.LessOrEqual(t, m.PumpOff, m.WorkingVolume)
 		}
 	}
 }

@@ -16,7 +16,7 @@ func TestInlineTables(t *testing.T) {
 	} {
 		require.Equal(t, want, parse(t, text), "%s", text)
 	}
-	require.Empty(t, parse(t, "mixing_tank = []\nstorage_tank = []").Tanks())
+	require.Empty(t, parse(t, "mixing_tank = []\nstorage_tank = []").Tanks)
 }
 
 // Faults in them are told with the place of the key, or of the list it is in.

@@ -31,7 +31,7 @@ func TestLoad(t *testing.T) {
 	y, err := Load(files.Open, "yards/north.toml")
 	require.NoError(t, err)
 	require.Equal(t, "yards/north.toml", y.Path)
-	require.Len(t, y.Tanks(), 4)
+	require.Len(t, y.Tanks, 4)
 	for _, path := range []string{"empty.toml", "large.toml"} {
 		y, err := Load(files.Open, path)
 		require.NoError(t, err, path)

@@ -78,20 +78,20 @@ func TestParse(t *testing.T) {
 	near(t, 0.233, *y.Target.Strength)
 	near(t, 0.23, *y.Target.Low)
 	near(t, 0.24, *y.Target.High)
-	near(t, 273.15+28/1.8, *y.Hydrometer.Calibration)
-	near(t, 0.97, *y.Salt.Purity)
-	near(t, 0.03, *y.Salt.Moisture)
-	near(t, 30*gallon/60, *y.Supply.Flow)
-	near(t, 278.15, *y.Supply.Temperature)
-	require.Len(t, y.MixingTanks, 2)
-	require.Len(t, y.StorageTanks, 2)
+	near(t, 273.15+28/1.8, y.Calibration)
+	near(t, 0.97, y.Pile.Quality.Purity)
+	near(t, 0.03, y.Pile.Quality.Moisture)
+	near(t, 30*gallon/60, y.Supply.Flow)
+	near(t, 278.15, y.Supply.Temperature)
+	require.Len(t, y.MixingTanks(), 2)
+	require.Len(t, y.StorageTanks(), 2)
 
-	small := y.MixingTanks[1]
-	require.Equal(t, quantity.Volume(2), *small.Capacity)
-	require.Nil(t, small.WorkingVolume)
-	require.Nil(t, small.PumpOff)
-	require.Nil(t, small.Bed)
-	require.Nil(t, y.StorageTanks[1].Contents)
+	small := y.MixingTanks()[1]
+	require.Equal(t, quantity.Volume(2), small.Capacity)
+	require.Zero(t, small.WorkingVolume)
+	require.Zero(t, small.PumpOff)
+	require.Zero(t, small.Bed)
+	require.Nil(t, y.StorageTanks()[1].Contents)
 }
 
 // Mixing tanks come first, each list in the file's order; what the file does not
@@ -99,7 +99,7 @@ func TestParse(t *testing.T) {
 func TestTanks(t *testing.T) {
 	y := parse(t, good)
 	var names []string
-	for _, tank := range y.Tanks() {
+	for _, tank := range y.Tanks {
 		names = append(names, tank.Name)
 	}
 	require.Equal(t, []string{"mixer", "small mixer", "tank 1", "Tänk 2"}, names)
@@ -107,14 +107,14 @@ func TestTanks(t *testing.T) {
 	mixer, ok := y.Tank("mixer")
 	require.True(t, ok)
 	near(t, 1200*gallon, mixer.Capacity)
-	near(t, 1000*gallon, mixer.Usual)
+	near(t, 1000*gallon, mixer.Usual())
 	near(t, 900*gallon, mixer.PumpOff)
 	near(t, 4000*pound, mixer.Bed)
 
 	store, ok := y.Tank("tank 1")
 	require.True(t, ok)
 	near(t, 6000*gallon, store.Capacity)
-	near(t, 4000*gallon, store.Usual)
+	near(t, 4000*gallon, store.Usual())
 	require.Zero(t, store.PumpOff)
 	require.Zero(t, store.Bed)
 
@@ -130,7 +130,7 @@ func TestUnknownTank(t *testing.T) {
 		_, ok := y.Tank(name)
 		require.False(t, ok, "%q", name)
 	}
-	require.Empty(t, parse(t, "").Tanks())
+	require.Empty(t, parse(t, "").Tanks)
 }
 
 // Numbers without a unit, in quotes or not, are in the units of US crews.
@@ -146,10 +146,10 @@ capacity = '1200'
 bed = '4000'
 `))
 		near(t, 0.233, *y.Target.Strength)
-		near(t, 273.15+28/1.8, *y.Hydrometer.Calibration)
-		near(t, 30*gallon/60, *y.Supply.Flow)
-		near(t, 1200*gallon, *y.MixingTanks[0].Capacity)
-		near(t, 4000*pound, *y.MixingTanks[0].Bed)
+		near(t, 273.15+28/1.8, y.Calibration)
+		near(t, 30*gallon/60, y.Supply.Flow)
+		near(t, 1200*gallon, y.MixingTanks()[0].Capacity)
+		near(t, 4000*pound, y.MixingTanks()[0].Bed)
 	}
 }
 
@@ -193,5 +193,5 @@ name = "brim"
 capacity = "1000gal"
 contents = "1000gal"
 `)
-	require.Len(t, y.Tanks(), 3)
+	require.Len(t, y.Tanks, 3)
 }

@@ -3,6 +3,7 @@ package file
 import (
 	"strings"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 	"brineyard/internal/yard"
@@ -13,11 +14,11 @@ func (r *reader) read(values map[string]any) *yard.Yard {
 	root := &table{r: r, value: values}
 	y := &yard.Yard{Name: root.text("name"), Units: quantityOf(root, "units", units)}
 	y.Target = readTarget(root.sub("target"))
-	y.Hydrometer = readHydrometer(root.sub("hydrometer"))
-	y.Salt = readSalt(root.sub("salt"))
+	y.Calibration = readHydrometer(root.sub("hydrometer"))
+	y.Pile, y.Prices.Salt = readSalt(root.sub("salt"))
 	y.Supply = readSupply(root.sub("supply"))
 	y.Pump = readPump(root.sub("pump"))
-	y.Cleaning = readCleaning(root.sub("cleaning"))
+	y.CleanEvery = readCleaning(root.sub("cleaning"))
 	names := names{}
 	for _, t := range root.list("liquid") {
 		y.Liquids = append(y.Liquids, readLiquid(t, names))
@@ -25,13 +26,13 @@ func (r *reader) read(values map[string]any) *yard.Yard {
 	for _, t := range root.list("blend") {
 		y.Blends = append(y.Blends, readBlend(t, names, y)) // liquids and blends share their names
 	}
-	y.Prices = readPrices(root.sub("prices"))
+	readPrices(root.sub("prices"), &y.Prices)
 	names = map[string]bool{}
 	for _, t := range root.list("mixing_tank") {
-		y.MixingTanks = append(y.MixingTanks, readMixingTank(t, names))
+		y.Tanks = append(y.Tanks, readMixingTank(t, names))
 	}
 	for _, t := range root.list("storage_tank") {
-		y.StorageTanks = append(y.StorageTanks, readStorageTank(t, names, y))
+		y.Tanks = append(y.Tanks, readStorageTank(t, names, y))
 	}
 	names = map[string]bool{}
 	for _, t := range root.list("truck") {
@@ -76,42 +77,38 @@ func (t *table) dissolves(key string, s *quantity.Strength) {
 	}
 }
 
-func readHydrometer(t *table) yard.Hydrometer {
-	h := yard.Hydrometer{Calibration: quantityOf(t, "calibration", quantity.ParseTemperature)}
+func readHydrometer(t *table) quantity.Temperature {
+	calibration := quantityOf(t, "calibration", quantity.ParseTemperature)
 	t.done()
-	return h
+	return orZero(calibration)
 }
 
-func readSalt(t *table) yard.Salt {
-	s := yard.Salt{
-		Purity:   quantityOf(t, "purity", quantity.ParseStrength),
-		Moisture: quantityOf(t, "moisture", quantity.ParseStrength),
-		Price:    quantityOf(t, "price", quantity.ParsePricePerMass),
-		Bucket:   quantityOf(t, "bucket", quantity.ParseMass),
-		Pile:     quantityOf(t, "pile", quantity.ParseMass),
+func readSalt(t *table) (yard.Pile, *quantity.PricePerMass) {
+	purity := quantityOf(t, "purity", quantity.ParseStrength)
+	moisture := quantityOf(t, "moisture", quantity.ParseStrength)
+	price := quantityOf(t, "price", quantity.ParsePricePerMass)
+	bucket := quantityOf(t, "bucket", quantity.ParseMass)
+	pile := quantityOf(t, "pile", quantity.ParseMass)
+	positive(t, "bucket", bucket)
+	if purity != nil && *purity < yard.LeastPurity {
+		t.fault("purity", "salt: purity %v is of no rock salt; allowed: 50%% to 100%%", show(*purity))
 	}
-	positive(t, "bucket", s.Bucket)
-	if s.Purity != nil && *s.Purity < 0.5 {
-		t.fault("purity", "salt: purity %v is of no rock salt; allowed: 50%% to 100%%", show(*s.Purity))
-	}
-	if s.Moisture != nil && *s.Moisture > 0.2 {
-		t.fault("moisture", "salt: moisture %v is of no rock salt; allowed: 0%% to 20%%", show(*s.Moisture))
+	if moisture != nil && *moisture > yard.MostMoisture {
+		t.fault("moisture", "salt: moisture %v is of no rock salt; allowed: 0%% to 20%%", show(*moisture))
 	}
 	t.done()
-	return s
+	return yard.Pile{Quality: yard.RockSalt{Purity: orZero(purity), Moisture: orZero(moisture)}, Bucket: orZero(bucket), OnHand: pile}, price
 }
 
 func readSupply(t *table) yard.Supply {
-	s := yard.Supply{
-		Flow:        quantityOf(t, "flow", quantity.ParseFlow),
-		Temperature: quantityOf(t, "temperature", quantity.ParseTemperature),
-	}
-	positive(t, "flow", s.Flow)
-	if s.Temperature != nil && s.Temperature.Celsius() < 0 {
-		t.fault("temperature", "supply: temperature %v: fresh water is ice there; allowed: 32 F and above", show(*s.Temperature))
+	flow := quantityOf(t, "flow", quantity.ParseFlow)
+	temperature := quantityOf(t, "temperature", quantity.ParseTemperature)
+	positive(t, "flow", flow)
+	if temperature != nil && temperature.Celsius() < 0 {
+		t.fault("temperature", "supply: temperature %v: fresh water is ice there; allowed: 32 F and above", show(*temperature))
 	}
 	t.done()
-	return s
+	return yard.Supply{Flow: orZero(flow), Temperature: orZero(temperature)}
 }
 
 // names are those given to tanks, or to liquids.
@@ -133,26 +130,26 @@ func (t *table) uniqueName(taken names) string {
 	return name
 }
 
-func readMixingTank(t *table, taken names) yard.MixingTank {
-	m := yard.MixingTank{
-		Name:          t.uniqueName(taken),
-		Capacity:      t.capacity(),
-		WorkingVolume: quantityOf(t, "working_volume", quantity.ParseVolume),
-		PumpOff:       quantityOf(t, "pump_off", quantity.ParseVolume),
-		BedCapacity:   quantityOf(t, "bed_capacity", quantity.ParseMass),
-		Bed:           quantityOf(t, "bed", quantity.ParseMass),
-		MixTime:       quantityOf(t, "mix_time", quantity.ParseDuration),
-	}
-	within(t, "working_volume", m.WorkingVolume, "capacity", m.Capacity)
-	full, name := m.WorkingVolume, "working_volume"
+func readMixingTank(t *table, taken names) yard.Tank {
+	m := yard.Tank{Name: t.uniqueName(taken), Mixing: true}
+	capacity := t.capacity()
+	working := quantityOf(t, "working_volume", quantity.ParseVolume)
+	pumpOff := quantityOf(t, "pump_off", quantity.ParseVolume)
+	bedCapacity := quantityOf(t, "bed_capacity", quantity.ParseMass)
+	bed := quantityOf(t, "bed", quantity.ParseMass)
+	mixTime := quantityOf(t, "mix_time", quantity.ParseDuration)
+	within(t, "working_volume", working, "capacity", capacity)
+	full, name := working, "working_volume"
 	if full == nil {
-		full, name = m.Capacity, "capacity"
+		full, name = capacity, "capacity"
 	}
-	within(t, "pump_off", m.PumpOff, name, full)
-	within(t, "bed", m.Bed, "bed_capacity", m.BedCapacity)
-	positive(t, "working_volume", m.WorkingVolume)
-	positive(t, "pump_off", m.PumpOff)
+	within(t, "pump_off", pumpOff, name, full)
+	within(t, "bed", bed, "bed_capacity", bedCapacity)
+	positive(t, "working_volume", working)
+	positive(t, "pump_off", pumpOff)
 	t.done()
+	m.Capacity, m.WorkingVolume, m.PumpOff, m.MixTime = orZero(capacity), orZero(working), orZero(pumpOff), orZero(mixTime)
+	m.Bed, m.BedCapacity = orZero(bed), orZero(bedCapacity)
 	return m
 }
 
@@ -177,55 +174,73 @@ func within[Q interface {
 	}
 }
 
-func readStorageTank(t *table, taken names, y *yard.Yard) yard.StorageTank {
-	s := yard.StorageTank{
-		Name:       t.uniqueName(taken),
-		Capacity:   t.capacity(),
-		DeadVolume: quantityOf(t, "dead_volume", quantity.ParseVolume),
-		Contents:   quantityOf(t, "contents", quantity.ParseVolume),
-		Strength:   quantityOf(t, "strength", quantity.ParseStrength),
-		Liquid:     t.text("liquid"),
+func readStorageTank(t *table, taken names, y *yard.Yard) yard.Tank {
+	s := yard.Tank{Name: t.uniqueName(taken)}
+	capacity := t.capacity()
+	dead := quantityOf(t, "dead_volume", quantity.ParseVolume)
+	s.Contents = quantityOf(t, "contents", quantity.ParseVolume)
+	strength := quantityOf(t, "strength", quantity.ParseStrength)
+	s.LiquidName = t.text("liquid")
+	within(t, "dead_volume", dead, "capacity", capacity)
+	within(t, "contents", s.Contents, "capacity", capacity)
+	t.dissolves("strength", strength)
+	bought, known := y.Liquid(s.LiquidName)
+	switch {
+	case known && strength == nil:
+		s.Liquid = &bought.Liquid
+	case s.LiquidName != "" && !known:
+		t.fault("liquid", "%sno liquid is named %q", t.label(), s.LiquidName)
 	}
-	within(t, "dead_volume", s.DeadVolume, "capacity", s.Capacity)
-	within(t, "contents", s.Contents, "capacity", s.Capacity)
-	t.dissolves("strength", s.Strength)
-	if _, known := y.Liquid(s.Liquid); s.Liquid != "" && !known {
-		t.fault("liquid", "%sno liquid is named %q", t.label(), s.Liquid)
+	if strength != nil {
+		brine := balance.SaltBrine(*strength)
+		s.Liquid = &brine
 	}
-	if s.Liquid != "" && s.Strength != nil {
+	if s.LiquidName != "" && strength != nil {
 		t.fault("liquid", "%sliquid and strength are two contents; allowed: one of them", t.label())
 	}
 	t.done()
+	s.Capacity, s.DeadVolume = orZero(capacity), orZero(dead)
 	return s
 }
 
 func readLiquid(t *table, taken names) yard.Liquid {
+	name := t.uniqueName(taken)
+	c, salts := readSalts(t)
 	l := yard.Liquid{
-		Name:  t.uniqueName(taken),
-		NaCl:  quantityOf(t, "nacl", quantity.ParseStrength),
-		KCl:   quantityOf(t, "kcl", quantity.ParseStrength),
-		CaCl2: quantityOf(t, "cacl2", quantity.ParseStrength),
-		MgCl2: quantityOf(t, "mgcl2", quantity.ParseStrength),
-		Price: quantityOf(t, "price", quantity.ParsePricePerVolume),
-
-		OnHand: quantityOf(t, "on_hand", quantity.ParseVolume),
+		Liquid: balance.Liquid{Name: name, Composition: c},
+		Price:  quantityOf(t, "price", quantity.ParsePricePerVolume),
+		OnHand: orZero(quantityOf(t, "on_hand", quantity.ParseVolume)),
 	}
-	l.Product = readProduct(t)
-	salts := l.NaCl != nil || l.KCl != nil || l.CaCl2 != nil || l.MgCl2 != nil
+	product := readProduct(t)
 	switch {
-	case reserved[l.Name]:
-		t.fault("name", "liquid: %q is a built-in liquid; allowed: another name", l.Name)
-	case salts && l.Product != nil:
+	case reserved[name]:
+		t.fault("name", "liquid: %q is a built-in liquid; allowed: another name", name)
+	case salts && product != nil:
 		t.fault("freezing", "%sa freezing table and salts are two descriptions; allowed: one of them", t.label())
-	case !salts && l.Product == nil:
+	case !salts && product == nil:
 		t.fault("name", "%swhat it holds is missing; allowed: nacl, kcl, cacl2, mgcl2, or solute, density and freezing", t.label())
 	case salts:
-		if err := l.Liquid().Composition.Check(); err != nil {
+		if err := c.Check(); err != nil {
 			t.fault("name", "%smore is dissolved than there can be; allowed: 50%% in all", t.label())
 		}
+	default:
+		l.Liquid = balance.OfProduct(name, product)
 	}
 	t.done()
 	return l
+}
+
+// readSalts reads the salts in a liquid, and whether there are any.
+func readSalts(t *table) (c solution.Composition, given bool) {
+	for _, salt := range []struct {
+		key string
+		to  *float64
+	}{{"nacl", &c.NaCl}, {"kcl", &c.KCl}, {"cacl2", &c.CaCl2}, {"mgcl2", &c.MgCl2}} {
+		if w := quantityOf(t, salt.key, quantity.ParseStrength); w != nil {
+			*salt.to, given = float64(*w), true
+		}
+	}
+	return c, given
 }
 
 // reserved are the names of the built-in liquids.

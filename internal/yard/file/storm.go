@@ -159,9 +159,9 @@ func readStormRoute(t *table, taken names, y *yard.Yard) StormRoute {
 		known = true
 		_, rated := t.value["rate"]
 		switch {
-		case rated && route.Prewet != nil:
+		case rated && route.Prewet > 0:
 			t.fault("rate", "%sa pre-wetted route has no rate of its own; allowed: passes, or another salt_rate in the yard file", t.label())
-		case route.Area != nil:
+		case route.Area > 0:
 			r.AreaRate = quantityOf(t, "rate", quantity.ParseRatePerArea)
 		default:
 			r.Rate = quantityOf(t, "rate", quantity.ParseRatePerLength)

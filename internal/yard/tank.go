@@ -1,0 +1,90 @@
+package yard
+
+import (
+	"brineyard/internal/balance"
+	"brineyard/internal/quantity"
+)
+
+// Tank is a tank in which brine is made, or one in which a liquid is kept.
+type Tank struct {
+	Name     string
+	Mixing   bool            // brine is made in it
+	Capacity quantity.Volume // to the brim
+	// A mixing tank:
+	WorkingVolume quantity.Volume // a full batch
+	PumpOff       quantity.Volume // taken out of a full batch; the heel is the rest
+	BedCapacity   quantity.Mass   // salt that the floor can hold
+	Bed           quantity.Mass   // undissolved salt kept on it
+	MixTime       quantity.Duration
+	// A storage tank:
+	DeadVolume quantity.Volume  // below the suction
+	Contents   *quantity.Volume // nil where the file does not say
+	LiquidName string           // of the yard's liquid in it; empty for salt brine
+	Liquid     *balance.Liquid  // in it; nil where the file does not say
+}
+
+// Usual is how much is in the tank unless told otherwise: a mixing tank's full batch, a
+// storage tank's contents; 0 where the file does not say.
+func (t Tank) Usual() quantity.Volume {
+	if t.Mixing {
+		return t.WorkingVolume
+	}
+	return t.Held()
+}
+
+// Held is what the file says stands in a storage tank; 0 where it does not.
+func (t Tank) Held() quantity.Volume {
+	if t.Contents == nil {
+		return 0
+	}
+	return *t.Contents
+}
+
+// Holds is the liquid in the tank; water where the file does not say.
+func (t Tank) Holds() balance.Liquid {
+	if t.Liquid == nil {
+		return balance.Liquid{}
+	}
+	return *t.Liquid
+}
+
+// HoldsBrine reports whether salt brine stands in the tank, or nothing is said of it.
+func (t Tank) HoldsBrine() bool {
+	if t.Liquid == nil {
+		return true
+	}
+	_, plain := t.Liquid.Strength()
+	return plain
+}
+
+// Tank finds a tank by name.
+func (y *Yard) Tank(name string) (Tank, bool) {
+	return named(y.Tanks, name, func(t Tank) string { return t.Name })
+}
+
+// MixingTanks lists the tanks in which brine is made.
+func (y *Yard) MixingTanks() []Tank { return y.tanks(true) }
+
+// StorageTanks lists the tanks in which a liquid is kept.
+func (y *Yard) StorageTanks() []Tank { return y.tanks(false) }
+
+func (y *Yard) tanks(mixing bool) []Tank {
+	var some []Tank
+	for _, t := range y.Tanks {
+		if t.Mixing == mixing {
+			some = append(some, t)
+		}
+	}
+	return some
+}
+
+// named finds what has a name.
+func named[T any](all []T, name string, of func(T) string) (T, bool) {
+	for _, x := range all {
+		if of(x) == name {
+			return x, true
+		}
+	}
+	var none T
+	return none, false
+}
