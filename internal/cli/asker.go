@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 
 	"github.com/spf13/pflag"
 )
@@ -114,7 +115,7 @@ func (a *asker) remember(out *asked) {
 // failed is the answer of a row that has none.
 func (a *asker) failed(e *eachRun, err error) *asked {
 	cells := bytes.Repeat([]byte{','}, len(e.figures))
-	return &asked{cells: appendCells(cells, []string{oneLine(err.Error())}), failure: true}
+	return &asked{cells: appendCells(cells, []string{words.OneLine(err.Error())}), failure: true}
 }
 
 // fill writes the figures into their columns.
@@ -140,7 +141,7 @@ func (o *asked) fill(e *eachRun, figures []report.Figure) {
 }
 
 func (a *asker) figures(columns []eachColumn, cells []string) ([]report.Figure, error) {
-	var words []string
+	var free []string
 	for i, f := range a.values {
 		if f != nil {
 			reset(f)
@@ -149,7 +150,7 @@ func (a *asker) figures(columns []eachColumn, cells []string) ([]report.Figure, 
 			continue
 		}
 		if f == nil {
-			words = strings.Fields(cells[i])
+			free = strings.Fields(cells[i])
 			continue
 		}
 		cell := cells[i]
@@ -157,12 +158,12 @@ func (a *asker) figures(columns []eachColumn, cells []string) ([]report.Figure, 
 			cell += u
 		}
 		if err := f.Value.Set(cell); err != nil {
-			return nil, usagef("%s %s: %v", columns[i].flag, quoted(cells[i]), err)
+			return nil, usagef("%s %s: %v", columns[i].flag, words.Quoted(cells[i]), err)
 		}
 	}
 	clear(a.setting.origin)
 	a.setting.notes = a.setting.notes[:0]
-	r, err := a.question.ask(&a.setting, words)
+	r, err := a.question.ask(&a.setting, free)
 	if err != nil {
 		return nil, err
 	}

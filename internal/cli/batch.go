@@ -6,6 +6,7 @@ import (
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
@@ -79,7 +80,7 @@ func (o *batchOptions) request(s *setting) (brine.BatchRequest, error) {
 		return r, err
 	}
 	if o.tank.name.given && !tank.Mixing {
-		return r, usagef("--tank %s: no mixing tank, and a batch is made in one; allowed: a mixing tank of the yard file, or --volume", quoted(tank.Name))
+		return r, usagef("--tank %s: no mixing tank, and a batch is made in one; allowed: a mixing tank of the yard file, or --volume", words.Quoted(tank.Name))
 	}
 	r.Volume, r.Capacity, r.PumpOff, r.BedCapacity = volume, capacity, tank.PumpOff, tank.BedCapacity
 	none := &input[quantity.Strength]{}
@@ -92,13 +93,13 @@ func (o *batchOptions) request(s *setting) (brine.BatchRequest, error) {
 	r.WaterTemp = take(s, fault.FieldWaterTemp, "water-temp", o.waterTemp, ifKnown(file.Temperature), "supply.temperature", coldTap)
 	r.Supply = take(s, fault.FieldSupply, "supply", o.supply, ifKnown(file.Flow), "supply.flow", 0)
 	if o.supply.given && r.Supply <= 0 {
-		return r, usagef("--supply %s: no flow; allowed: above 0gal/min", quoted(o.supply.text))
+		return r, usagef("--supply %s: no flow; allowed: above 0gal/min", words.Quoted(o.supply.text))
 	}
 	var bed *quantity.Mass
 	if tank.Bed > 0 {
 		bed = &tank.Bed
 	}
-	r.Bed = take(s, fault.FieldBed, "bed", o.bed, bed, "tank "+quoted(tank.Name)+" bed", 0)
+	r.Bed = take(s, fault.FieldBed, "bed", o.bed, bed, "tank "+words.Quoted(tank.Name)+" bed", 0)
 	if err := o.heel(s, &r); err != nil {
 		return r, err
 	}

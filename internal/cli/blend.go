@@ -11,6 +11,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
+	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -147,7 +148,7 @@ func (o *blendOptions) request(s *setting, args []string) (brine.BlendRequest, *
 		return r, nil, usagef("no parts; allowed: two or more, like 80:brine@23.3%% 20:cacl2@32%%")
 	}
 	if o.volume.given && o.volume.value == 0 {
-		return r, nil, usagef("--volume %s: no blend; allowed: above 0", quoted(o.volume.text))
+		return r, nil, usagef("--volume %s: no blend; allowed: above 0", words.Quoted(o.volume.text))
 	}
 	r.Volume = take(s, fault.FieldVolume, "volume", o.volume, nil, "", 0)
 	r.Temperature = take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
@@ -171,15 +172,15 @@ func (o *blendOptions) base(s *setting, r *brine.BlendRequest) (*intoTank, error
 	}
 	switch {
 	case t.Liquid == nil || t.Usual() == 0:
-		return nil, usagef("--additive-into %s: the yard file does not say what stands in that tank; allowed: a tank with contents and strength", quoted(o.into.value))
+		return nil, usagef("--additive-into %s: the yard file does not say what stands in that tank; allowed: a tank with contents and strength", words.Quoted(o.into.value))
 	case len(r.Parts) == 0:
-		return nil, usagef("--additive-into %s: no additive; allowed: like 20:cacl2@32%%", quoted(o.into.value))
+		return nil, usagef("--additive-into %s: no additive; allowed: like 20:cacl2@32%%", words.Quoted(o.into.value))
 	case !(sum < 100):
-		return nil, usagef("--additive-into %s: additives of %g leave nothing of the tank; allowed: shares in percent of the blend, below 100 in all", quoted(o.into.value), sum)
+		return nil, usagef("--additive-into %s: additives of %g leave nothing of the tank; allowed: shares in percent of the blend, below 100 in all", words.Quoted(o.into.value), sum)
 	case o.keepClear.given:
-		return nil, usagef("--additive-into %s and --keep-clear %s: what stands in the tank has its strength; allowed: one of them", quoted(o.into.value), quoted(o.keepClear.text))
+		return nil, usagef("--additive-into %s and --keep-clear %s: what stands in the tank has its strength; allowed: one of them", words.Quoted(o.into.value), words.Quoted(o.keepClear.text))
 	case o.volume.given:
-		return nil, usagef("--additive-into %s and --volume %s: the tank sets the volume; allowed: one of them", quoted(o.into.value), quoted(o.volume.text))
+		return nil, usagef("--additive-into %s and --volume %s: the tank sets the volume; allowed: one of them", words.Quoted(o.into.value), words.Quoted(o.volume.text))
 	}
 	r.Parts = append([]brine.Part{{Liquid: *t.Liquid, Amount: 100 - sum}}, r.Parts...)
 	return &intoTank{name: t.Name, contents: t.Usual(), capacity: t.Capacity}, nil

@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
@@ -46,7 +47,7 @@ func (a *agentFlags) agent(s *setting) (brine.Additive, quantity.Strength, yard.
 		agent = brine.AddStock
 	case a.stock.given && agent != brine.AddStock:
 		return 0, 0, yard.RockSalt{}, usagef("--stock %s and --with %s: two things to add; allowed: --stock with --with stock",
-			quoted(a.stock.text), a.with.value)
+			words.Quoted(a.stock.text), a.with.value)
 	case agent == brine.AddStock && !a.stock.given:
 		return 0, 0, yard.RockSalt{}, usagef("--with stock: needs the stored brine's strength; allowed: like --stock 18%%")
 	}
@@ -97,11 +98,11 @@ func (t *tankFlags) tank(s *setting) (tank yard.Tank, volume, capacity quantity.
 	}
 	if !t.volume.given && usual == nil {
 		if t.name.given {
-			return tank, 0, 0, usagef("--volume is missing, and the yard file does not say what tank %s holds; allowed: like --volume 500gal", quoted(t.name.value))
+			return tank, 0, 0, usagef("--volume is missing, and the yard file does not say what tank %s holds; allowed: like --volume 500gal", words.Quoted(t.name.value))
 		}
 		return tank, 0, 0, usagef("no volume; allowed: --volume, like --volume 500gal, or --tank with a name from the yard file")
 	}
-	key := fmt.Sprintf("tank %s", quoted(t.name.value))
+	key := fmt.Sprintf("tank %s", words.Quoted(t.name.value))
 	volume = take(s, fault.FieldVolume, "volume", t.volume, usual, key, 0)
 	capacity = take(s, fault.FieldCapacity, "capacity", t.capacity, size, key, 0)
 	return tank, volume, capacity, notZero("capacity", t.capacity)
@@ -110,7 +111,7 @@ func (t *tankFlags) tank(s *setting) (tank yard.Tank, volume, capacity quantity.
 // notZero refuses nothing where something is meant.
 func notZero(name string, in *input[quantity.Volume]) error {
 	if in.given && in.value == 0 {
-		return usagef("--%s %s: nothing; allowed: above 0", name, quoted(in.text))
+		return usagef("--%s %s: nothing; allowed: above 0", name, words.Quoted(in.text))
 	}
 	return nil
 }
@@ -119,7 +120,7 @@ func notZero(name string, in *input[quantity.Volume]) error {
 func (s *setting) brineTank(t yard.Tank) error {
 	if !t.HoldsBrine() {
 		return usagef("--tank %s: %s says it holds %s (%s), which a reading in salt does not judge; allowed: a tank of salt brine, or blend and store",
-			quoted(t.Name), s.yard.Path, t.Liquid.Name, s.compositionText(*t.Liquid))
+			words.Quoted(t.Name), s.yard.Path, t.Liquid.Name, s.compositionText(*t.Liquid))
 	}
 	return nil
 }
@@ -127,7 +128,7 @@ func (s *setting) brineTank(t yard.Tank) error {
 // tank finds a tank of the yard file.
 func (s *setting) tank(flag, name string) (yard.Tank, error) {
 	if s.yard == nil {
-		return yard.Tank{}, usagef("--%s %s: there is no yard file; allowed: --yard with a file", flag, quoted(name))
+		return yard.Tank{}, usagef("--%s %s: there is no yard file; allowed: --yard with a file", flag, words.Quoted(name))
 	}
 	if t, ok := s.yard.Tank(name); ok {
 		return t, nil
@@ -139,7 +140,7 @@ func (s *setting) tank(flag, name string) (yard.Tank, error) {
 		}
 		names = append(names, t.Name)
 	}
-	return yard.Tank{}, usagef("--%s %s: no such tank in %s; %s", flag, quoted(name), s.yard.Path, allowedFor(name, names))
+	return yard.Tank{}, usagef("--%s %s: no such tank in %s; %s", flag, words.Quoted(name), s.yard.Path, words.Allowed(name, names))
 }
 
 type correctOptions struct {

@@ -13,6 +13,7 @@ import (
 	"brineyard/internal/drill"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 )
@@ -80,7 +81,7 @@ func newDrill(env *Env, g *globals) *cobra.Command {
 // oneTopic takes at most one word.
 func oneTopic(_ *cobra.Command, args []string) error {
 	if len(args) > 1 {
-		return usagef("unexpected word %s; allowed: one topic", quoted(args[1]))
+		return usagef("unexpected word %s; allowed: one topic", words.Quoted(args[1]))
 	}
 	return nil
 }
@@ -94,7 +95,7 @@ func runDrill(env *Env, g *globals, o *drillOptions, args []string) error {
 	s.origin[drill.FieldLevel] = said("--level " + itoa(o.level.value))
 	if len(args) == 1 {
 		r.Topic = drill.Topic(strings.ToLower(args[0]))
-		s.origin[drill.FieldTopic] = said(quoted(args[0]))
+		s.origin[drill.FieldTopic] = said(words.Quoted(args[0]))
 	}
 	if !o.seed.given {
 		r.Seed = uint64(env.Now().UnixNano()) % 100000
@@ -173,8 +174,8 @@ func (s *setting) answerTo(p drill.Problem, in *bufio.Scanner) (drill.Verdict, b
 		if err == nil {
 			return v, true, nil
 		}
-		s.origin[drill.FieldAnswer] = said(quoted(in.Text()))
-		s.say("%s", oneLine(s.inputError(err).Error()))
+		s.origin[drill.FieldAnswer] = said(words.Quoted(in.Text()))
+		s.say("%s", words.OneLine(s.inputError(err).Error()))
 	}
 }
 

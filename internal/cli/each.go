@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 )
@@ -52,9 +53,9 @@ func commandAndFile(_ *cobra.Command, args []string) error {
 	case len(args) == 0:
 		return usagef("which command? allowed: %s", strings.Join(questionNames(), ", "))
 	case !slices.Contains(questionNames(), args[0]):
-		return usagef("%s: not a command to ask for each row; %s", quoted(args[0]), allowedFor(args[0], questionNames()))
+		return usagef("%s: not a command to ask for each row; %s", words.Quoted(args[0]), words.Allowed(args[0], questionNames()))
 	case len(args) > 2:
-		return usagef("unexpected word %s; allowed: one file", quoted(args[2]))
+		return usagef("unexpected word %s; allowed: one file", words.Quoted(args[2]))
 	}
 	return nil
 }
@@ -74,7 +75,7 @@ func runEach(env *Env, g *globals, o *eachOptions, args []string) error {
 	if len(args) == 2 && args[1] != "-" {
 		file, err := env.Open(args[1])
 		if err != nil {
-			return usagef("%s: cannot be read: %s; allowed: a CSV file, or - for standard input", quoted(args[1]), reasonOf(err))
+			return usagef("%s: cannot be read: %s; allowed: a CSV file, or - for standard input", words.Quoted(args[1]), reasonOf(err))
 		}
 		defer file.Close()
 		in, name = file, args[1]
@@ -96,7 +97,7 @@ func runEach(env *Env, g *globals, o *eachOptions, args []string) error {
 		s.tell("brineyard each: figures that only later rows had, left out: %s", strings.Join(e.lost, ", "))
 	}
 	if e.failed > 0 {
-		return usagef("%d of %d rows of %s failed; the column \"error\" says why", e.failed, e.rows, quoted(name))
+		return usagef("%d of %d rows of %s failed; the column \"error\" says why", e.failed, e.rows, words.Quoted(name))
 	}
 	return nil
 }
@@ -141,15 +142,15 @@ func (e *eachRun) readHeadings(head []string) error {
 		case name == argsColumn || a.flags.Lookup(name) != nil && !unfit[name]:
 			c.flag, c.unit = name, unit
 			if used[name] {
-				return usagef("the heading %s is there twice; allowed: once", quoted(name))
+				return usagef("the heading %s is there twice; allowed: once", words.Quoted(name))
 			}
 			used[name] = true
 		case unfit[name]:
-			return usagef("the heading %s: each writes no journal and draws no chart; allowed: without that column", quoted(name))
+			return usagef("the heading %s: each writes no journal and draws no chart; allowed: without that column", words.Quoted(name))
 		case near(name, a) != "":
-			return usagef("the heading %s is no flag of %s; did you mean %s? write it otherwise to take it along", quoted(h), e.command, near(name, a))
+			return usagef("the heading %s is no flag of %s; did you mean %s? write it otherwise to take it along", words.Quoted(h), e.command, near(name, a))
 		default:
-			e.along = append(e.along, quoted(h))
+			e.along = append(e.along, words.Quoted(h))
 		}
 		e.columns = append(e.columns, c)
 	}
@@ -171,32 +172,15 @@ func splitHeading(h string) (name, unit string) {
 	return h, ""
 }
 
-// near finds a flag that a heading may have been meant for: one letter off.
+// near finds a flag that a heading may have been meant for: one slip off, and no more, since
+// a heading of the user's own is taken along.
 func near(name string, a *asker) string {
 	for _, n := range a.names() {
-		if len(name) > 3 && oneOff(strings.ToLower(name), n) {
+		if len(name) > 3 && words.OneSlip(name, n) {
 			return n
 		}
 	}
 	return ""
-}
-
-// oneOff tells whether two words differ by a letter too many, too few, another one, or
-// two in the other order.
-func oneOff(a, b string) bool {
-	if a == b {
-		return true
-	}
-	i := 0
-	for i < len(a) && i < len(b) && a[i] == b[i] {
-		i++
-	}
-	ra, rb := a[i:], b[i:]
-	switch {
-	case len(ra) > 0 && ra[1:] == rb, len(rb) > 0 && rb[1:] == ra, len(ra) > 0 && len(rb) > 0 && ra[1:] == rb[1:]:
-		return true
-	}
-	return len(ra) > 1 && len(rb) > 1 && ra[0] == rb[1] && ra[1] == rb[0] && ra[2:] == rb[2:]
 }
 
 // heading is that of a figure.

@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 )
 
 // block is a run of rows that one worker answers.
@@ -37,7 +38,7 @@ func (e *eachRun) run(in io.Reader) error {
 	if err != nil {
 		var path *fs.PathError
 		if errors.As(err, &path) {
-			return usagef("%s: cannot be read: %v; allowed: a CSV file", quoted(path.Path), path.Err)
+			return usagef("%s: cannot be read: %v; allowed: a CSV file", words.Quoted(path.Path), path.Err)
 		}
 		return usagef("no headings: %v; allowed: a line of them first", csvReason(err))
 	}

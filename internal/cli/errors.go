@@ -3,12 +3,11 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"strconv"
 	"strings"
-	"unicode"
 
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 	"brineyard/internal/yard/file"
 
 	"github.com/spf13/cobra"
@@ -52,8 +51,8 @@ func listOf(faults file.Faults) faultList {
 }
 
 // allowed says what may be given instead.
-func allowed(problem string, words []string) error {
-	return fmt.Errorf("%s; allowed: %s", problem, strings.Join(words, ", "))
+func allowed(problem string, these []string) error {
+	return fmt.Errorf("%s; allowed: %s", problem, words.Joined(these, "none"))
 }
 
 // flagError gives pflag's errors our words.
@@ -63,9 +62,9 @@ func flagError(cmd *cobra.Command, err error) error {
 	var unknown *pflag.NotExistError
 	switch {
 	case errors.As(err, &value) && value.GetFlag().Value.Type() == "bool":
-		return usagef("--%s %s: takes no value; allowed: --%s alone", value.GetFlag().Name, quoted(value.GetValue()), value.GetFlag().Name)
+		return usagef("--%s %s: takes no value; allowed: --%s alone", value.GetFlag().Name, words.Quoted(value.GetValue()), value.GetFlag().Name)
 	case errors.As(err, &value):
-		return usagef("--%s %s: %v", value.GetFlag().Name, quoted(value.GetValue()), value.Unwrap())
+		return usagef("--%s %s: %v", value.GetFlag().Name, words.Quoted(value.GetValue()), value.Unwrap())
 	case errors.As(err, &missing):
 		name := missing.GetSpecifiedName()
 		return usagef("--%s: needs a value", name)
@@ -74,43 +73,19 @@ func flagError(cmd *cobra.Command, err error) error {
 		if strings.Trim(name, "0123456789.") == "" {
 			return usagef("-%s: nothing here is below zero; allowed: 0 and above", name)
 		}
-		if near := nearestFlag(cmd, name); near != "" {
-			return usagef("no such flag: %s; did you mean --%s?", quoted(name), near)
+		if near, ok := words.Nearest(name, namesOfFlags(cmd)); ok {
+			return usagef("no such flag: %s; did you mean --%s?", words.Quoted(name), near)
 		}
-		return usagef("no such flag: %s; --help lists the flags", quoted(name))
+		return usagef("no such flag: %s; --help lists the flags", words.Quoted(name))
 	}
-	return usagef("%s", oneLine(err.Error()))
+	return usagef("%s", words.OneLine(err.Error()))
 }
 
-// nearestFlag is one that a word may have been meant for.
-func nearestFlag(cmd *cobra.Command, word string) string {
-	near := ""
-	cmd.Flags().VisitAll(func(f *pflag.Flag) {
-		if len(word) > 2 && near == "" && (oneOff(strings.ToLower(word), f.Name) || strings.HasPrefix(f.Name, word)) {
-			near = f.Name
-		}
-	})
-	return near
-}
-
-// quoted shows a user's words in a message: on one line, control characters
-// escaped, not longer than is of use.
-func quoted(text string) string {
-	const most = 40
-	if r := []rune(text); len(r) > most {
-		text = string(r[:most]) + "..."
-	}
-	return strconv.QuoteToGraphic(text)
-}
-
-// oneLine keeps a message on one line and off the terminal's controls.
-func oneLine(text string) string {
-	return strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp) {
-			return unicode.ReplacementChar
-		}
-		return r
-	}, strings.Join(strings.Fields(text), " "))
+// namesOfFlags are the flags of a command.
+func namesOfFlags(cmd *cobra.Command) []string {
+	var names []string
+	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
+	return names
 }
 
 // status tells the exit status that an error stands for.

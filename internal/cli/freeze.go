@@ -9,6 +9,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
+	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -78,7 +79,7 @@ func (o *freezeOptions) request(s *setting) (brine.FreezeRequest, error) {
 		return r, err
 	}
 	if o.volume.given && !o.at.given {
-		return r, usagef("--volume %s: says nothing without --at; allowed: both, like --at 0F", quoted(o.volume.text))
+		return r, usagef("--volume %s: says nothing without --at; allowed: both, like --at 0F", words.Quoted(o.volume.text))
 	}
 	r.At = take(s, fault.FieldAt, "at", o.at, nil, "", 0)
 	r.Pavement = take(s, fault.FieldPavement, "pavement", o.pavement, nil, "", 0)
@@ -92,7 +93,7 @@ func (o *freezeOptions) asked(s *setting) (balance.Liquid, error) {
 	var given []string
 	at := func(salt solution.Salt) float64 {
 		if in := o.salts[salt]; in.given {
-			given = append(given, "--"+saltFlags[salt]+" "+quoted(in.text))
+			given = append(given, "--"+saltFlags[salt]+" "+words.Quoted(in.text))
 		}
 		return float64(o.salts[salt].value)
 	}
@@ -101,9 +102,9 @@ func (o *freezeOptions) asked(s *setting) (balance.Liquid, error) {
 	}
 	switch {
 	case len(given) > 0 && o.liquid.given:
-		return balance.Liquid{}, usagef("--liquid %s and %s: two liquids; allowed: one of them", quoted(o.liquid.value), given[0])
+		return balance.Liquid{}, usagef("--liquid %s and %s: two liquids; allowed: one of them", words.Quoted(o.liquid.value), given[0])
 	case o.liquid.given:
-		s.origin[fault.FieldLiquid] = said("--liquid " + quoted(o.liquid.value))
+		s.origin[fault.FieldLiquid] = said("--liquid " + words.Quoted(o.liquid.value))
 		l, err := s.liquid(o.liquid.value)
 		if err != nil {
 			return balance.Liquid{}, usagef("--liquid %v", err)

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 
 	"github.com/spf13/pflag"
 )
@@ -113,7 +114,7 @@ func (c *choice) Set(text string) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("no such choice; %s", allowedFor(text, c.words))
+	return fmt.Errorf("no such choice; %s", words.Allowed(text, c.words))
 }
 
 // reset takes back what was given.

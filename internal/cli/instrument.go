@@ -7,6 +7,7 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 
 	"github.com/spf13/pflag"
 )
@@ -94,7 +95,7 @@ func (r *readingFlags) sample(s *setting, temp *input[quantity.Temperature]) (br
 	text, bare := r.text(scales[0])
 	if !temp.given {
 		return brine.Sample{}, usagef("--temp is missing: --%s %s means nothing without the sample's temperature; allowed: like --temp 41F",
-			scaleNames[scales[0]], quoted(text))
+			scaleNames[scales[0]], words.Quoted(text))
 	}
 	instrument, err := r.instrument(s, scales[0])
 	if err != nil {

@@ -12,6 +12,7 @@ import (
 
 	"brineyard/internal/journal"
 	"brineyard/internal/season"
+	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -87,7 +88,7 @@ func (s *setting) readJournal(path string) (*journal.Journal, error) {
 		return nil, journalError(err)
 	}
 	if len(j.Entries) == 0 && len(j.Faults) > 0 {
-		return nil, usagef("%s: none of its %d rows can be read: %s; journal verify lists all", quoted(path), len(j.Faults), j.Faults[0])
+		return nil, usagef("%s: none of its %d rows can be read: %s; journal verify lists all", words.Quoted(path), len(j.Faults), j.Faults[0])
 	}
 	if len(j.Faults) > 0 {
 		s.notes = append(s.notes, s.show("Rows of %s that are not as they should be: %d; journal verify lists them.", path, len(j.Faults)))
@@ -127,7 +128,7 @@ func (s *setting) keep(path string, command string, entries ...journal.Entry) er
 // kept tells on the error stream what was recorded: results go to the other.
 func (s *setting) kept(path, command string, added journal.Added) {
 	if added.SetAside != "" {
-		s.tell("brineyard %s: %s ended in %d bytes of a torn line; they are in %s now", command, quoted(path), added.Torn, quoted(added.SetAside))
+		s.tell("brineyard %s: %s ended in %d bytes of a torn line; they are in %s now", command, words.Quoted(path), added.Torn, words.Quoted(added.SetAside))
 	}
 	var numbers []string
 	for _, n := range added.Numbers {
@@ -153,13 +154,13 @@ func (s *setting) when(flag string, t *text) (time.Time, error) {
 		text := strings.TrimSpace(t.value)
 		at, err := time.ParseInLocation(layout, text, s.env.Now().Location())
 		if meant, _ := time.Parse(layout, text); err == nil && layout != timeLayouts[0] && !season.Wall(at).Equal(meant) {
-			return at, usagef("--%s %s: there is no such time, as the clocks go forward; allowed: an hour later", flag, quoted(t.value))
+			return at, usagef("--%s %s: there is no such time, as the clocks go forward; allowed: an hour later", flag, words.Quoted(t.value))
 		}
 		if err == nil {
 			return at, nil
 		}
 	}
-	return time.Time{}, usagef("--%s %s: not a time; allowed: like 2026-01-14 or \"2026-01-14 05:40\"", flag, quoted(t.value))
+	return time.Time{}, usagef("--%s %s: not a time; allowed: like 2026-01-14 or \"2026-01-14 05:40\"", flag, words.Quoted(t.value))
 }
 
 // period reads --from and --to, as the clock of each entry shows them; a day as an end is
@@ -181,7 +182,7 @@ func (s *setting) period(from, to *text) (begin, end time.Time, err error) {
 		}
 	}
 	if to.given && from.given && !begin.Before(end) {
-		return begin, end, usagef("--from %s and --to %s: nothing lies between; allowed: from before to", quoted(from.value), quoted(to.value))
+		return begin, end, usagef("--from %s and --to %s: nothing lies between; allowed: from before to", words.Quoted(from.value), words.Quoted(to.value))
 	}
 	return begin, end, nil
 }

@@ -9,6 +9,7 @@ import (
 	"brineyard/internal/brine"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -68,7 +69,7 @@ func newJournalAdd(env *Env, g *globals) *cobra.Command {
 			if len(args) == 0 {
 				return cmd.Help()
 			}
-			return usagef("no such kind of entry: %s; %s", quoted(args[0]), allowedFor(args[0], kindNames()))
+			return usagef("no such kind of entry: %s; %s", words.Quoted(args[0]), words.Allowed(args[0], kindNames()))
 		},
 	}
 	for _, k := range addKinds {
@@ -218,7 +219,7 @@ func (s *setting) knownNames(e *journal.Entry) error {
 		{"truck", e.Truck, s.truckNames()}, {"route", e.Route, s.routeNames()}, {"liquid", e.Liquid, s.liquidNames()},
 	} {
 		if n.name != "" && !slices.Contains(n.known, n.name) {
-			return fmt.Errorf("%s %s: not in %s; %s", n.flag, quoted(n.name), s.yard.Path, allowedFor(n.name, n.known))
+			return fmt.Errorf("%s %s: not in %s; %s", n.flag, words.Quoted(n.name), s.yard.Path, words.Allowed(n.name, n.known))
 		}
 	}
 	return nil
@@ -231,7 +232,7 @@ func (s *setting) toCome(t time.Time) bool { return t.After(s.env.Now().AddDate(
 func (s *setting) fitsTruck(e *journal.Entry) error {
 	for _, t := range s.yard.Trucks {
 		if full := t.Tank; t.Name == e.Truck && e.Volume != nil && full > 0 && *e.Volume > full {
-			return usagef("--volume: more than the tank of truck %s can hold; allowed: up to %v", quoted(e.Truck), full.In(s.system))
+			return usagef("--volume: more than the tank of truck %s can hold; allowed: up to %v", words.Quoted(e.Truck), full.In(s.system))
 		}
 	}
 	return nil
@@ -256,9 +257,9 @@ func (s *setting) fits(e *journal.Entry) error {
 	case !ok:
 		return nil
 	case !t.Mixing:
-		return usagef("--tank %s: no mixing tank, and a batch is made in one; allowed: a mixing tank of the yard file", quoted(e.Tank))
+		return usagef("--tank %s: no mixing tank, and a batch is made in one; allowed: a mixing tank of the yard file", words.Quoted(e.Tank))
 	case e.Volume != nil && t.Capacity > 0 && *e.Volume > t.Capacity:
-		return usagef("--volume: more than tank %s can hold; allowed: up to %v", quoted(e.Tank), t.Capacity.In(s.system))
+		return usagef("--volume: more than tank %s can hold; allowed: up to %v", words.Quoted(e.Tank), t.Capacity.In(s.system))
 	}
 	return nil
 }

@@ -7,6 +7,7 @@ import (
 
 	"brineyard/internal/journal"
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 )
@@ -60,12 +61,12 @@ func runImport(env *Env, g *globals, name string, mapping, path *text, dry bool)
 	}
 	file, err := env.Open(name)
 	if err != nil {
-		return usagef("%s: cannot be read: %s; allowed: a CSV file", quoted(name), reasonOf(err))
+		return usagef("%s: cannot be read: %s; allowed: a CSV file", words.Quoted(name), reasonOf(err))
 	}
 	defer file.Close()
 	entries, faults, err := journal.Import(file, m, env.Now().Location())
 	if err != nil {
-		return usagef("%s: %v", quoted(name), err)
+		return usagef("%s: %v", words.Quoted(name), err)
 	}
 	for i := range entries {
 		if e := &entries[i]; s.toCome(e.Time) {
@@ -82,10 +83,10 @@ func runImport(env *Env, g *globals, name string, mapping, path *text, dry bool)
 		return rowFaults(name, faults)
 	}
 	if len(entries) == 0 {
-		return usagef("%s: no rows below its headings; allowed: one or more", quoted(name))
+		return usagef("%s: no rows below its headings; allowed: one or more", words.Quoted(name))
 	}
 	if dry {
-		s.tell("brineyard journal import: %d rows of %s would be added to %s", len(entries), quoted(name), quoted(s.journalPath(path)))
+		s.tell("brineyard journal import: %d rows of %s would be added to %s", len(entries), words.Quoted(name), words.Quoted(s.journalPath(path)))
 		return nil
 	}
 	return s.keep(s.journalPath(path), "journal import", entries...)

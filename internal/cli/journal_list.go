@@ -11,6 +11,7 @@ import (
 	"brineyard/internal/report"
 	"brineyard/internal/season"
 	"brineyard/internal/solution"
+	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 )
@@ -92,7 +93,7 @@ func tankNamed(j *journal.Journal, name string) error {
 		return nil // there is nothing to list
 	}
 	slices.Sort(names)
-	return usagef("--tank %s: no entry is about it; %s", quoted(name), allowedFor(name, names))
+	return usagef("--tank %s: no entry is about it; %s", words.Quoted(name), words.Allowed(name, names))
 }
 
 func (s *setting) listDocument(path string, j *journal.Journal, shown []journal.Entry) *report.Document {

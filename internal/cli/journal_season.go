@@ -12,6 +12,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/season"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
@@ -77,7 +78,7 @@ func runSeason(env *Env, g *globals, o *seasonOptions) error {
 // writePicture makes a new file with charts.
 func (s *setting) writePicture(path string, charts []chart.Chart) error {
 	if len(charts) == 0 {
-		return usagef("--svg %s: too few batches for a chart; allowed: two or more", quoted(path))
+		return usagef("--svg %s: too few batches for a chart; allowed: two or more", words.Quoted(path))
 	}
 	var image bytes.Buffer
 	if err := picture.SVG(&image, charts); err != nil {

@@ -16,6 +16,7 @@ var layers = []struct {
 	name, uses string
 	pure       bool // no files, flags or TOML, not even through what it imports
 }{
+	{"words", "", true},
 	{"quantity", "", true},
 	{"root", "", true},
 	{"fault", "quantity", true},
@@ -26,19 +27,19 @@ var layers = []struct {
 	{"balance", "fault gauge quantity solution", true},
 	{"yard", "balance fault quantity solution", true},
 	{"wild", "balance gauge quantity solution yard", true},
-	{"yard/file", "balance quantity solution yard", false},
-	{"journal", "quantity", false},
+	{"yard/file", "balance quantity solution words yard", false},
+	{"journal", "quantity words", false},
 	{"brine", "balance fault gauge quantity root solution yard", true},
 	{"season", "balance brine fault gauge journal quantity solution yard", false},
 	{"ready", "balance brine fault quantity root yard", true},
-	{"lineup", "fault yard", true},
+	{"lineup", "fault words yard", true},
 	{"truck", "balance fault quantity", true},
-	{"storm", "balance brine fault gauge quantity solution yard", true},
-	{"drill", "balance brine fault gauge lineup quantity solution truck yard", true},
+	{"storm", "balance brine fault gauge quantity solution words yard", true},
+	{"drill", "balance brine fault gauge lineup quantity solution truck words yard", true},
 	{"chart", "", true},
 	{"picture", "chart", false},
 	{"report", "chart", false},
-	{"cli", "balance brine chart drill fault gauge journal lineup picture quantity ready report season solution storm truck yard yard/file", false},
+	{"cli", "balance brine chart drill fault gauge journal lineup picture quantity ready report season solution storm truck words yard yard/file", false},
 	{"accuracy", "balance brine chart cli gauge picture quantity solution yard", false},
 	{"release", "", false},
 }

@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/lineup"
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
@@ -50,9 +51,9 @@ func (o *lineupOptions) ask(s *setting, _ []string) (reply, error) {
 	if len(p.Links) == 0 {
 		return reply{}, usagef("%s tells no lines and valves; allowed: a yard file with [[line]] and [[valve]]", s.yard.Path)
 	}
-	s.origin[fault.FieldFrom] = said("--from " + quoted(o.from.value))
-	s.origin[fault.FieldMoveTo] = said("--to " + quoted(o.to.value))
-	s.origin[fault.FieldOpen] = said("--open " + quoted(o.open.value))
+	s.origin[fault.FieldFrom] = said("--from " + words.Quoted(o.from.value))
+	s.origin[fault.FieldMoveTo] = said("--to " + words.Quoted(o.to.value))
+	s.origin[fault.FieldOpen] = said("--open " + words.Quoted(o.open.value))
 	d, err := o.document(s, p)
 	if err != nil {
 		return reply{}, s.inputError(err)

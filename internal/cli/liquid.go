@@ -11,6 +11,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
 
@@ -39,17 +40,17 @@ func (s *setting) liquid(text string) (named, error) {
 	lower := strings.ToLower(name)
 	if salt, ok := builtIn[lower]; ok {
 		if !given {
-			return named{}, usagef("%s: no strength; allowed: like %s@%s", quoted(text), name, example[salt])
+			return named{}, usagef("%s: no strength; allowed: like %s@%s", words.Quoted(text), name, example[salt])
 		}
 		w, _, err := quantity.ParseStrength(strength)
 		if err != nil {
-			return named{}, usagef("%s: strength %s: %v", quoted(text), quoted(strength), err)
+			return named{}, usagef("%s: strength %s: %v", words.Quoted(text), words.Quoted(strength), err)
 		}
 		return named{liquid: balance.Liquid{Name: text, Composition: solution.Pure(salt, float64(w))}}, nil
 	}
 	if lower == "water" {
 		if given {
-			return named{}, usagef("%s: water has no strength; allowed: water", quoted(text))
+			return named{}, usagef("%s: water has no strength; allowed: water", words.Quoted(text))
 		}
 		return named{liquid: balance.Liquid{Name: "water"}}, nil
 	}
@@ -61,19 +62,19 @@ var example = [...]string{solution.NaCl: "23.3%", solution.KCl: "18%", solution.
 
 // yardLiquid finds a liquid, a blend or the contents of a tank of the yard file.
 func (s *setting) yardLiquid(text, name string, given bool) (named, error) {
-	words := builtInWords
+	known := builtInWords
 	if s.yard != nil {
 		if l, ok, err := s.namedInYard(name); err != nil {
-			return named{}, usagef("%s: %v", quoted(text), err)
+			return named{}, usagef("%s: %v", words.Quoted(text), err)
 		} else if ok && given {
-			return named{}, usagef("%s: the yard file says what %s is; allowed: without a strength", quoted(text), quoted(name))
+			return named{}, usagef("%s: the yard file says what %s is; allowed: without a strength", words.Quoted(text), words.Quoted(name))
 		} else if ok {
 			return l, nil
 		}
-		words = append(words[:len(words):len(words)], s.liquidNames()[1:]...)
-		words = append(words, s.tanksWithContents()...)
+		known = append(known[:len(known):len(known)], s.liquidNames()[1:]...)
+		known = append(known, s.tanksWithContents()...)
 	}
-	return named{}, usagef("%s: no such liquid; %s", quoted(text), allowedFor(name, words))
+	return named{}, usagef("%s: no such liquid; %s", words.Quoted(text), words.Allowed(name, known))
 }
 
 // namedInYard looks a name up: liquids, then blends, then tanks.
@@ -97,7 +98,7 @@ func (s *setting) namedInYard(name string) (named, bool, error) {
 func (s *setting) yardBlend(b yard.Blend) (balance.Liquid, error) {
 	l, ok := s.yard.Liquid(b.Additive)
 	if !ok {
-		return balance.Liquid{}, fmt.Errorf("the yard file has no liquid %s; allowed: one that it has", quoted(b.Additive))
+		return balance.Liquid{}, fmt.Errorf("the yard file has no liquid %s; allowed: one that it has", words.Quoted(b.Additive))
 	}
 	share := float64(b.Share)
 	mixed, err := brine.NewBlend(brine.BlendRequest{
@@ -126,11 +127,11 @@ func (s *setting) tanksWithContents() []string {
 func (s *setting) part(text string) (brine.Part, error) {
 	share, liquid, ok := strings.Cut(text, ":")
 	if !ok {
-		return brine.Part{}, usagef("%s: not a part; allowed: share:liquid, like 80:brine@23.3%%", quoted(text))
+		return brine.Part{}, usagef("%s: not a part; allowed: share:liquid, like 80:brine@23.3%%", words.Quoted(text))
 	}
 	amount, err := strconv.ParseFloat(share, 64)
 	if err != nil || !(amount >= 0 && amount <= 1e6) || strings.ContainsAny(share, "xXpP_") {
-		return brine.Part{}, usagef("%s: share %s is no number of parts; allowed: 0 to 1000000, like 80:brine@23.3%%", quoted(text), quoted(share))
+		return brine.Part{}, usagef("%s: share %s is no number of parts; allowed: 0 to 1000000, like 80:brine@23.3%%", words.Quoted(text), words.Quoted(share))
 	}
 	l, err := s.liquid(liquid)
 	if err != nil {
@@ -145,7 +146,7 @@ func (s *setting) lot(text string) (brine.Lot, error) {
 	if s.yard != nil {
 		if t, ok := s.yard.Tank(text); ok {
 			if t.Liquid == nil || t.Usual() == 0 {
-				return brine.Lot{}, usagef("%s: the yard file does not say what stands in that tank; allowed: like 6000gal@23.1%%", quoted(text))
+				return brine.Lot{}, usagef("%s: the yard file does not say what stands in that tank; allowed: like 6000gal@23.1%%", words.Quoted(text))
 			}
 			return brine.Lot{Volume: t.Usual(), Liquid: *t.Liquid}, nil
 		}
@@ -159,11 +160,11 @@ func (s *setting) lot(text string) (brine.Lot, error) {
 	v, _, err := quantity.ParseVolume(volume)
 	switch {
 	case err != nil:
-		return brine.Lot{}, usagef("%s: volume %s: %v; or the name of a tank in the yard file", quoted(text), quoted(volume), err)
+		return brine.Lot{}, usagef("%s: volume %s: %v; or the name of a tank in the yard file", words.Quoted(text), words.Quoted(volume), err)
 	case strong != "":
 		liquid = "brine@" + strong
 	case liquid == "":
-		return brine.Lot{}, usagef("%s: no liquid; allowed: like 6000gal@23.1%% or 500gal:cacl2@32%%", quoted(text))
+		return brine.Lot{}, usagef("%s: no liquid; allowed: like 6000gal@23.1%% or 500gal:cacl2@32%%", words.Quoted(text))
 	}
 	l, err := s.liquid(liquid)
 	return brine.Lot{Volume: v, Liquid: l.liquid}, err

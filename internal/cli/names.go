@@ -1,8 +1,6 @@
 package cli
 
 import (
-	"strings"
-
 	"brineyard/internal/balance"
 	"brineyard/internal/journal"
 )
@@ -46,24 +44,4 @@ func (s *setting) liquidNames() []string {
 		names = append(names, b.Name)
 	}
 	return names
-}
-
-// allowedFor lists what may be given instead of a word, the one first that it was probably
-// meant for.
-func allowedFor(word string, names []string) string {
-	word = strings.ToLower(word)
-	for _, n := range names {
-		if len(word) > 1 && (oneOff(word, strings.ToLower(n)) || strings.HasPrefix(strings.ToLower(n), word)) {
-			return "did you mean " + n + "? allowed: " + strings.Join(names, ", ")
-		}
-	}
-	return "allowed: " + listed(names)
-}
-
-// listed joins names, or says that there are none.
-func listed(names []string) string {
-	if len(names) == 0 {
-		return "none; the file has none"
-	}
-	return strings.Join(names, ", ")
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 )
 
 // origin is where a value of a request came from, put into words only when an error
@@ -28,5 +29,5 @@ func (s *setting) place(o origin) string {
 	case o.value != nil:
 		return fmt.Sprintf("--%s (default %v)", o.flag, o.value.In(s.system))
 	}
-	return "--" + o.flag + " " + quoted(o.text)
+	return "--" + o.flag + " " + words.Quoted(o.text)
 }

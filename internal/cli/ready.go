@@ -10,6 +10,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/ready"
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -88,7 +89,7 @@ func (o *readyOptions) request(s *setting, args []string) (ready.Request, bool, 
 			return r, false, err
 		}
 		if i > 0 && isClock != clock {
-			return r, false, usagef("%s: times of day and minutes together; allowed: one kind", quoted(text))
+			return r, false, usagef("%s: times of day and minutes together; allowed: one kind", words.Quoted(text))
 		}
 		clock = isClock
 		// A time of day that is long before the one before it is of the next day.
@@ -107,24 +108,24 @@ func (o *readyOptions) timed(text string, i gauge.Instrument) (ready.TimedSample
 	out := ready.TimedSample{Sample: brine.Sample{Instrument: i, Temperature: o.temp.value}}
 	when, what, ok := strings.Cut(text, "=")
 	if !ok {
-		return out, false, usagef("%s: not a reading with its time; allowed: like 10:05=12%% or 20=12%%", quoted(text))
+		return out, false, usagef("%s: not a reading with its time; allowed: like 10:05=12%% or 20=12%%", words.Quoted(text))
 	}
 	at, clock, err := moment(when)
 	if err != nil {
-		return out, false, usagef("%s: time %s: %v", quoted(text), quoted(when), err)
+		return out, false, usagef("%s: time %s: %v", words.Quoted(text), words.Quoted(when), err)
 	}
 	out.At = at
 	shown, temp, own := strings.Cut(what, "@")
 	if out.Sample.Reading, err = parseOnScale(i.Scale, shown); err != nil {
-		return out, false, usagef("%s: reading %s: %v", quoted(text), quoted(shown), err)
+		return out, false, usagef("%s: reading %s: %v", words.Quoted(text), words.Quoted(shown), err)
 	}
 	switch {
 	case own:
 		if out.Sample.Temperature, _, err = quantity.ParseTemperature(temp); err != nil {
-			return out, false, usagef("%s: temperature %s: %v", quoted(text), quoted(temp), err)
+			return out, false, usagef("%s: temperature %s: %v", words.Quoted(text), words.Quoted(temp), err)
 		}
 	case !o.temp.given:
-		return out, false, usagef("%s: no temperature; allowed: --temp for all, or one behind the reading, like 10:05=12%%@45F", quoted(text))
+		return out, false, usagef("%s: no temperature; allowed: --temp for all, or one behind the reading, like 10:05=12%%@45F", words.Quoted(text))
 	}
 	return out, clock, nil
 }

@@ -9,6 +9,7 @@ import (
 	"brineyard/internal/gauge"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 
 	"github.com/spf13/pflag"
 )
@@ -34,9 +35,9 @@ func (r *recordFlags) check(tank string) error {
 	case r.on && tank == "":
 		return usagef("--record: the journal needs to know which tank this is; allowed: with --tank and a name from the yard file")
 	case !r.on && r.journal.given:
-		return usagef("--journal %s: nothing is recorded without --record; allowed: both", quoted(r.journal.value))
+		return usagef("--journal %s: nothing is recorded without --record; allowed: both", words.Quoted(r.journal.value))
 	case !r.on && r.operator.given:
-		return usagef("--operator %s: nothing is recorded without --record; allowed: both", quoted(r.operator.value))
+		return usagef("--operator %s: nothing is recorded without --record; allowed: both", words.Quoted(r.operator.value))
 	}
 	return nil
 }
@@ -54,7 +55,7 @@ func (s *setting) record(r *recordFlags, command string, entries ...journal.Entr
 
 // tell writes a line to the error stream.
 func (s *setting) tell(format string, args ...any) {
-	fmt.Fprintln(s.env.Err, oneLine(fmt.Sprintf(format, args...)))
+	fmt.Fprintln(s.env.Err, words.OneLine(fmt.Sprintf(format, args...)))
 }
 
 func itoa(n int) string { return strconv.Itoa(n) }
@@ -63,7 +64,7 @@ func itoa(n int) string { return strconv.Itoa(n) }
 func entryNumber(text string) (int, error) {
 	n, err := strconv.ParseUint(text, 10, 31)
 	if err != nil || n == 0 {
-		return 0, usagef("%s: not the number of an entry; allowed: like 14; journal list shows them", quoted(text))
+		return 0, usagef("%s: not the number of an entry; allowed: like 14; journal list shows them", words.Quoted(text))
 	}
 	return int(n), nil
 }

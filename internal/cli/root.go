@@ -6,6 +6,8 @@ import (
 	"strings"
 	"syscall"
 
+	"brineyard/internal/words"
+
 	"github.com/spf13/cobra"
 )
 
@@ -31,11 +33,11 @@ func Run(env Env, args []string) int {
 	var list faultList
 	if errors.As(err, &list) {
 		for _, f := range list.faults {
-			fmt.Fprintln(env.Err, oneLine(f.Error()))
+			fmt.Fprintln(env.Err, words.OneLine(f.Error()))
 		}
 		return status(err)
 	}
-	fmt.Fprintf(env.Err, "%s: %s\n", command.CommandPath(), oneLine(err.Error()))
+	fmt.Fprintf(env.Err, "%s: %s\n", command.CommandPath(), words.OneLine(err.Error()))
 	return status(err)
 }
 
@@ -133,13 +135,13 @@ func newHelp(root *cobra.Command) *cobra.Command {
 	}
 }
 
-// unknownCommand suggests the nearest commands in one line.
+// unknownCommand suggests the nearest command, or lists all.
 func unknownCommand(root *cobra.Command, word string) error {
-	root.SuggestionsMinimumDistance = 2
-	if near := root.SuggestionsFor(word); len(near) > 0 {
-		return usagef("no such command: %s; did you mean %s?", quoted(word), strings.Join(near, " or "))
+	known := availableNames(root)
+	if near, ok := words.Nearest(word, known); ok {
+		return usagef("no such command: %s; did you mean %s?", words.Quoted(word), near)
 	}
-	return usagef("no such command: %s; allowed: %s", quoted(word), strings.Join(availableNames(root), ", "))
+	return usagef("no such command: %s; allowed: %s", words.Quoted(word), words.Joined(known, "none"))
 }
 
 // availableNames are the commands below a command.
@@ -158,13 +160,13 @@ func subcommand(cmd *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil
 	}
-	return usagef("no such command of %s: %s; %s", cmd.Name(), quoted(args[0]), allowedFor(args[0], availableNames(cmd)))
+	return usagef("no such command of %s: %s; %s", cmd.Name(), words.Quoted(args[0]), words.Allowed(args[0], availableNames(cmd)))
 }
 
 // noArguments refuses words that are no flags.
 func noArguments(_ *cobra.Command, args []string) error {
 	if len(args) > 0 {
-		return usagef("unexpected word %s; every value comes with a flag, like --temp 41F", quoted(args[0]))
+		return usagef("unexpected word %s; every value comes with a flag, like --temp 41F", words.Quoted(args[0]))
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 	"brineyard/internal/yard/file"
 
@@ -130,7 +131,7 @@ func (s *setting) given(field, flagName, text string, bare bool, q quantity.Quan
 		odd = q > 0 && q < 0.01
 	}
 	if bare && (odd || s.system == quantity.Metric && us.Unit != q.In(quantity.Metric).Unit) {
-		s.notes = append(s.notes, fmt.Sprintf("--%s %s has no unit and was read as %v: write the unit if that is not meant.", flagName, quoted(text), us))
+		s.notes = append(s.notes, fmt.Sprintf("--%s %s has no unit and was read as %v: write the unit if that is not meant.", flagName, words.Quoted(text), us))
 	}
 }
 

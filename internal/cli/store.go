@@ -12,6 +12,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
+	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -109,9 +110,9 @@ func (o *storeOptions) request(s *setting, args []string) (brine.StoreRequest, e
 	}
 	switch {
 	case o.to.given && !o.with.given:
-		return r, usagef("--to %s: needs the strength of what is added; allowed: with --with, like --with 25%%", quoted(o.to.text))
+		return r, usagef("--to %s: needs the strength of what is added; allowed: with --with, like --with 25%%", words.Quoted(o.to.text))
 	case o.with.given && !o.to.given:
-		return r, usagef("--with %s: needs a target; allowed: with --to, like --to 23.3%%", quoted(o.with.text))
+		return r, usagef("--with %s: needs a target; allowed: with --to, like --to 23.3%%", words.Quoted(o.with.text))
 	}
 	var size *quantity.Volume
 	if s.yard != nil {
@@ -120,12 +121,12 @@ func (o *storeOptions) request(s *setting, args []string) (brine.StoreRequest, e
 		}
 	}
 	if o.to.given && o.to.value == 0 {
-		return r, usagef("--to %s: no target; allowed: above 0%%", quoted(o.to.text))
+		return r, usagef("--to %s: no target; allowed: above 0%%", words.Quoted(o.to.text))
 	}
 	if err := notZero("capacity", o.capacity); err != nil {
 		return r, err
 	}
-	r.Capacity = take(s, fault.FieldCapacity, "capacity", o.capacity, size, "tank "+quoted(args[0])+" capacity", 0)
+	r.Capacity = take(s, fault.FieldCapacity, "capacity", o.capacity, size, "tank "+words.Quoted(args[0])+" capacity", 0)
 	r.Target = take(s, fault.FieldTarget, "to", o.to, nil, "", 0)
 	r.With = take(s, fault.FieldWith, "with", o.with, nil, "", 0)
 	r.Temperature = take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
@@ -148,7 +149,7 @@ func (o *storeOptions) recordable(s *setting, args []string) error {
 	case err != nil:
 		return err
 	case o.record.on && len(args) == 1 && !o.to.given:
-		return usagef("--record: nothing goes into %s; allowed: with further lots, or with --to and --with", quoted(tank))
+		return usagef("--record: nothing goes into %s; allowed: with further lots, or with --to and --with", words.Quoted(tank))
 	}
 	return nil
 }

@@ -11,6 +11,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/storm"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 	"brineyard/internal/yard/file"
 
@@ -253,7 +254,7 @@ func (o *stormOptions) compare(s *setting, orders *file.Storm, base storm.Plan) 
 		}
 		p, err := storm.Make(r)
 		if err != nil {
-			return report.Table{}, usagef("--what-if %s: %v", quoted(text), s.inputError(err))
+			return report.Table{}, usagef("--what-if %s: %v", words.Quoted(text), s.inputError(err))
 		}
 		names, plans = append(names, text), append(plans, p)
 	}
@@ -300,14 +301,14 @@ func (o *stormOptions) changed(text string) (*stormOptions, error) {
 		name, value, ok := strings.Cut(change, "=")
 		f, known := flags[strings.TrimSpace(name)]
 		if !ok || !known {
-			return nil, usagef("--what-if %s: %s is no change; allowed: now, start, low, reserve, rate or passes, like rate=30,start=20:00", quoted(text), quoted(change))
+			return nil, usagef("--what-if %s: %s is no change; allowed: now, start, low, reserve, rate or passes, like rate=30,start=20:00", words.Quoted(text), words.Quoted(change))
 		}
 		if given[strings.TrimSpace(name)] {
-			return nil, usagef("--what-if %s: %s comes twice; allowed: once, and --what-if again for another plan", quoted(text), quoted(strings.TrimSpace(name)))
+			return nil, usagef("--what-if %s: %s comes twice; allowed: once, and --what-if again for another plan", words.Quoted(text), words.Quoted(strings.TrimSpace(name)))
 		}
 		given[strings.TrimSpace(name)] = true
 		if err := f.Set(strings.TrimSpace(value)); err != nil {
-			return nil, usagef("--what-if %s: %s: %v", quoted(text), quoted(change), err)
+			return nil, usagef("--what-if %s: %s: %v", words.Quoted(text), words.Quoted(change), err)
 		}
 	}
 	return c, nil

@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/truck"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
@@ -122,7 +123,7 @@ func (o *truckOptions) truck(s *setting) (yard.Truck, error) {
 		return yard.Truck{}, nil
 	}
 	if s.yard == nil {
-		return yard.Truck{}, usagef("--truck %s: there is no yard file; allowed: --yard with a file, or --tank", quoted(o.name.value))
+		return yard.Truck{}, usagef("--truck %s: there is no yard file; allowed: --yard with a file, or --tank", words.Quoted(o.name.value))
 	}
 	if t, ok := s.yard.Truck(o.name.value); ok {
 		return t, nil
@@ -131,7 +132,7 @@ func (o *truckOptions) truck(s *setting) (yard.Truck, error) {
 	for _, t := range s.yard.Trucks {
 		names = append(names, t.Name)
 	}
-	return yard.Truck{}, usagef("--truck %s: no such truck in %s; %s", quoted(o.name.value), s.yard.Path, allowedFor(o.name.value, names))
+	return yard.Truck{}, usagef("--truck %s: no such truck in %s; %s", words.Quoted(o.name.value), s.yard.Path, words.Allowed(o.name.value, names))
 }
 
 func (o *truckOptions) request(s *setting) (truck.Request, error) {
@@ -143,7 +144,7 @@ func (o *truckOptions) request(s *setting) (truck.Request, error) {
 	none := &input[quantity.Strength]{}
 	r.Liquid = balance.SaltBrine(s.band(none, none, none).Target)
 	if o.liquid.given {
-		s.origin[fault.FieldLiquid] = said("--liquid " + quoted(o.liquid.value))
+		s.origin[fault.FieldLiquid] = said("--liquid " + words.Quoted(o.liquid.value))
 		l, err := s.liquid(o.liquid.value)
 		if err != nil {
 			return r, usagef("--liquid %v", err)
@@ -154,7 +155,7 @@ func (o *truckOptions) request(s *setting) (truck.Request, error) {
 	if s.yard != nil {
 		pump = ifKnown(s.yard.Pump.Flow)
 	}
-	key := "truck " + quoted(t.Name)
+	key := "truck " + words.Quoted(t.Name)
 	r.Temperature = take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
 	r.Tank = take(s, "tank", "tank", o.tank, ifKnown(t.Tank), key, 0)
 	r.Empty = take(s, fault.FieldEmpty, "empty", o.empty, ifKnown(t.Empty), key, 0)
@@ -172,7 +173,7 @@ func (o *truckOptions) request(s *setting) (truck.Request, error) {
 		r.Nozzles = t.Nozzles
 	}
 	if o.tank.given && o.tank.value == 0 {
-		return r, usagef("--tank %s: no tank; allowed: above 0", quoted(o.tank.text))
+		return r, usagef("--tank %s: no tank; allowed: above 0", words.Quoted(o.tank.text))
 	}
 	return r, nil
 }

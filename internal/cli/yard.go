@@ -11,6 +11,7 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 	"brineyard/internal/yard/file"
 
@@ -34,7 +35,7 @@ func newYard(env *Env, g *globals) *cobra.Command {
 // oneFile takes at most one file name.
 func oneFile(_ *cobra.Command, args []string) error {
 	if len(args) > 1 {
-		return usagef("unexpected word %s; allowed: one file", quoted(args[1]))
+		return usagef("unexpected word %s; allowed: one file", words.Quoted(args[1]))
 	}
 	return nil
 }
@@ -65,13 +66,13 @@ func writeExample(env *Env, path string) error {
 	if err := createNew(env, "", path, file.Example); err != nil {
 		return err
 	}
-	_, err := fmt.Fprintf(env.Err, "brineyard yard init: wrote %s; put your own yard's numbers in it\n", quoted(path))
+	_, err := fmt.Fprintf(env.Err, "brineyard yard init: wrote %s; put your own yard's numbers in it\n", words.Quoted(path))
 	return err
 }
 
 // createNew writes a file that is not there yet; flag is what named it.
 func createNew(env *Env, flag, path string, text []byte) error {
-	place := strings.TrimSpace(flag + " " + quoted(path))
+	place := strings.TrimSpace(flag + " " + words.Quoted(path))
 	switch err := env.Create(path, text); {
 	case errors.Is(err, fs.ErrExist):
 		return usagef("%s: there is one already, and it is left as it is; allowed: another name", place)

@@ -16,6 +16,7 @@ import (
 	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
 	"brineyard/internal/truck"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
 
@@ -119,7 +120,7 @@ func (r Request) topics() ([]Topic, error) {
 		return topics, nil
 	}
 	if !slices.Contains(topics, r.Topic) {
-		return nil, bad(FieldTopic, "no such topic with this equipment; allowed: %v", names(topics))
+		return nil, bad(FieldTopic, "no such topic with this equipment; allowed: %v", Word(words.Joined(topics, "none")))
 	}
 	return []Topic{r.Topic}, nil
 }
@@ -132,7 +133,7 @@ func (r Request) problem(topics []Topic) (Problem, error) {
 			return p, nil
 		}
 	}
-	return Problem{}, bad(FieldTopic, "these numbers give no problem of %v at this level; allowed: another topic or level", names(topics))
+	return Problem{}, bad(FieldTopic, "these numbers give no problem of %v at this level; allowed: another topic or level", Word(words.Joined(topics, "none")))
 }
 
 // draw draws numbers, each time from the next sub-seed, until they are fit.

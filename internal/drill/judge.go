@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 )
 
 // Verdict is what is said of an answer.
@@ -91,5 +92,5 @@ func (p Problem) word(text string) (quantity.Quantity, error) {
 			}
 		}
 	}
-	return nil, bad(FieldAnswer, "none of the answers; allowed: %v", Word(strings.Join(p.Answer.Words, ", ")))
+	return nil, bad(FieldAnswer, "none of the answers; allowed: %v", Word(words.Joined(p.Answer.Words, "none")))
 }

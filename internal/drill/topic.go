@@ -40,15 +40,3 @@ func (t Topic) sketcher() sketcher {
 	}
 	return nil
 }
-
-// names lists topics for a message.
-func names(topics []Topic) Word {
-	text := ""
-	for i, t := range topics {
-		if i > 0 {
-			text += ", "
-		}
-		text += string(t)
-	}
-	return Word(text)
-}

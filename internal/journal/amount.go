@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 )
 
 // amount is a column of numbers in a unit: in takes a quantity to the number, of
@@ -36,9 +37,9 @@ func amount[Q ~float64](
 			q, bare, err := parse(c.withUnit())
 			switch {
 			case err != nil:
-				return errors.New(quoted(c.text) + ": " + err.Error())
+				return errors.New(words.Quoted(c.text) + ": " + err.Error())
 			case bare && units[quantity.US] != units[quantity.Metric]:
-				return errors.New(quoted(c.text) + " has no unit; allowed: one in the cell, in the heading, or in the mapping, like " +
+				return errors.New(words.Quoted(c.text) + " has no unit; allowed: one in the cell, in the heading, or in the mapping, like " +
 					name + "=HEADING:" + units[quantity.US])
 			}
 			*field(e) = &q

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"brineyard/internal/words"
 )
 
 // Text cells. A spreadsheet runs a cell as a formula if it begins with one of a few
@@ -93,7 +95,7 @@ func decodeText(cell string) (string, error) {
 		}
 		used, ok := readEscape(&b, cell)
 		if !ok {
-			return "", fmt.Errorf(`%s has a backslash that is no escape; allowed: \\ for one backslash`, quoted(cell))
+			return "", fmt.Errorf(`%s has a backslash that is no escape; allowed: \\ for one backslash`, words.Quoted(cell))
 		}
 		cell = cell[used:]
 	}

@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 )
 
 // column is a column of the file: how its cell is made of an entry and how an entry
@@ -108,7 +109,7 @@ func getTime(e *Entry, _ quantity.System) string {
 func setTime(e *Entry, _ *decoder, cell string) error {
 	t, err := time.Parse(time.RFC3339, cell)
 	if err != nil {
-		return fmt.Errorf("%s is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00", quoted(cell))
+		return fmt.Errorf("%s is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00", words.Quoted(cell))
 	}
 	e.Time = t
 	return nil
@@ -123,7 +124,7 @@ func takeTime(e *Entry, c foreign) error {
 			return nil
 		}
 	}
-	return fmt.Errorf("%s is no time; allowed: one like 2026-01-15 06:40 or 1/15/2026 6:40 (month first), or a date alone", quoted(c.text))
+	return fmt.Errorf("%s is no time; allowed: one like 2026-01-15 06:40 or 1/15/2026 6:40 (month first), or a date alone", words.Quoted(c.text))
 }
 
 func getKind(e *Entry, _ quantity.System) string { return encodeText(string(e.Kind)) }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 )
 
 // checkHeading is the last heading, behind those of the columns.
@@ -40,7 +41,7 @@ func parseHeader(line []byte) (quantity.System, error) {
 		return 0, errors.New("not a journal: its header is not a line of comma-separated headings")
 	}
 	if v := strings.TrimPrefix(cells[0], title+" "); v != version {
-		return 0, fmt.Errorf("journal of version %s; allowed: version %s", quoted(v), version)
+		return 0, fmt.Errorf("journal of version %s; allowed: version %s", words.Quoted(v), version)
 	}
 	us := compareHeadings(cells, headings(quantity.US))
 	if us == nil {
@@ -60,11 +61,11 @@ func compareHeadings(got, want []string) error {
 		case i >= len(got):
 			return fmt.Errorf("not a journal: heading %d is missing; expected %q", i+1, h)
 		case got[i] != h:
-			return fmt.Errorf("not a journal: heading %d is %s; expected %q, and US or metric units throughout", i+1, quoted(got[i]), h)
+			return fmt.Errorf("not a journal: heading %d is %s; expected %q, and US or metric units throughout", i+1, words.Quoted(got[i]), h)
 		}
 	}
 	if len(got) > len(want) {
-		return fmt.Errorf("not a journal: heading %d is %s; expected none", len(want)+1, quoted(got[len(want)]))
+		return fmt.Errorf("not a journal: heading %d is %s; expected none", len(want)+1, words.Quoted(got[len(want)]))
 	}
 	return nil
 }

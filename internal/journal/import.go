@@ -7,6 +7,8 @@ import (
 	"io"
 	"strings"
 	"time"
+
+	"brineyard/internal/words"
 )
 
 // mostImport is the size in bytes beyond which a file is not imported.
@@ -128,16 +130,16 @@ func (t *taker) findHeading(head []string) (index int, unit string, err error) {
 			continue
 		}
 		if index >= 0 {
-			return 0, "", fmt.Errorf("line 1: the heading %s is there twice; allowed: once", quoted(t.source.Heading))
+			return 0, "", fmt.Errorf("line 1: the heading %s is there twice; allowed: once", words.Quoted(t.source.Heading))
 		}
 		index, unit = i, u
 	}
 	if index < 0 {
 		var names []string
 		for _, h := range head {
-			names = append(names, quoted(strings.TrimSpace(h)))
+			names = append(names, words.Quoted(strings.TrimSpace(h)))
 		}
-		return 0, "", fmt.Errorf("line 1: no heading %s for %s; the file has %s", quoted(t.source.Heading), t.name, strings.Join(names, ", "))
+		return 0, "", fmt.Errorf("line 1: no heading %s for %s; the file has %s", words.Quoted(t.source.Heading), t.name, words.Joined(names, "none"))
 	}
 	return index, unit, nil
 }

@@ -2,7 +2,8 @@ package journal
 
 import (
 	"fmt"
-	"strings"
+
+	"brineyard/internal/words"
 )
 
 // Kinds lists the kinds of events.
@@ -17,18 +18,5 @@ func kindNamed(name string, allowed []Kind) (Kind, error) {
 			return k, nil
 		}
 	}
-	names := make([]string, len(allowed))
-	for i, k := range allowed {
-		names[i] = string(k)
-	}
-	return "", fmt.Errorf("%s is no kind of event; allowed: %s", quoted(name), strings.Join(names, ", "))
-}
-
-// quoted shows what a file holds in a message, shortened and safe on a terminal.
-func quoted(text string) string {
-	const most = 40
-	if r := []rune(text); len(r) > most {
-		text = string(r[:most]) + "..."
-	}
-	return fmt.Sprintf("%q", text)
+	return "", fmt.Errorf("%s is no kind of event; allowed: %s", words.Quoted(name), words.Joined(allowed, "none"))
 }

@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"strings"
+
+	"brineyard/internal/words"
 )
 
 // Mapping says which column of another file goes where, or what is the same in all
@@ -40,7 +42,7 @@ func ParseMapping(text string) (Mapping, error) {
 		value, constant := strings.CutPrefix(rest, "=")
 		switch {
 		case c == nil:
-			return nil, fmt.Errorf("mapping: %s is no column of a journal; allowed: %s", quoted(name), strings.Join(importable(), ", "))
+			return nil, fmt.Errorf("mapping: %s is no column of a journal; allowed: %s", words.Quoted(name), words.Joined(importable(), "none"))
 		case !found || rest == "" || (constant && value == ""):
 			return nil, fmt.Errorf("mapping: %s has no heading; allowed: %s=HEADING or %s==VALUE", name, name, name)
 		case constant:
@@ -75,11 +77,11 @@ func (m Mapping) check() error {
 		c := columnNamed(s.Column)
 		switch {
 		case c == nil:
-			return fmt.Errorf("mapping: %s is no column of a journal; allowed: %s", quoted(s.Column), strings.Join(importable(), ", "))
+			return fmt.Errorf("mapping: %s is no column of a journal; allowed: %s", words.Quoted(s.Column), words.Joined(importable(), "none"))
 		case had[s.Column]:
 			return fmt.Errorf("mapping: %s is there twice; allowed: once", s.Column)
 		case s.Unit != "" && !c.knowsUnit(s.Unit):
-			return fmt.Errorf("mapping: %s is no unit of %s", quoted(s.Unit), s.Column)
+			return fmt.Errorf("mapping: %s is no unit of %s", words.Quoted(s.Unit), s.Column)
 		}
 		had[s.Column] = true
 	}

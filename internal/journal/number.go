@@ -6,6 +6,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"brineyard/internal/words"
 )
 
 // decimals is the finest that a number is written to. It keeps what rounding leaves
@@ -37,15 +39,15 @@ func numberText(x float64) string {
 func plainNumber(text string) (float64, error) {
 	for i := range len(text) {
 		if c := text[i]; (c < '0' || c > '9') && c != '.' && c != '-' && c != '+' && c != 'e' && c != 'E' {
-			return 0, fmt.Errorf("%s is no number; allowed: one like 1095 or -6.1", quoted(text))
+			return 0, fmt.Errorf("%s is no number; allowed: one like 1095 or -6.1", words.Quoted(text))
 		}
 	}
 	x, err := strconv.ParseFloat(text, 64)
 	switch {
 	case errors.Is(err, strconv.ErrRange):
-		return 0, fmt.Errorf("%s is too large for a number", quoted(text))
+		return 0, fmt.Errorf("%s is too large for a number", words.Quoted(text))
 	case err != nil:
-		return 0, fmt.Errorf("%s is no number; allowed: one like 1095 or -6.1", quoted(text))
+		return 0, fmt.Errorf("%s is no number; allowed: one like 1095 or -6.1", words.Quoted(text))
 	}
 	return x, nil
 }
@@ -57,7 +59,7 @@ const mostEntries = math.MaxInt32
 func entryNumber(text string) (int, error) {
 	n, err := strconv.ParseUint(text, 10, 31)
 	if err != nil || n == 0 || text[0] == '+' {
-		return 0, fmt.Errorf("%s is no entry number; allowed: 1 to %d", quoted(text), mostEntries)
+		return 0, fmt.Errorf("%s is no entry number; allowed: 1 to %d", words.Quoted(text), mostEntries)
 	}
 	return int(n), nil
 }

@@ -2,9 +2,11 @@
 package lineup
 
 import (
-	"brineyard/internal/fault"
-	"brineyard/internal/yard"
 	"slices"
+
+	"brineyard/internal/fault"
+	"brineyard/internal/words"
+	"brineyard/internal/yard"
 )
 
 // Fault says what is wrong with a setting of the valves.
@@ -36,13 +38,18 @@ type Setting struct {
 	Findings []Finding
 }
 
+// allowedNames lists what there is, sorted, for a refusal.
+func allowedNames(names []string, what string) fault.Word {
+	return fault.Word(words.Joined(slices.Sorted(slices.Values(names)), "none; the plumbing has no "+what))
+}
+
 // Judge tells what a setting of open valves does, with the pump running. Errors:
 // InputError for a valve that is not there.
 func Judge(p yard.Plumbing, open []string) (Setting, error) {
 	isOpen := map[string]bool{}
 	for _, name := range open {
 		if !p.HasValve(name) {
-			return Setting{}, fault.Input(fault.FieldOpen, "no valve is named %v; allowed: %v", fault.Word(name), fault.Word(fault.ListedValves(p.Valves())))
+			return Setting{}, fault.Input(fault.FieldOpen, "no valve is named %v; allowed: %v", fault.Word(name), allowedNames(p.Valves(), "valves"))
 		}
 		isOpen[name] = true
 	}

@@ -33,10 +33,10 @@ const mostPaths = 500
 func Plan(plumbing yard.Plumbing, from, to string) (Move, error) {
 	p := network{plumbing}
 	if from != yard.FreshWater && !slices.Contains(p.Tanks, from) {
-		return Move{}, fault.Input(fault.FieldFrom, "no such source; allowed: %v", fault.Word(fault.ListedValves(append([]string{yard.FreshWater}, p.Tanks...))))
+		return Move{}, fault.Input(fault.FieldFrom, "no such source; allowed: %v", allowedNames(append([]string{yard.FreshWater}, p.Tanks...), "tanks"))
 	}
 	if !slices.Contains(p.Tanks, to) && !slices.Contains(p.Outlets, to) {
-		return Move{}, fault.Input(fault.FieldMoveTo, "no such destination; allowed: %v", fault.Word(fault.ListedValves(append(append([]string(nil), p.Tanks...), p.Outlets...))))
+		return Move{}, fault.Input(fault.FieldMoveTo, "no such destination; allowed: %v", allowedNames(slices.Concat(p.Tanks, p.Outlets), "tanks"))
 	}
 	moves := p.moves(from, to)
 	if len(moves) == 0 {

@@ -1,6 +1,7 @@
 package storm
 
 import (
+	"slices"
 	"sort"
 
 	"brineyard/internal/balance"
@@ -9,6 +10,7 @@ import (
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
 
@@ -247,5 +249,6 @@ func (y *stormYard) liquidNames() string {
 	for n := range y.blends {
 		names = append(names, n)
 	}
-	return fault.ListedValves(names)
+	slices.Sort(names)
+	return words.Joined(names, "none")
 }

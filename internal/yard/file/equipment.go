@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
 
@@ -83,10 +84,10 @@ func readRoute(t *table, taken names, y *yard.Yard) yard.Route {
 	saltRate := quantityOf(t, "salt_rate", quantity.ParseMassPerLength)
 	r.Passes, r.Priority, r.Liquid, r.Truck = t.count("passes"), t.count("priority"), t.text("liquid"), t.text("truck")
 	if _, ok := y.Truck(r.Truck); r.Truck != "" && !ok {
-		t.fault("truck", "%sno truck is named %s", t.label(), quote(r.Truck))
+		t.fault("truck", "%sno truck is named %s", t.label(), words.Quoted(r.Truck))
 	}
 	if r.Liquid != "" && !y.Sprays(r.Liquid) {
-		t.fault("liquid", "%sno liquid and no blend is named %s", t.label(), quote(r.Liquid))
+		t.fault("liquid", "%sno liquid and no blend is named %s", t.label(), words.Quoted(r.Liquid))
 	}
 	if (prewet == nil) != (saltRate == nil) {
 		t.fault("prewet", "%sprewet and salt_rate go together; allowed: both or neither", t.label())
@@ -118,7 +119,7 @@ func readBlend(t *table, taken names, y *yard.Yard) yard.Blend {
 	t.needed("additive")
 	t.needed("share")
 	if _, ok := y.Liquid(b.Additive); !ok && b.Additive != "" {
-		t.fault("additive", "%sno liquid is named %s", t.label(), quote(b.Additive))
+		t.fault("additive", "%sno liquid is named %s", t.label(), words.Quoted(b.Additive))
 	}
 	if share != nil && (*share <= 0 || *share >= 1) {
 		t.fault("share", "%sshare %v is no part of a blend; allowed: above 0%% and below 100%%", t.label(), show(*share))
@@ -168,14 +169,14 @@ func readPlumbing(root *table, y *yard.Yard) yard.Plumbing {
 func readLink(t *table, taken names, valve bool) yard.Link {
 	l := yard.Link{Name: t.uniqueName(taken), Valve: valve, Side: t.text("side")}
 	if !sides[l.Side] {
-		t.fault("side", "%sside %s is none of the pump's; allowed: suction, discharge, fill", t.label(), quote(l.Side))
+		t.fault("side", "%sside %s is none of the pump's; allowed: suction, discharge, fill", t.label(), words.Quoted(l.Side))
 	}
 	switch protection := t.text("protection"); protection {
 	case "":
 	case "air gap", "backflow preventer":
 		l.Protected = true
 	default:
-		t.fault("protection", "%sprotection %s is unknown; allowed: air gap, backflow preventer", t.label(), quote(protection))
+		t.fault("protection", "%sprotection %s is unknown; allowed: air gap, backflow preventer", t.label(), words.Quoted(protection))
 	}
 	ends := t.texts("joins")
 	t.needed("joins")
@@ -184,7 +185,7 @@ func readLink(t *table, taken names, valve bool) yard.Link {
 		case len(ends) != 2:
 			t.fault("joins", "%sjoins takes two places, like [\"north\", \"pump-in\"]", t.label())
 		case ends[0] == ends[1]:
-			t.fault("joins", "%sit joins %s with itself", t.label(), quote(ends[0]))
+			t.fault("joins", "%sit joins %s with itself", t.label(), words.Quoted(ends[0]))
 		default:
 			l.A, l.B = ends[0], ends[1]
 		}
@@ -227,10 +228,10 @@ func checkPlumbing(root *table, p yard.Plumbing) {
 	}
 	for _, o := range p.Outlets {
 		if known[o] {
-			root.r.fault("plumbing", 0, "outlets", "plumbing: outlet %s has the name of a tank or of the pump", quote(o))
+			root.r.fault("plumbing", 0, "outlets", "plumbing: outlet %s has the name of a tank or of the pump", words.Quoted(o))
 		}
 		if degree[o] == 0 {
-			root.r.fault("plumbing", 0, "outlets", "plumbing: nothing joins outlet %s", quote(o))
+			root.r.fault("plumbing", 0, "outlets", "plumbing: nothing joins outlet %s", words.Quoted(o))
 		}
 		known[o] = true
 	}
@@ -240,7 +241,7 @@ func checkPlumbing(root *table, p yard.Plumbing) {
 			if place != "" && !known[place] && degree[place] < 2 {
 				kind := map[bool]string{true: "valve", false: "line"}[l.Valve]
 				root.r.fault(kind, count[l.Valve], "joins", "%s %s: %s is no tank, no outlet, and joins nothing else; allowed: a tank, an outlet, pump-in, pump-out, supply, or a joint that another link shares",
-					kind, quote(l.Name), quote(place))
+					kind, words.Quoted(l.Name), words.Quoted(place))
 			}
 		}
 		count[l.Valve]++

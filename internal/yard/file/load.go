@@ -3,15 +3,15 @@
 package file
 
 import (
-	"brineyard/internal/yard"
 	"bytes"
 	"errors"
 	"fmt"
 	"io"
 	"io/fs"
-	"strings"
-	"unicode"
 	"unicode/utf8"
+
+	"brineyard/internal/words"
+	"brineyard/internal/yard"
 
 	"github.com/BurntSushi/toml"
 )
@@ -107,10 +107,10 @@ func Parse(path string, text []byte) (*yard.Yard, error) {
 func syntaxFault(path string, text []byte, err error) error {
 	var syntax toml.ParseError
 	if !errors.As(err, &syntax) {
-		return whole(path, oneLine(err.Error()))
+		return whole(path, words.OneLine(err.Error()))
 	}
 	line, column := position(text, syntax.Position.Start)
-	return Faults{{path, line, column, oneLine(syntax.Message)}}
+	return Faults{{path, line, column, words.OneLine(syntax.Message)}}
 }
 
 // position turns an offset into line and column, both from 1.
@@ -123,20 +123,6 @@ func position(text []byte, offset int) (line, column int) {
 	line = 1 + bytes.Count(before, []byte("\n"))
 	column = 1 + utf8.RuneCount(before[bytes.LastIndexByte(before, '\n')+1:])
 	return line, column
-}
-
-// oneLine keeps a message on one line and off the terminal's controls, whatever
-// names and values it quotes.
-func oneLine(text string) string {
-	var b strings.Builder
-	for _, r := range strings.Join(strings.Fields(text), " ") {
-		if !unicode.IsGraphic(r) {
-			fmt.Fprintf(&b, "\\u%04x", r)
-			continue
-		}
-		b.WriteRune(r)
-	}
-	return b.String()
 }
 
 // decode parses the TOML of a file into values, or gives its error a place. Errors:

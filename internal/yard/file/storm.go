@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
 
@@ -121,9 +122,9 @@ func (t *table) pavement() []PavementHour {
 		degrees, _, err2 := quantity.ParseTemperature(second)
 		switch {
 		case err1 != nil:
-			t.fault("pavement", "row %d of pavement: time %s: %v", i+1, quote(first), err1)
+			t.fault("pavement", "row %d of pavement: time %s: %v", i+1, words.Quoted(first), err1)
 		case err2 != nil:
-			t.fault("pavement", "row %d of pavement: temperature %s: %v", i+1, quote(second), err2)
+			t.fault("pavement", "row %d of pavement: temperature %s: %v", i+1, words.Quoted(second), err2)
 		default:
 			t.checkPavement("pavement", fmt.Sprintf("row %d of ", i+1), degrees)
 			hours = append(hours, PavementHour{at, degrees})
@@ -169,11 +170,10 @@ func readStormRoute(t *table, taken names, y *yard.Yard) StormRoute {
 	}
 	t.take("rate")
 	if !known && r.Name != "" {
-		near, _ := nearest(r.Name, y.RouteNames())
-		t.fault("name", "route: the yard file has no route %s%s", quote(r.Name), near)
+		t.fault("name", "route: the yard file has no route %s%s", words.Quoted(r.Name), hint(r.Name, y.RouteNames()))
 	}
 	if r.Liquid != "" && !y.Sprays(r.Liquid) {
-		t.fault("liquid", "%sno liquid and no blend is named %s", t.label(), quote(r.Liquid))
+		t.fault("liquid", "%sno liquid and no blend is named %s", t.label(), words.Quoted(r.Liquid))
 	}
 	t.done()
 	return r

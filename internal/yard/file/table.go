@@ -2,10 +2,13 @@ package file
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strconv"
 	"time"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/words"
 )
 
 // reader gathers the faults of a file.
@@ -23,7 +26,7 @@ func (r *reader) fault(table string, index int, key, format string, args ...any)
 		r.places = &p
 	}
 	line, column := r.places.find(table, index, key)
-	r.faults = append(r.faults, &Error{r.path, line, column, oneLine(fmt.Sprintf(format, args...))})
+	r.faults = append(r.faults, &Error{r.path, line, column, words.OneLine(fmt.Sprintf(format, args...))})
 }
 
 // table is a table of the file while it is read. Each key is to be asked for, so
@@ -43,7 +46,7 @@ func (t *table) fault(key, format string, args ...any) {
 // label names the table in a message: storage_tank "north".
 func (t *table) label() string {
 	if name, ok := t.value["name"].(string); ok && t.name != "" {
-		return t.name + " " + quote(name) + ": "
+		return t.name + " " + words.Quoted(name) + ": "
 	}
 	if t.name != "" {
 		return t.name + ": "
@@ -83,7 +86,7 @@ func quantityOf[Q any](t *table, key string, parse func(string) (Q, bool, error)
 	}
 	q, _, err := parse(text)
 	if err != nil {
-		t.fault(key, "%s%s = %s: %v", t.label(), key, quote(text), err)
+		t.fault(key, "%s%s = %s: %v", t.label(), key, words.Quoted(text), err)
 		return nil
 	}
 	return &q
@@ -155,11 +158,19 @@ func (t *table) path(key string) string {
 
 // done reports the keys that nobody asked for, with the nearest that is known.
 func (t *table) done() {
-	for _, key := range sortedKeys(t.value) {
-		if near, known := nearest(key, t.asked); !known {
-			t.fault(key, "%sunknown key %q%s", t.label(), key, near)
+	for _, key := range slices.Sorted(maps.Keys(t.value)) {
+		if !slices.Contains(t.asked, key) {
+			t.fault(key, "%sunknown key %s%s", t.label(), words.Quoted(key), hint(key, t.asked))
 		}
 	}
+}
+
+// hint says what a word that is not known may have been meant for, or what is known.
+func hint(word string, known []string) string {
+	if near, ok := words.Nearest(word, known); ok {
+		return "; did you mean " + words.Quoted(near) + "?"
+	}
+	return "; allowed: " + words.Joined(slices.Sorted(slices.Values(known)), "none")
 }
 
 // kind names a value's kind in a message.
@@ -184,13 +195,4 @@ func kind(v any) string {
 func show(q quantity.Quantity) string {
 	s := q.In(quantity.US)
 	return quantity.Shown{Words: strconv.FormatFloat(s.Value, 'g', 6, 64), Unit: s.Unit}.String()
-}
-
-// quote shows a value as it stands in the file, not longer than is of use.
-func quote(text string) string {
-	const most = 40
-	if r := []rune(text); len(r) > most {
-		text = string(r[:most]) + "..."
-	}
-	return strconv.Quote(text)
 }
