@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/run"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
 
@@ -14,8 +16,9 @@ import (
 
 // asker asks one command over and over, each time with other words.
 type asker struct {
-	setting  setting
-	question question
+	session  run.Session
+	question run.Question
+	bound    *bind.Set
 	flags    *pflag.FlagSet
 	values   []*pflag.Flag // of the columns; nil for others
 	known    map[string]*asked
@@ -35,11 +38,11 @@ type asked struct {
 // tenth, whole degrees.
 const mostKnown = 1 << 13
 
-func newAsker(s *setting, command string) *asker {
-	a := &asker{setting: *s, question: questions[command](), flags: pflag.NewFlagSet(command, pflag.ContinueOnError), known: map[string]*asked{}}
-	a.setting.bare = true
-	a.setting.origin = map[string]origin{}
-	a.question.flags(a.flags)
+func newAsker(s *run.Session, command string) *asker {
+	a := &asker{session: *s, question: questions()[command](), flags: pflag.NewFlagSet(command, pflag.ContinueOnError), known: map[string]*asked{}}
+	a.session.View.NumbersOnly = true
+	a.bound = bind.New(a.flags)
+	a.question.Bind(a.bound)
 	return a
 }
 
@@ -161,18 +164,21 @@ func (a *asker) figures(columns []eachColumn, cells []string) ([]report.Figure, 
 			return nil, usagef("%s %s: %v", columns[i].flag, words.Quoted(cells[i]), err)
 		}
 	}
-	clear(a.setting.origin)
-	a.setting.notes = a.setting.notes[:0]
-	r, err := a.question.ask(&a.setting, free)
-	if err != nil {
+	if err := a.bound.Fill(a.session.Scope(free)); err != nil {
 		return nil, err
 	}
-	return r.document.Figures, nil
+	r, err := a.question.Answer(&a.session)
+	if err != nil {
+		return nil, a.bound.Explain(err, a.session.View.System)
+	}
+	return r.Figures, nil
 }
 
 // reset takes a flag back to what it was before it was given.
 func reset(f *pflag.Flag) {
 	switch v := f.Value.(type) {
+	case bind.Resettable:
+		v.Reset()
 	case resettable:
 		v.reset()
 	default:

@@ -218,7 +218,7 @@ func batchNotes(s *setting, r brine.BatchRequest, b brine.Batch) []string {
 
 // batchWorking balances salt and water at the temperature that results.
 func batchWorking(s *setting, r brine.BatchRequest, b brine.Batch) []report.Step {
-	if !s.globals.working {
+	if !s.globals.Working {
 		return nil
 	}
 	p := &pocket{system: s.system}

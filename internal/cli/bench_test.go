@@ -45,8 +45,8 @@ func BenchmarkStartToAnswer(b *testing.B) {
 		b.Run(strings.TrimRight(strings.SplitN(line, "-", 2)[0], " "), func(b *testing.B) {
 			var nothing, answer time.Duration
 			for b.Loop() {
-				nothing += run(b, filepath.Join(dir, "empty"))
-				answer += run(b, filepath.Join(dir, "brineyard"), args...)
+				nothing += start(b, filepath.Join(dir, "empty"))
+				answer += start(b, filepath.Join(dir, "brineyard"), args...)
 			}
 			b.ReportMetric(float64(answer)/float64(nothing), "x-empty")
 		})
@@ -61,7 +61,7 @@ func build(b *testing.B, output, pkg string) {
 	require.NoError(b, err, "%s", out)
 }
 
-func run(b *testing.B, name string, args ...string) time.Duration {
+func start(b *testing.B, name string, args ...string) time.Duration {
 	b.Helper()
 	start := time.Now()
 	require.NoError(b, exec.Command(name, args...).Run())

@@ -369,7 +369,7 @@ func liquidCautions(mix balance.Liquid) []string {
 
 // blendWorking balances the weights of the parts.
 func blendWorking(s *setting, r brine.BlendRequest, b brine.Blend) []report.Step {
-	if !s.globals.working {
+	if !s.globals.Working {
 		return nil
 	}
 	p := &pocket{system: s.system}

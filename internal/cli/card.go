@@ -94,7 +94,11 @@ func runCard(env *Env, g *globals, o *cardOptions) error {
 	}
 	d := oneDocument(all)
 	d.ASCII = *o.ascii
-	s.globals.format.value = o.format.value
+	for _, f := range report.Formats {
+		if f.Name == o.format.value {
+			s.globals.Format = f
+		}
+	}
 	return s.write(d)
 }
 

@@ -14,6 +14,9 @@ import (
 // complete lets shells complete the words of flags, and names out of the yard file.
 func complete(c *cobra.Command, env *Env, g *globals) {
 	visit := func(f *pflag.Flag) {
+		if choice, ok := f.Value.(interface{ Options() []string }); ok {
+			_ = c.RegisterFlagCompletionFunc(f.Name, fixed(choice.Options()))
+		}
 		if words, ok := f.Value.(*choice); ok {
 			// Errors only tell of a flag that is completed already.
 			_ = c.RegisterFlagCompletionFunc(f.Name, fixed(words.words))

@@ -8,7 +8,7 @@ import (
 
 // correctWorking follows the balance of weights, one step a line.
 func correctWorking(s *setting, r brine.CorrectRequest, c brine.Correction) []report.Step {
-	if !s.globals.working {
+	if !s.globals.Working {
 		return nil
 	}
 	p := &pocket{system: s.system}

@@ -105,8 +105,8 @@ func runDrill(env *Env, g *globals, o *drillOptions, args []string) error {
 		return usagef("--key: goes with a sheet; allowed: with --print, like --print 10")
 	case o.sheet.value > 0:
 		return s.printDrill(r, o)
-	case g.format.value != report.Formats[0].Name:
-		return usagef("--format %s: questions are asked as text; allowed: with --print, like --print 10", g.format.value)
+	case g.Format.Name != report.Formats[0].Name:
+		return usagef("--format %s: questions are asked as text; allowed: with --print, like --print 10", g.Format.Name)
 	}
 	return s.askDrill(r, o.count.value)
 }
@@ -199,7 +199,7 @@ func (s *setting) judged(p drill.Problem, v drill.Verdict) error {
 			d.Verdict += " Your answer is what this gives: " + m.Name + ". " + m.Explain
 		}
 	}
-	if !v.Right || s.globals.working {
+	if !v.Right || s.globals.Working {
 		d.Working = s.drillWorking(p)
 	}
 	return report.Text(s.env.Out, d)
@@ -244,7 +244,7 @@ func (s *setting) printDrill(r drill.Request, o *drillOptions) error {
 		problems.Rows = append(problems.Rows, []report.Value{numberValue(i + 1), report.Word(string(p.Topic)), report.Word(problemText(p))})
 		answer := report.Word(s.rightAnswer(p))
 		answers.Rows = append(answers.Rows, []report.Value{numberValue(i + 1), answer})
-		if !o.key || !s.globals.working {
+		if !o.key || !s.globals.Working {
 			continue
 		}
 		for _, step := range s.drillWorking(p) {
@@ -292,7 +292,7 @@ func (s *setting) inParts(r brine.BlendRequest) brine.BlendRequest {
 // drillWorking is the working of the command that answers the same question.
 func (s *setting) drillWorking(p drill.Problem) []report.Step {
 	always := *s.globals
-	always.working = true
+	always.Working = true
 	shows := *s
 	shows.globals = &always
 	s = &shows

@@ -9,6 +9,7 @@ import (
 	"sort"
 	"strings"
 
+	"brineyard/internal/cli/run"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
 
@@ -40,7 +41,7 @@ func newEach(env *Env, g *globals) *cobra.Command {
 
 func questionNames() []string {
 	var names []string
-	for name := range questions {
+	for name := range questions() {
 		names = append(names, name)
 	}
 	sort.Strings(names)
@@ -64,10 +65,10 @@ func commandAndFile(_ *cobra.Command, args []string) error {
 const heapGrowth = 200
 
 func runEach(env *Env, g *globals, o *eachOptions, args []string) error {
-	if f := g.format.value; f != report.Formats[0].Name && f != "csv" {
+	if f := g.Format.Name; f != report.Formats[0].Name && f != "csv" {
 		return usagef("--format %s: rows come out as CSV; allowed: csv", f)
 	}
-	s, err := newSetting(env, g)
+	s, err := run.Open(env, g)
 	if err != nil {
 		return err
 	}
@@ -84,17 +85,17 @@ func runEach(env *Env, g *globals, o *eachOptions, args []string) error {
 	if jobs == 0 {
 		jobs = runtime.NumCPU()
 	}
-	e := &eachRun{setting: s, command: args[0], jobs: jobs}
+	e := &eachRun{session: s, command: args[0], jobs: jobs}
 	// So little stays in memory that the collector would run all the time.
 	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
 	if err := e.run(in); err != nil {
 		return err
 	}
 	if len(e.along) > 0 {
-		s.tell("brineyard each: taken along, since they are no flags of %s: %s", e.command, strings.Join(e.along, ", "))
+		s.Tell("brineyard each: taken along, since they are no flags of %s: %s", e.command, strings.Join(e.along, ", "))
 	}
 	if len(e.lost) > 0 {
-		s.tell("brineyard each: figures that only later rows had, left out: %s", strings.Join(e.lost, ", "))
+		s.Tell("brineyard each: figures that only later rows had, left out: %s", strings.Join(e.lost, ", "))
 	}
 	if e.failed > 0 {
 		return usagef("%d of %d rows of %s failed; the column \"error\" says why", e.failed, e.rows, words.Quoted(name))
@@ -104,7 +105,7 @@ func runEach(env *Env, g *globals, o *eachOptions, args []string) error {
 
 // eachRun is one pass over a table.
 type eachRun struct {
-	setting      *setting
+	session      *run.Session
 	command      string
 	jobs         int
 	columns      []eachColumn
@@ -130,7 +131,7 @@ const argsColumn = "args"
 
 // readHeadings tells the flags among the headings.
 func (e *eachRun) readHeadings(head []string) error {
-	a := newAsker(e.setting, e.command)
+	a := newAsker(e.session, e.command)
 	used := map[string]bool{}
 	for i, h := range head {
 		if i == 0 {

@@ -50,7 +50,7 @@ func (e *eachRun) run(in io.Reader) error {
 		return err
 	}
 	e.settle(first)
-	out := bufio.NewWriterSize(e.setting.env.Out, 1<<16)
+	out := bufio.NewWriterSize(e.session.Env.Out, 1<<16)
 	if _, err := out.Write(e.head()); err != nil {
 		return err
 	}
@@ -112,9 +112,9 @@ func (e *eachRun) read(r *csv.Reader, b *block, work, order chan<- *block, stop 
 
 // answer works on blocks until there are no more.
 func (e *eachRun) answer(work <-chan *block) {
-	a := newAsker(e.setting, e.command)
+	a := newAsker(e.session, e.command)
 	a.use(e.columns)
-	w := rowWriter{run: e, clean: isTerminal(e.setting.env.Out)}
+	w := rowWriter{run: e, clean: isTerminal(e.session.Env.Out)}
 	for b := range work {
 		select {
 		case b.out = <-e.spare:
@@ -142,7 +142,7 @@ func (e *eachRun) reply(a *asker, row []string, fault error) *asked {
 
 // write writes blocks in their order, and tells a person who waits how far it is.
 func (e *eachRun) write(out io.Writer, order <-chan *block) error {
-	told := isTerminal(e.setting.env.Err)
+	told := isTerminal(e.session.Env.Err)
 	blocks := 0
 	for b := range order {
 		<-b.done
@@ -161,7 +161,7 @@ func (e *eachRun) write(out io.Writer, order <-chan *block) error {
 		default:
 		}
 		if blocks++; told && blocks%400 == 0 {
-			e.setting.tell("%d rows", e.rows)
+			e.session.Tell("%d rows", e.rows)
 		}
 	}
 	return nil
@@ -169,7 +169,7 @@ func (e *eachRun) write(out io.Writer, order <-chan *block) error {
 
 // settle takes the columns of the figures from the answers to the first rows.
 func (e *eachRun) settle(b *block) {
-	a := newAsker(e.setting, e.command)
+	a := newAsker(e.session, e.command)
 	a.use(e.columns)
 	for i, row := range b.rows {
 		if b.faults[i] != nil || len(row) > len(e.columns) {

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"brineyard/internal/cli/run"
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
@@ -271,8 +272,8 @@ func BenchmarkEachDistinct(b *testing.B) {
 // Every flag of every question can be taken back.
 func TestEveryFlagResets(t *testing.T) {
 	env := System()
-	s := &setting{env: &env, globals: &globals{}, origin: map[string]origin{}}
-	for name := range questions {
+	s := &run.Session{Env: &env, Globals: &globals{}}
+	for name := range questions() {
 		a := newAsker(s, name)
 		a.flags.VisitAll(func(f *pflag.Flag) {
 			before := f.Value.String()

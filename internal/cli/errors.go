@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"strings"
 
+	"brineyard/internal/cli/run"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/words"
@@ -22,30 +23,15 @@ const (
 	statusHold     = 3 // check --gate: not to be pumped
 )
 
-// usageError is input that is wrong: one line, status 2.
-type usageError struct{ message string }
+func usagef(format string, args ...any) error { return fault.Refuse(format, args...) }
 
-func (e usageError) Error() string { return e.message }
-
-func usagef(format string, args ...any) error { return usageError{fmt.Sprintf(format, args...)} }
-
-// errHeld ends check --gate on a tank that is not to be pumped, errUnsound a journal
-// verify that found something. Both were answered, and say no more.
-var (
-	errHeld    = errors.New("not to be pumped")
-	errUnsound = errors.New("not sound")
-)
-
-// faultList is an error that is shown with a line for each fault of a file.
-type faultList struct{ faults []error }
-
-func (f faultList) Error() string { return errors.Join(f.faults...).Error() }
+type faultList = run.FaultList
 
 // listOf takes over the faults of a yard or storm file.
 func listOf(faults file.Faults) faultList {
 	var list faultList
 	for _, f := range faults {
-		list.faults = append(list.faults, f)
+		list = append(list, f)
 	}
 	return list
 }
@@ -90,13 +76,13 @@ func namesOfFlags(cmd *cobra.Command) []string {
 
 // status tells the exit status that an error stands for.
 func status(err error) int {
-	var usage usageError
+	var usage *fault.Refusal
 	var file *file.Error
 	var list faultList
 	switch {
 	case err == nil:
 		return statusAnswered
-	case errors.Is(err, errHeld):
+	case errors.Is(err, run.ErrHold):
 		return statusHold
 	case errors.As(err, &usage), errors.As(err, &file), errors.As(err, &list):
 		return statusInput

@@ -157,7 +157,7 @@ func freezeVerdict(s *setting, r brine.FreezeRequest, f brine.FreezeResult) stri
 
 // freezeWorking shows the arithmetic behind what was asked.
 func freezeWorking(s *setting, r brine.FreezeRequest, f brine.FreezeResult) []report.Step {
-	if !s.globals.working {
+	if !s.globals.Working {
 		return nil
 	}
 	p := &pocket{system: s.system}

@@ -5,6 +5,7 @@ import (
 	"sort"
 	"strings"
 
+	"brineyard/internal/cli/run"
 	"brineyard/internal/journal"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
@@ -96,7 +97,7 @@ func runImport(env *Env, g *globals, name string, mapping, path *text, dry bool)
 func rowFaults(name string, faults []journal.Fault) error {
 	var list faultList
 	for _, f := range faults {
-		list.faults = append(list.faults, fmt.Errorf("%s: %s", name, f))
+		list = append(list, fmt.Errorf("%s: %s", name, f))
 	}
 	return list
 }
@@ -117,7 +118,7 @@ func newJournalVerify(env *Env, g *globals) *cobra.Command {
 			return err
 		}
 		if !a.Sound() {
-			return errUnsound
+			return run.ErrUnsound
 		}
 		return nil
 	})

@@ -126,7 +126,7 @@ func (s *setting) listDocument(path string, j *journal.Journal, shown []journal.
 		Verdict: fmt.Sprintf("%d of the %d entries in %s.", len(shown), len(j.Entries), path),
 		Tables:  []report.Table{full},
 	}
-	if people := s.globals.format.value; len(shown) > 0 && (people == "text" || people == "markdown") {
+	if people := s.globals.Format.Name; len(shown) > 0 && (people == "text" || people == "markdown") {
 		d.Tables = []report.Table{words, full}
 	}
 	return d

@@ -1,6 +1,9 @@
 package cli
 
 import (
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
 	"brineyard/internal/journal"
 	"brineyard/internal/report"
 
@@ -53,9 +56,40 @@ func asking(env *Env, g *globals, cmd *cobra.Command, q question) *cobra.Command
 }
 
 // questions are those that each can ask, by the names of their commands.
-var questions = map[string]func() question{
-	"reading": func() question { return &readingOptions{} },
-	"check":   func() question { return &checkOptions{} },
+func questions() map[string]func() run.Question {
+	all := map[string]func() run.Question{}
+	for _, c := range grouped() {
+		if c.Rows {
+			all[c.Name()] = c.New
+		}
+	}
+	for name, make := range oldQuestions {
+		all[name] = func() run.Question { return &adapted{question: make()} }
+	}
+	return all
+}
+
+// adapted asks a question of the first kind.
+type adapted struct {
+	question
+	args []string
+}
+
+func (a *adapted) Bind(b *bind.Set) {
+	a.flags(b.Flags())
+	b.Then(func(s *bind.Scope) error { a.args = s.Args; return nil })
+}
+
+func (a *adapted) Answer(s *run.Session) (run.Reply, error) {
+	old := &setting{env: s.Env, globals: s.Globals, yard: s.Yard, system: s.View.System, bare: true, origin: map[string]origin{}}
+	r, err := a.ask(old, a.args)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{Figures: r.document.Figures}, nil
+}
+
+var oldQuestions = map[string]func() question{
 	"correct": func() question { return &correctOptions{} },
 	"batch":   func() question { return &batchOptions{} },
 	"blend":   func() question { return newBlendOptions() },
@@ -65,3 +99,6 @@ var questions = map[string]func() question{
 	"truck":   func() question { return &truckOptions{} },
 	"lineup":  func() question { return &lineupOptions{} },
 }
+
+// view is the setting's, as the new pieces take it.
+func (s *setting) view() show.View { return show.View{System: s.system, NumbersOnly: s.bare} }

@@ -9,89 +9,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
-
-	"github.com/spf13/cobra"
-	"github.com/spf13/pflag"
 )
-
-type readingOptions struct {
-	instrument *readingFlags
-	temp       *input[quantity.Temperature]
-}
-
-func newReading(env *Env, g *globals) *cobra.Command {
-	return asking(env, g, &cobra.Command{
-		Use:   "reading",
-		Short: "True strength behind an instrument's reading",
-		Long: "reading tells the strength behind what an instrument shows. A hydrometer floats\n" +
-			"at the density of the sample, and cold brine is denser: so the sample's\n" +
-			"temperature goes with every reading.",
-		Example: "  brineyard reading --hydrometer 23.3% --temp 40F\n" +
-			"  brineyard reading --weigh 9.82lb/gal --temp 15C --units metric",
-		Args: noArguments,
-	}, &readingOptions{})
-}
-
-// flags defines the flags.
-func (o *readingOptions) flags(f *pflag.FlagSet) {
-	o.instrument = addReadingFlags(f)
-	o.temp = temperatureFlag(f, "temp", "temperature of the sample; required")
-}
-
-// ask answers them.
-func (o *readingOptions) ask(s *setting, _ []string) (reply, error) {
-	sample, err := o.instrument.sample(s, o.temp)
-	if err != nil {
-		return reply{}, err
-	}
-	r, err := brine.Reading(sample)
-	if err != nil {
-		return reply{}, s.inputError(err)
-	}
-	return shown(readingDocument(s, r), nil)
-}
-
-func readingDocument(s *setting, r brine.ReadingResult) *report.Document {
-	if s.bare {
-		return &report.Document{Figures: append(s.readingFigures(r), s.freezing(r.Freezing)...)}
-	}
-	d := &report.Document{
-		Command: "reading",
-		Title:   "Reading",
-		Verdict: readingVerdict(s, r),
-		Figures: append(s.readingFigures(r), s.freezing(r.Freezing)...),
-		Working: readingWorking(s, r),
-		Notes:   readingNotes(s, r),
-		Next:    nextAfterReading,
-	}
-	return d
-}
-
-// readingVerdict names the true strength and by how much the scale misleads.
-func readingVerdict(s *setting, r brine.ReadingResult) string {
-	name, shown, t := scaleWords[r.Sample.Instrument.Scale], r.Sample.Shown(), r.Sample.Temperature
-	off := printedPercent(r.Apparent) - printedPercent(r.True)
-	way := "high"
-	if off < 0 {
-		way = "low"
-	}
-	switch {
-	case r.Clamped && r.True > 0:
-		return s.show("Saturated brine, true strength %v: at %v nothing stronger can be, though %s shows %v.", r.True, t, name, shown)
-	case r.Clamped:
-		return s.show("Fresh water: at %v nothing weaker can be, though %s shows %v.", t, name, shown)
-	case math.Abs(off) < 0.05:
-		return s.show("True strength %v: %s's %v reads true at %v.", r.True, name, shown, t)
-	case r.Sample.Instrument.Scale == gauge.PercentSalt:
-		return s.show("True strength %v: at %v %s's %v reads %.2f too %s.", r.True, t, name, shown, math.Abs(off), way)
-	}
-	return s.show("True strength %v: %s's %v would be %v without the thermometer, but at %v that is %.2f too %s.",
-		r.True, name, shown, r.Apparent, t, math.Abs(off), way)
-}
-
-// printedPercent is a strength in percent as it is printed, so that a difference in
-// a sentence is that of the numbers in it.
-func printedPercent(w quantity.Strength) float64 { return math.Round(1e4*float64(w)) / 100 }
 
 // readingFigures are what a reading means, for every command that takes one.
 func (s *setting) readingFigures(r brine.ReadingResult) []report.Figure {
@@ -104,24 +22,6 @@ func (s *setting) readingFigures(r brine.ReadingResult) []report.Figure {
 	}
 }
 
-// readingNotes say what to know of a reading.
-func readingNotes(s *setting, r brine.ReadingResult) []string {
-	var notes []string
-	switch first := r.Freezing.First(); {
-	case first.Found && first.Solid == solution.Ice:
-		notes = append(notes, s.show("Ice forms first, at %v: on this side more salt lowers it.", temperatureOf(first)))
-	case first.Found:
-		notes = append(notes, s.show("Salt crystals (%s) form first, at %v: on this side more salt raises it.", first.Solid, temperatureOf(first)))
-	}
-	if r.Clamped {
-		notes = append(notes, s.show("The reading lies just beyond what brine at %v can show; it was taken as %v.", r.Sample.Temperature, r.True))
-	}
-	if r.Solid {
-		notes = append(notes, s.show("Brine this strong is part solid at %v: stir, let the sample clear, and read again.", r.Sample.Temperature))
-	}
-	return append(notes, densityNotes(s, r.True, r.Sample.Temperature)...)
-}
-
 // densityNotes say when densities were asked for outside their fit.
 func densityNotes(s *setting, w quantity.Strength, t quantity.Temperature) []string {
 	if len(solution.Limits(solution.DensityFit, solution.Brine(float64(w)), float64(t))) == 0 {
@@ -132,7 +32,7 @@ func densityNotes(s *setting, w quantity.Strength, t quantity.Temperature) []str
 
 // readingWorking goes from the mark on the glass to the strength.
 func readingWorking(s *setting, r brine.ReadingResult) []report.Step {
-	if !s.globals.working {
+	if !s.globals.Working {
 		return nil
 	}
 	p := &pocket{system: s.system}
@@ -177,7 +77,7 @@ func (p *pocket) glass(sample, cal quantity.Temperature) term {
 // of a reading, backwards.
 func expectedWorking(s *setting, i gauge.Instrument, w quantity.Strength, t quantity.Temperature, reading float64) []report.Step {
 	rho, err := balance.SaltBrine(w).Density(t)
-	if !s.globals.working || err != nil {
+	if !s.globals.Working || err != nil {
 		return nil
 	}
 	p := &pocket{system: s.system}

@@ -309,7 +309,7 @@ func readingTable(s *setting, r ready.Request, out ready.Result, clock bool) rep
 
 // readyWorking reckons the time to target from the fitted law.
 func readyWorking(s *setting, r ready.Request, out ready.Result) []report.Step {
-	if !s.globals.working {
+	if !s.globals.Working {
 		return nil
 	}
 	if math.IsInf(out.Target.Value, 0) {

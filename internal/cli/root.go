@@ -1,6 +1,8 @@
 package cli
 
 import (
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/tank"
 	"errors"
 	"fmt"
 	"strings"
@@ -27,12 +29,12 @@ func Run(env Env, args []string) int {
 	if n, _ := fmt.Sscanf(errorText(err), "unknown command %q", &word); n == 1 {
 		err = unknownCommand(root, word)
 	}
-	if err == nil || errors.Is(err, errHeld) || errors.Is(err, errUnsound) || errors.Is(err, syscall.EPIPE) {
+	if err == nil || errors.Is(err, run.ErrHold) || errors.Is(err, run.ErrUnsound) || errors.Is(err, syscall.EPIPE) {
 		return status(err)
 	}
 	var list faultList
 	if errors.As(err, &list) {
-		for _, f := range list.faults {
+		for _, f := range list {
 			fmt.Fprintln(env.Err, words.OneLine(f.Error()))
 		}
 		return status(err)
@@ -67,14 +69,22 @@ var commands = []struct {
 	name string
 	make func(*Env, *globals) *cobra.Command
 }{
-	{"reading", newReading}, {"check", newCheck}, {"correct", newCorrect}, {"batch", newBatch}, {"blend", newBlend}, {"freeze", newFreeze},
+	{"correct", newCorrect}, {"batch", newBatch}, {"blend", newBlend}, {"freeze", newFreeze},
 	{"store", newStore}, {"ready", newReady}, {"storm", newStorm}, {"truck", newTruck}, {"lineup", newLineup}, {"each", newEach},
 	{"journal", newJournal}, {"card", newCard}, {"drill", newDrill}, {"yard", newYard},
 }
 
+// grouped are the commands in the groups of the help screen.
+func grouped() []run.Command { return tank.Commands() }
+
 // commandOf is the command that a line begins with; empty if it is none. Then the others
 // need not be built, which is a good part of the time that a short answer takes.
 func commandOf(args []string) string {
+	for _, c := range grouped() {
+		if len(args) > 0 && args[0] == c.Name() {
+			return c.Name()
+		}
+	}
 	for _, c := range commands {
 		if len(args) > 0 && args[0] == c.name {
 			return c.name
@@ -102,7 +112,12 @@ func rootWith(env *Env, g *globals, only string) *cobra.Command {
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(flagError)
 	root.SetVersionTemplate("brineyard {{.Version}}\n")
-	g.add(root.PersistentFlags())
+	g.Bind(root.PersistentFlags())
+	for _, c := range grouped() {
+		if only == "" || only == c.Name() {
+			root.AddCommand(c.Cobra(env, g))
+		}
+	}
 	for _, c := range commands {
 		if only == "" || only == c.name {
 			root.AddCommand(c.make(env, g))

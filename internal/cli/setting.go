@@ -2,18 +2,14 @@ package cli
 
 import (
 	"bufio"
-	"errors"
 	"fmt"
-	"io/fs"
 	"slices"
 
+	"brineyard/internal/cli/run"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
 	"brineyard/internal/yard"
-	"brineyard/internal/yard/file"
-
-	"github.com/spf13/pflag"
 )
 
 // defaultYard is the yard file looked for in the folder, before the one that
@@ -22,27 +18,6 @@ const (
 	defaultYard = "yard.toml"
 	yardEnv     = "BRINEYARD_FILE"
 )
-
-// globals are the flags that every command takes.
-type globals struct {
-	yard    text
-	units   choice
-	format  choice
-	working bool
-}
-
-func (g *globals) add(f *pflag.FlagSet) {
-	g.units.words = []string{quantity.US.String(), quantity.Metric.String()}
-	g.format.words = nil
-	for _, r := range report.Formats {
-		g.format.words = append(g.format.words, r.Name)
-	}
-	g.format.value = g.format.words[0]
-	f.Var(&g.yard, "yard", "yard `file` (default "+defaultYard+" in the folder, else $"+yardEnv+")")
-	f.Var(&g.units, "units", "units of the answer: us or metric (default us, or the yard file's)")
-	f.Var(&g.format, "format", "form of the answer: text, json, csv or markdown")
-	f.BoolVar(&g.working, "working", false, "show the arithmetic, step by step")
-}
 
 // setting is what holds for one run: yard file, units, and where each value of
 // the request came from.
@@ -59,44 +34,11 @@ type setting struct {
 
 // newSetting reads the yard file and settles the units.
 func newSetting(env *Env, g *globals) (*setting, error) {
-	s := &setting{env: env, globals: g, origin: map[string]origin{}}
-	if err := s.readYard(); err != nil {
+	o, err := run.Open(env, g)
+	if err != nil {
 		return nil, err
 	}
-	if s.yard != nil && s.yard.Units != nil {
-		s.system = *s.yard.Units
-	}
-	if g.units.value != "" {
-		s.system, _ = quantity.ParseSystem(g.units.value)
-	}
-	return s, nil
-}
-
-// readYard loads the file that was named, else the folder's, else the
-// environment's, else none.
-func (s *setting) readYard() error {
-	var err error
-	if s.globals.yard.given {
-		s.yard, err = file.Load(s.env.Open, s.globals.yard.value)
-		return err
-	}
-	f, err := s.env.Open(defaultYard)
-	switch {
-	case err == nil:
-		f.Close()
-		s.notes = append(s.notes, "Yard file "+defaultYard+", found in this folder.")
-		s.yard, err = file.Load(s.env.Open, defaultYard)
-		return err
-	case !errors.Is(err, fs.ErrNotExist):
-		s.yard, err = file.Load(s.env.Open, defaultYard)
-		return err
-	}
-	if path := s.env.Getenv(yardEnv); path != "" {
-		s.notes = append(s.notes, "Yard file "+path+", named by $"+yardEnv+".")
-		s.yard, err = file.Load(s.env.Open, path)
-		return err
-	}
-	return nil
+	return &setting{env: env, globals: g, yard: o.Yard, system: o.View.System, notes: o.Notes(), origin: map[string]origin{}}, nil
 }
 
 // take settles one value of a request: the flag's, else the yard file's (nil
@@ -139,17 +81,12 @@ func (s *setting) given(field, flagName, text string, bare bool, q quantity.Quan
 func (s *setting) write(d *report.Document) error {
 	// How the question was read comes before what is said of the answer.
 	d.Notes = append(slices.Clone(s.notes), d.Notes...)
-	if !s.globals.working {
+	if !s.globals.Working {
 		d.Working = nil // of commands with so few steps that they are always made
 	}
-	for _, r := range report.Formats {
-		if r.Name == s.globals.format.value {
-			out := bufio.NewWriter(s.env.Out)
-			if err := r.Draw(out, d); err != nil {
-				return err
-			}
-			return out.Flush()
-		}
+	out := bufio.NewWriter(s.env.Out)
+	if err := s.globals.Format.Draw(out, d); err != nil {
+		return err
 	}
-	return fmt.Errorf("no renderer for %q", s.globals.format.value)
+	return out.Flush()
 }

@@ -283,7 +283,7 @@ func (s *setting) eachTable(r brine.StoreRequest, out brine.StoreResult) report.
 
 // storeWorking adds up weights and salts of the lots.
 func storeWorking(s *setting, r brine.StoreRequest, out brine.StoreResult) []report.Step {
-	if !s.globals.working {
+	if !s.globals.Working {
 		return nil
 	}
 	p := &pocket{system: s.system}

@@ -11,7 +11,7 @@ import (
 // stormWorking follows demand, batches and times, cost and chloride; loads stand in their
 // table.
 func stormWorking(s *setting, r storm.Request, p storm.Plan) []report.Step {
-	if !s.globals.working {
+	if !s.globals.Working {
 		return nil
 	}
 	k := &pocket{system: s.system}

@@ -1,13 +1,5 @@
 package cli
 
-import (
-	"os"
+import "brineyard/internal/cli/run"
 
-	tty "golang.org/x/term"
-)
-
-// isTerminal tells whether a stream is read by a person as it comes.
-func isTerminal(stream any) bool {
-	f, ok := stream.(*os.File)
-	return ok && tty.IsTerminal(int(f.Fd()))
-}
+func isTerminal(stream any) bool { return run.IsTerminal(stream) }

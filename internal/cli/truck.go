@@ -210,12 +210,12 @@ func truckVerdict(s *setting, r truck.Request, out truck.Result) string {
 	case out.Catch != nil:
 		return s.show("The boom gives %v.", out.Catch.Flow)
 	case out.Load != nil && out.Spray != nil:
-		return s.show("Load %s; for %s at %v the boom has to give %v.", s.inward(out.Load.Volume, -1), s.wantedRate(r), r.Speed, out.Spray.Boom)
+		return s.show("Load %s; for %s at %v the boom has to give %v.", s.view().Inward(out.Load.Volume, -1), s.wantedRate(r), r.Speed, out.Spray.Boom)
 	case out.Spray != nil:
 		return s.show("For %s at %v the boom has to give %v.", s.wantedRate(r), r.Speed, out.Spray.Boom)
 	case out.Load.Weighed:
 		return s.show("Load %s of %s at %v and no more: the weight limit comes before the tank of %v is full.",
-			s.inward(out.Load.Volume, -1), s.describe(r.Liquid), r.Temperature, r.Tank)
+			s.view().Inward(out.Load.Volume, -1), s.describe(r.Liquid), r.Temperature, r.Tank)
 	case r.Gross > 0:
 		return s.show("Load the tank full, %v: that leaves %v below the gross limit.", out.Load.Volume, out.Load.Left)
 	}
@@ -240,7 +240,7 @@ func (s *setting) wantedRate(r truck.Request) string {
 func (s *setting) addLoad(d *report.Document, r truck.Request, l *truck.Load) {
 	load, total := s.figure("load", "Load", l.Volume), s.figure("gross_weight", "Truck and load weigh", l.Total)
 	if l.Weighed { // never over the limit by rounding
-		load.Value.Text, total.Value.Text = s.inward(l.Volume, -1), s.inward(l.Total, -1)
+		load.Value.Text, total.Value.Text = s.view().Inward(l.Volume, -1), s.view().Inward(l.Total, -1)
 		d.Notes = append(d.Notes, s.show("Stronger or colder brine weighs more: weigh with --liquid and --temp what is loaded (here %s at %v).", s.describe(r.Liquid), r.Temperature))
 	}
 	d.Figures = append(d.Figures,
@@ -290,7 +290,7 @@ func (s *setting) addCatch(d *report.Document, r truck.Request, c *truck.Catch) 
 
 // truckWorking shows the load and the flow.
 func truckWorking(s *setting, r truck.Request, out truck.Result) []report.Step {
-	if !s.globals.working {
+	if !s.globals.Working {
 		return nil
 	}
 	p := &pocket{system: s.system}

@@ -50,8 +50,8 @@ func newYardInit(env *Env, g *globals) *cobra.Command {
 		Args:    oneFile,
 		RunE: func(_ *cobra.Command, args []string) error {
 			path := defaultYard
-			if g.yard.given {
-				path = g.yard.value
+			if g.NamesYard() {
+				path = g.YardPath
 			}
 			if len(args) == 1 {
 				path = args[0]
@@ -102,7 +102,9 @@ func newYardCheck(env *Env, g *globals) *cobra.Command {
 		Args:    oneFile,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if len(args) == 1 {
-				g.yard = text{value: args[0], given: true}
+				if err := g.UseYard(args[0]); err != nil {
+					return err
+				}
 			}
 			return checkYard(env, g)
 		},

@@ -5,11 +5,14 @@ import "io"
 // Renderer draws a document.
 type Renderer func(io.Writer, *Document) error
 
-// Formats names the renderers, the default first.
-var Formats = []struct {
+// Format is a renderer by name.
+type Format struct {
 	Name string
 	Draw Renderer
-}{
+}
+
+// Formats are the formats, the default first.
+var Formats = []Format{
 	{"text", Text},
 	{"json", JSON},
 	{"csv", CSV},

@@ -433,13 +433,16 @@ func TestStormRefusals(t *testing.T) {
 		field  string
 		change func(*Request)
 	}{
-		"no routes":   {fault.FieldRoutes, func(r *Request) { r.Routes = nil }},
-		"before now":  {fault.FieldStart, func(r *Request) { r.Start = r.Now - 1 }},
-		"no pump":     {fault.FieldPump, func(r *Request) { r.Plant.Pump = 0 }},
-		"no supply":   {fault.FieldSupply, func(r *Request) { r.Plant.Supply = 0 }},
-		"no reserve":  {fault.FieldReserve, func(r *Request) { r.Reserve = -1 }},
-		"no liquid":   {fault.FieldRoutes, func(r *Request) { r.Routes[0].Liquid = "beer" }},
-		"no additive": {fault.FieldRoutes, func(r *Request) { r.Blends = []yard.Blend{{Name: "b", Additive: "beer", Share: 0.1}}; r.Routes[0].Liquid = "b" }},
+		"no routes":  {fault.FieldRoutes, func(r *Request) { r.Routes = nil }},
+		"before now": {fault.FieldStart, func(r *Request) { r.Start = r.Now - 1 }},
+		"no pump":    {fault.FieldPump, func(r *Request) { r.Plant.Pump = 0 }},
+		"no supply":  {fault.FieldSupply, func(r *Request) { r.Plant.Supply = 0 }},
+		"no reserve": {fault.FieldReserve, func(r *Request) { r.Reserve = -1 }},
+		"no liquid":  {fault.FieldRoutes, func(r *Request) { r.Routes[0].Liquid = "beer" }},
+		"no additive": {fault.FieldRoutes, func(r *Request) {
+			r.Blends = []yard.Blend{{Name: "b", Additive: "beer", Share: 0.1}}
+			r.Routes[0].Liquid = "b"
+		}},
 		"too strong":  {fault.FieldTarget, func(r *Request) { r.Band = yard.Band{Target: 0.28, Low: 0.27, High: 0.29} }},
 		"band upside": {fault.FieldLow, func(r *Request) { r.Band.Low = 0.24 }},
 		"hot":         {fault.FieldTemperature, func(r *Request) { r.Temperature = quantity.Celsius(80) }},

@@ -1,10 +1,13 @@
-package cli
+package run
 
 import (
+	"brineyard/internal/fault"
+	"brineyard/internal/words"
 	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"strings"
 )
 
 // createFile writes a file that is not there yet. It gets its name only when it is whole,
@@ -39,4 +42,26 @@ func createPlain(path string, text []byte) error {
 		return errors.Join(err, os.Remove(path))
 	}
 	return nil
+}
+
+// CreateNew writes a file that is not there yet; flag is what named it.
+func (e *Env) CreateNew(flag, path string, text []byte) error {
+	place := strings.TrimSpace(flag + " " + words.Quoted(path))
+	switch err := e.Create(path, text); {
+	case errors.Is(err, fs.ErrExist):
+		return fault.Refuse("%s: there is one already, and it is left as it is; allowed: another name", place)
+	case errors.Is(err, fs.ErrNotExist), errors.Is(err, fs.ErrPermission):
+		return fault.Refuse("%s: cannot be written there: %v; allowed: a folder that is there and can be written to", place, Reason(err))
+	default:
+		return err
+	}
+}
+
+// Reason is the cause of a failure with a file, without the path again.
+func Reason(err error) string {
+	var p *fs.PathError
+	if errors.As(err, &p) {
+		return p.Err.Error()
+	}
+	return err.Error()
 }

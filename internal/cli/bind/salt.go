@@ -1,0 +1,46 @@
+package bind
+
+import (
+	"brineyard/internal/brine"
+	"brineyard/internal/fault"
+	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
+)
+
+// RockSalt binds the quality of the rock salt: the flags', else the yard file's, else pure.
+func RockSalt(b *Set, to *yard.RockSalt) {
+	Of(b, Strength, &to.Purity, "purity", "NaCl in the dry rock salt; 100% unless given", purity, Default(yard.PureSalt.Purity))
+	Of(b, Strength, &to.Moisture, "moisture", "water in the rock salt as delivered; 0% unless given", moisture)
+}
+
+// YardRockSalt is RockSalt without flags.
+func YardRockSalt(b *Set, to *yard.RockSalt) {
+	Kept(b, &to.Purity, "purity", purity, Default(yard.PureSalt.Purity))
+	Kept(b, &to.Moisture, "moisture", moisture)
+}
+
+var (
+	purity   = Key("salt.purity", func(y *yard.Yard) quantity.Strength { return y.Pile.Quality.Purity })
+	moisture = Key("salt.moisture", func(y *yard.Yard) quantity.Strength { return y.Pile.Quality.Moisture })
+)
+
+// Additive binds what a tank is corrected with, and of what quality.
+func Additive(b *Set, with *brine.Additive, stock *quantity.Strength, rock *yard.RockSalt) {
+	choice := OneOf(b, with, "with", "what to add: water, salt or stock (default water or salt, as it needs)", "",
+		Option[brine.Additive]{"water", brine.AddWater}, Option[brine.Additive]{"salt", brine.AddSalt}, Option[brine.Additive]{"stock", brine.AddStock})
+	var typed *Value[quantity.Strength]
+	b.Then(func(*Scope) error {
+		switch {
+		case typed.Given() && !choice.Given():
+			*with = brine.AddStock
+		case typed.Given() && *with != brine.AddStock:
+			return fault.Refuse("--stock %s and --with %s: two things to add; allowed: --stock with --with stock", typed.Quoted(), choice)
+		case *with == brine.AddStock && !typed.Given():
+			return fault.Refuse("--with stock: needs the stored brine's strength; allowed: like --stock 18%%")
+		}
+		return nil
+	})
+	b.SaysOf(fault.FieldWith, func() string { return "--with " + choice.String() })
+	typed = Of(b, Strength, stock, "stock", "strength of the stored brine, for --with stock")
+	RockSalt(b, rock)
+}

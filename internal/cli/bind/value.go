@@ -1,0 +1,129 @@
+package bind
+
+import (
+	"fmt"
+
+	"brineyard/internal/fault"
+	"brineyard/internal/quantity"
+	"brineyard/internal/words"
+)
+
+// Value is a quantity of a request, and the flag that types it.
+type Value[Q quantity.Quantity] struct {
+	name    string
+	kind    Kind[Q]
+	to      *Q
+	typed   Q
+	text    string
+	given   bool
+	bare    bool // typed without a unit
+	sources []Source[Q]
+}
+
+// Of binds a quantity to a flag. What is not typed comes from the first source that has it,
+// and is zero when none has.
+func Of[Q quantity.Quantity](b *Set, kind Kind[Q], to *Q, name, usage string, sources ...Source[Q]) *Value[Q] {
+	v := &Value[Q]{name: name, kind: kind, to: to, sources: sources}
+	b.flags.Var(v, name, usage+kind.ifBare())
+	b.Then(func(s *Scope) error { v.fill(b, s); return nil })
+	return v
+}
+
+// Kept binds a quantity that no flag types: it has its sources alone. The name is the field
+// of the request.
+func Kept[Q quantity.Quantity](b *Set, to *Q, name string, sources ...Source[Q]) {
+	v := &Value[Q]{name: name, to: to, sources: sources}
+	b.Then(func(s *Scope) error { v.fill(b, s); return nil })
+}
+
+// Optional binds a quantity that is nil unless it was typed.
+func Optional[Q quantity.Quantity](b *Set, kind Kind[Q], to **Q, name, usage string) *Value[Q] {
+	v := Of(b, kind, new(Q), name, usage)
+	b.Then(func(*Scope) error {
+		*to = nil
+		if v.given {
+			*to = &v.typed
+		}
+		return nil
+	})
+	return v
+}
+
+// fill sets the value and notes its place.
+func (v *Value[Q]) fill(b *Set, s *Scope) {
+	if v.given {
+		*v.to = v.typed
+		b.typed(s, v.name, v.name, v.text, v.bare, v.typed)
+		return
+	}
+	for _, source := range v.sources {
+		if q, place, found := source(v.name, s); found {
+			*v.to, b.places[v.name] = q, place
+			return
+		}
+	}
+	var zero Q
+	*v.to, b.places[v.name] = zero, Place{words: "--" + v.name}
+}
+
+// typed notes the place of a typed value. A user who leaves the unit out is told which was
+// taken where that is not the obvious one: help names US units.
+func (b *Set) typed(s *Scope, field, flag, text string, bare bool, q quantity.Quantity) {
+	b.places[field] = Place{flag: flag, text: text}
+	if !bare {
+		return
+	}
+	us := q.In(quantity.US)
+	odd := s.System == quantity.Metric && us.Unit != q.In(quantity.Metric).Unit
+	switch q := q.(type) {
+	case quantity.Temperature:
+		odd = odd || q < quantity.Fahrenheit(20)
+	case quantity.Strength:
+		odd = odd || q > 0 && q < 0.01
+	}
+	if odd {
+		s.Notes = append(s.Notes, fmt.Sprintf("--%s %s has no unit and was read as %v: write the unit if that is not meant.", flag, words.Quoted(text), us))
+	}
+}
+
+// Given reports whether the value was typed.
+func (v *Value[Q]) Given() bool { return v.given }
+
+// Typed returns the quantity that was typed.
+func (v *Value[Q]) Typed() Q { return v.typed }
+
+// Quoted shows the words that were typed.
+func (v *Value[Q]) Quoted() string { return words.Quoted(v.text) }
+
+// NotZero refuses a typed value of nothing; what says what there would be none of.
+func (v *Value[Q]) NotZero(b *Set, what, allowed string) {
+	var zero Q
+	b.Then(func(*Scope) error {
+		if v.given && any(v.typed) == any(zero) {
+			return fault.Refuse("--%s %s: %s; allowed: %s", v.name, v.Quoted(), what, allowed)
+		}
+		return nil
+	})
+}
+
+// Set reads the flag's value.
+func (v *Value[Q]) Set(text string) error {
+	q, bare, err := v.kind.Parse(text)
+	if err != nil {
+		return err
+	}
+	v.typed, v.bare, v.text, v.given = q, bare, text, true
+	return nil
+}
+
+// Reset takes back what was typed.
+func (v *Value[Q]) Reset() {
+	var none Q
+	v.typed, v.text, v.given, v.bare = none, "", false, false
+}
+
+// String returns the words typed.
+func (v *Value[Q]) String() string { return v.text }
+
+// Type names the kind of value in help.
+func (v *Value[Q]) Type() string { return v.kind.Name }

@@ -1,0 +1,103 @@
+package derive
+
+import (
+	"math"
+
+	"brineyard/internal/balance"
+	"brineyard/internal/brine"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/solution"
+	"brineyard/internal/working"
+)
+
+// Reading goes from the mark on the glass to the strength.
+func Reading(v show.View, s brine.Sample) []report.Step {
+	p := begin(v)
+	density := p.sample(s)
+	p.strength(density, s.Temperature)
+	return p.Steps()
+}
+
+// sample finds the density of a sample.
+func (p sheet) sample(s brine.Sample) working.Term {
+	i := s.Instrument
+	cal := quantity.Temperature(i.Calibration)
+	mark, _ := i.Density(s.Reading, i.Calibration)
+	if !i.Scale.Floats() {
+		return p.Read("Density of the sample", "as weighed", p.Density(quantity.Density(s.Reading)))
+	}
+	term := p.Read(p.Say("Density for which the mark %v was made", s.Shown()), p.Say("from the scale, at its %v", cal), p.Density(quantity.Density(mark)))
+	return p.Step("Density of the sample", "density of the mark / size of the glass", term.Unit(), term, p.glass(s.Temperature, cal))
+}
+
+// glass is the size of a hydrometer in the sample. The rule for it is stated in the units
+// of the thermometer at hand.
+func (p sheet) glass(sample, cal quantity.Temperature) working.Term {
+	perDegree, here, there := gauge.GlassExpansion, sample.Celsius(), cal.Celsius()
+	if p.US() {
+		perDegree, here, there = gauge.GlassExpansion*5/9, sample.Fahrenheit(), cal.Fahrenheit()
+	}
+	return p.Step("Size of the glass against the size when it was marked",
+		"1 + expansion a degree x (sample temperature - calibration)", "", working.Number(perDegree, ""), working.Number(here, ""), working.Number(there, ""))
+}
+
+// strength finds that of a density between two whole percents of the density table.
+func (p sheet) strength(density working.Term, t quantity.Temperature) {
+	w, dissolved := strengthOf(p.DensityOf(density), t)
+	percent := math.Min(math.Floor(100*float64(w)), 26)
+	at := func(percent float64) (working.Term, bool) {
+		rho, err := solution.Density(solution.Brine(percent/100), float64(t))
+		return p.Density(quantity.Density(rho)), err == nil
+	}
+	below, known := at(percent)
+	above, also := at(percent + 1)
+	if known && also {
+		source := p.Say("density of brine at %v, Laliberte (2009)", t)
+		p.Read(p.Say("Density at %v", quantity.Strength(percent/100)), source, below)
+		p.Read(p.Say("Density at %v", quantity.Strength((percent+1)/100)), source, above)
+		p.Step("Strength, between the two", "lower percent + (density - lower density) / (upper density - lower density)", "%",
+			working.Number(percent, ""), density, below, above, below)
+	}
+	if dissolved {
+		p.Read("True strength, from the density formula itself, which bends a little between", "Laliberte (2009)", working.Percent(w))
+		return
+	}
+	p.Read("No brine holds that here", p.Say("taken as the nearest that there is at %v", t), working.Percent(w))
+}
+
+// strengthOf is the strength that a density means; false where it lies beyond fresh water or
+// saturated brine, and is that.
+func strengthOf(rho quantity.Density, t quantity.Temperature) (quantity.Strength, bool) {
+	w, liquid := solution.BrineStrength(float64(rho), float64(t))
+	full, err := balance.Saturation(t)
+	switch {
+	case !liquid && rho < balance.BrineDensity(0.1, t):
+		return 0, false
+	case err == nil && (!liquid || quantity.Strength(w) > full):
+		return full, false
+	}
+	return quantity.Strength(w), true
+}
+
+// Expected goes from brine of a strength to what an instrument shows in it: the way of a
+// reading, backwards.
+func Expected(v show.View, i gauge.Instrument, w quantity.Strength, t quantity.Temperature) []report.Step {
+	rho, err := balance.SaltBrine(w).Density(t)
+	if err != nil {
+		return nil
+	}
+	p := begin(v)
+	density := p.Read("Density of the brine when it is read", p.Say("brine of %v at %v, Laliberte (2009)", w, t), p.Density(rho))
+	if !i.Scale.Floats() {
+		return p.Steps()
+	}
+	cal := quantity.Temperature(i.Calibration)
+	mark := p.Step("Density of the mark at which the hydrometer floats", "density x size of the glass", density.Unit(), density, p.glass(t, cal))
+	if reading, ok := i.Reading(float64(p.DensityOf(mark)), i.Calibration); ok {
+		p.Tell("Reading to expect", p.Say("the mark that was made for that density, at its %v", cal), p.Say("%v", i.Scale.Quantity(reading)))
+	}
+	return p.Steps()
+}

@@ -1,0 +1,71 @@
+package run
+
+// Entries of the journal that answers leave.
+
+import (
+	"brineyard/internal/balance"
+	"brineyard/internal/brine"
+	"brineyard/internal/gauge"
+	"brineyard/internal/journal"
+	"brineyard/internal/quantity"
+)
+
+// CompositionInto notes what a liquid is.
+func CompositionInto(e *journal.Entry, l balance.Liquid) {
+	c := l.Composition
+	for _, p := range []struct {
+		to **quantity.Strength
+		w  float64
+	}{{&e.NaCl, c.NaCl}, {&e.KCl, c.KCl}, {&e.CaCl2, c.CaCl2}, {&e.MgCl2, c.MgCl2}} {
+		if p.w > 0 {
+			*p.to = new(quantity.Strength(p.w))
+		}
+	}
+	if _, plain := l.Strength(); plain && e.NaCl == nil {
+		e.NaCl = new(quantity.Strength(0)) // water
+	}
+}
+
+// ReadingEntry is a reading in a tank.
+func ReadingEntry(tank string, r brine.ReadingResult) journal.Entry {
+	return journal.Entry{
+		Kind: journal.Reading, Tank: tank, Scale: r.Sample.Instrument.Scale.Name(), Reading: new(rowReading(r.Sample)),
+		Temp: new(r.Sample.Temperature), NaCl: new(r.True),
+	}
+}
+
+// rowReading is a reading as a row holds it: strengths in percent and weights in lb/gal,
+// as they are read.
+func rowReading(s brine.Sample) float64 {
+	switch s.Instrument.Scale {
+	case gauge.PercentSalt:
+		return 100 * s.Reading
+	case gauge.Weighed:
+		return quantity.Density(s.Reading).In(quantity.US).Value
+	}
+	return s.Reading
+}
+
+// CorrectionEntries are what a correction put in, after what it drew off.
+func CorrectionEntries(tank string, r brine.CorrectRequest, c brine.Correction) []journal.Entry {
+	var entries []journal.Entry
+	if c.DrawOffFirst > 0 {
+		entries = append(entries, journal.Entry{Kind: journal.Transfer, From: tank, Tank: drawnOff, Volume: new(c.DrawOffFirst), Note: "before a correction"})
+	}
+	e := journal.Entry{Kind: journal.Correction, Tank: tank}
+	switch c.Additive {
+	case brine.AnyAdditive:
+		e = journal.Entry{Kind: journal.Note, Tank: tank, Note: "on target, nothing added"}
+	case brine.AddWater:
+		e.Water = new(c.Water)
+	case brine.AddSalt:
+		e.Salt = new(c.Salt)
+	default:
+		e.Volume, e.NaCl = new(c.Stock), new(r.Stock)
+	}
+	return append(entries, e)
+}
+
+// drawnOff is where brine stands, to the journal, of which nobody said into which tank it
+// was drawn.
+const drawnOff = "drawn-off"

@@ -1,0 +1,42 @@
+// Package run is what every command needs to run: the outside world, the yard file and the
+// units in force, the question and its reply, and the record that a reply leaves.
+package run
+
+import (
+	"io"
+	"io/fs"
+	"os"
+	"time"
+
+	tty "golang.org/x/term"
+)
+
+// Env is what the program touches of the outside world.
+type Env struct {
+	In       io.Reader
+	Out, Err io.Writer
+	Getenv   func(string) string
+	Now      func() time.Time
+	Open     func(string) (fs.File, error)
+	// Create writes a file that is not there yet; fs.ErrExist when it is.
+	Create func(path string, text []byte) error
+}
+
+// System returns the real world.
+func System() Env {
+	return Env{
+		In:     os.Stdin,
+		Out:    os.Stdout,
+		Err:    os.Stderr,
+		Getenv: os.Getenv,
+		Now:    time.Now,
+		Open:   func(path string) (fs.File, error) { return os.Open(path) },
+		Create: createFile,
+	}
+}
+
+// IsTerminal tells whether a stream is read by a person as it comes.
+func IsTerminal(stream any) bool {
+	f, ok := stream.(*os.File)
+	return ok && tty.IsTerminal(int(f.Fd()))
+}

@@ -1,0 +1,144 @@
+package run
+
+import (
+	"errors"
+
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/fault"
+	"brineyard/internal/journal"
+	"brineyard/internal/report"
+	"brineyard/internal/words"
+
+	"github.com/spf13/cobra"
+)
+
+// Question is what a command asks: the values of its request, and the answer to them. A
+// command line asks once; each asks for every row of a table.
+type Question interface {
+	Bind(*bind.Set)
+	Answer(*Session) (Reply, error)
+}
+
+// Reply is the answer, and what is to be done with it.
+type Reply struct {
+	Figures []report.Figure
+	// Words puts the words around the figures: title, verdict, tables, notes. It is not
+	// called where numbers alone are wanted; nil where the answer was shown already.
+	Words func(*report.Document)
+	// Record and Entries are for --record; nil for commands without it.
+	Record  *Record
+	Entries []journal.Entry
+	End     error // once it has been shown
+}
+
+// Command is a command of the program.
+type Command struct {
+	Use, Short, Long, Example string
+	Args                      cobra.PositionalArgs // nil for any
+	New                       func() Question      // nil for one that only has commands below it
+	Below                     []Command
+	Rows                      bool // each can ask it of every row
+}
+
+// Name is the word that runs it.
+func (c Command) Name() string { return (&cobra.Command{Use: c.Use}).Name() }
+
+// Cobra makes the command, and those below it. Words is what the program calls it in full,
+// like journal list.
+func (c Command) Cobra(env *Env, g *Globals) *cobra.Command { return c.cobra(env, g, "") }
+
+func (c Command) cobra(env *Env, g *Globals, above string) *cobra.Command {
+	cmd := &cobra.Command{Use: c.Use, Short: c.Short, Long: c.Long, Example: c.Example, Args: c.Args}
+	path := above + c.Name()
+	for _, below := range c.Below {
+		cmd.AddCommand(below.cobra(env, g, path+" "))
+	}
+	if c.New == nil {
+		cmd.Args = subcommand
+		cmd.RunE = func(cmd *cobra.Command, _ []string) error { return cmd.Help() }
+		return cmd
+	}
+	q := c.New()
+	b := bind.New(cmd.Flags())
+	q.Bind(b)
+	cmd.RunE = func(_ *cobra.Command, args []string) error { return ask(env, g, q, b, path, args) }
+	return cmd
+}
+
+// ask answers one command line.
+func ask(env *Env, g *Globals, q Question, b *bind.Set, path string, args []string) error {
+	s, err := Open(env, g)
+	if err != nil {
+		return err
+	}
+	scope := s.Scope(args)
+	if err := b.Fill(scope); err != nil {
+		return err
+	}
+	s.notes = append(s.notes, scope.Notes...)
+	r, err := q.Answer(s)
+	if err != nil {
+		return b.Explain(err, s.View.System)
+	}
+	if r.Record != nil {
+		if err := s.record(r.Record, path, r.Entries); err != nil {
+			return err
+		}
+	}
+	if r.Words != nil {
+		d := &report.Document{Command: path, Figures: r.Figures}
+		r.Words(d)
+		if err := s.Write(d); err != nil {
+			return err
+		}
+	}
+	return r.End
+}
+
+// subcommand refuses a word behind a command that has commands of its own.
+func subcommand(cmd *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	return fault.Refuse("no such command of %s: %s; %s", cmd.Name(), words.Quoted(args[0]), words.Allowed(args[0], Available(cmd)))
+}
+
+// Available are the commands below a command.
+func Available(cmd *cobra.Command) []string {
+	var names []string
+	for _, c := range cmd.Commands() {
+		if c.IsAvailableCommand() {
+			names = append(names, c.Name())
+		}
+	}
+	return names
+}
+
+// NoArguments refuses words that are no flags.
+func NoArguments(_ *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		return fault.Refuse("unexpected word %s; every value comes with a flag, like --temp 41F", words.Quoted(args[0]))
+	}
+	return nil
+}
+
+// OneFile takes at most one file name.
+func OneFile(_ *cobra.Command, args []string) error {
+	if len(args) > 1 {
+		return fault.Refuse("unexpected word %s; allowed: one file", words.Quoted(args[1]))
+	}
+	return nil
+}
+
+// ErrHold ends check --gate on a tank that is not to be pumped, ErrUnsound a journal verify
+// that found something. Both were answered, and say no more.
+var (
+	ErrHold    = errors.New("not to be pumped")
+	ErrUnsound = errors.New("not sound")
+)
+
+// FaultList is an error that is shown with a line for each fault of a file.
+type FaultList []error
+
+// Error joins the lines.
+func (f FaultList) Error() string { return errors.Join(f...).Error() }

@@ -1,0 +1,232 @@
+package tank
+
+import (
+	"strconv"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/derive"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/journal"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/yard"
+)
+
+var checkCommand = run.Command{
+	Use:   "check",
+	Short: "May this tank be pumped, and if not, what corrects it",
+	Long: "check judges a tank by the true strength behind its reading. When it is not to\n" +
+		"be pumped, it says what to add, whether that fits, and what the instrument\n" +
+		"shows at this temperature when it is right.",
+	Example: "  brineyard check --volume 500gal --hydrometer 23.3% --temp 40F\n" +
+		"  brineyard check --tank mixer --sg 1.185 --temp 12C",
+	Args: run.NoArguments,
+	New:  func() run.Question { return &check{} },
+	Rows: true,
+}
+
+type check struct {
+	request brine.CheckRequest
+	tank    bind.Tank
+	record  run.Record
+	gate    bool
+}
+
+// Bind binds the request.
+func (q *check) Bind(b *bind.Set) {
+	r := &q.request
+	q.record.Bind(b, q.tank.Known, run.NeedsTank)
+	new(bind.Reading).BindSample(b, &r.Sample, "temperature of the sample; required")
+	q.tank.Bind(b, &r.Volume, &r.Capacity, "brine in the tank; the yard file's usual volume unless given")
+	bind.Additive(b, &r.With, &r.Stock, &r.RockSalt)
+	bind.Band(b, &r.Band)
+	bind.Switch(b, &q.gate, "gate", "exit with status 3 when the tank is not to be pumped")
+}
+
+// Answer judges the tank.
+func (q *check) Answer(s *run.Session) (run.Reply, error) {
+	r := q.request
+	r.Bed = q.tank.Is.Bed
+	c, err := brine.Check(r)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	entry := run.ReadingEntry(q.tank.Name, c.Reading)
+	entry.Note = c.Decision.String()
+	reply := run.Reply{
+		Figures: checkFigures(s.View, r, c),
+		Words: func(d *report.Document) {
+			checkWords(s.View, d, r, c)
+			d.Next = afterCheck(s.Yard, q.tank.Name, c.Decision)
+			if s.Globals.Working {
+				d.Working = checkWorking(s.View, r, c)
+			}
+		},
+		Record: &q.record, Entries: []journal.Entry{entry},
+	}
+	if q.gate && c.Decision != yard.MayPump {
+		reply.End = run.ErrHold
+	}
+	return reply, nil
+}
+
+// fix is the correction that is shown: for a tank that may be pumped nothing need be added,
+// and what would bring it to target is a note.
+func fix(r brine.CheckRequest, c brine.CheckResult) brine.Correction {
+	if c.Decision == yard.MayPump {
+		return brine.Correction{Final: r.Volume, Strength: c.Reading.True, Reading: r.Sample.Reading}
+	}
+	return c.Correction
+}
+
+func checkFigures(v show.View, r brine.CheckRequest, c brine.CheckResult) []report.Figure {
+	figures := []report.Figure{
+		v.Figure("volume", "Brine in the tank", r.Volume),
+		show.Quiet(report.Figure{Key: "decision", Label: "Decision", Value: report.Word(c.Decision.String())}),
+	}
+	for _, f := range v.CorrectionFigures(r.Correction(c), fix(r, c)) {
+		f.Quiet = f.Quiet || c.Decision == yard.MayPump
+		figures = append(figures, f)
+	}
+	figures = append(figures, bandFigures(v, r, c)...)
+	figures = append(figures, v.ReadingFigures(c.Reading)...)
+	return append(figures, v.Freezing(c.Reading.Freezing)...)
+}
+
+func checkWords(v show.View, d *report.Document, r brine.CheckRequest, c brine.CheckResult) {
+	q, fix := r.Correction(c), fix(r, c)
+	d.Title, d.Verdict = "Tank check", checkVerdict(v, r, c)
+	d.Notes = append(checkNotes(v, r, c), v.CorrectionNotes(q, fix)...)
+	d.Cautions = append(show.CorrectionCautions(fix), pumpCautions(c)...)
+}
+
+// checkWorking goes from the reading to the correction, if one is needed.
+func checkWorking(v show.View, r brine.CheckRequest, c brine.CheckResult) []report.Step {
+	steps := derive.Reading(v, r.Sample)
+	if c.Decision == yard.MayPump {
+		return steps
+	}
+	q := r.Correction(c)
+	steps = append(steps, derive.Correct(v, q, c.Correction)...)
+	return append(steps, derive.Expected(v, q.Instrument, c.Correction.Strength, q.Temperature)...)
+}
+
+// afterCheck leads on to the pump, or back to the hydrometer.
+func afterCheck(y *yard.Yard, tank string, d yard.Decision) string {
+	if d != yard.MayPump {
+		return "correct shows the sum (--working); check again once it is mixed."
+	}
+	if to := storageFor(y); to != "" && tank != "" {
+		return "lineup --from " + tank + " --to " + to + " names the valves."
+	}
+	return "lineup names the valves, if the yard file has them."
+}
+
+// storageFor is a storage tank of salt brine that valves lead to; empty for none.
+func storageFor(y *yard.Yard) string {
+	if y == nil || len(y.Plumbing.Links) == 0 {
+		return ""
+	}
+	for _, t := range y.StorageTanks() {
+		if t.HoldsBrine() {
+			return t.Name
+		}
+	}
+	return ""
+}
+
+// bandFigures are the readings between which this tank may be pumped now. As printed
+// they are rounded inward, so that a reading on either is in the band.
+func bandFigures(v show.View, r brine.CheckRequest, c brine.CheckResult) []report.Figure {
+	low, high := r.Sample.Instrument.Scale.Quantity(c.LowReading), r.Sample.Instrument.Scale.Quantity(c.HighReading)
+	span := v.Figure("low_reading", v.Say("Readings to pump at, at %v", r.Sample.Temperature), low)
+	span.Value.Text = v.Inward(low, 1) + " to " + v.Inward(high, -1)
+	return []report.Figure{
+		show.Quiet(v.Figure("target", "Target", r.Band.Target)),
+		show.Quiet(v.Figure("low", "Lowest to pump", r.Band.Low)),
+		show.Quiet(v.Figure("high", "Highest to pump", r.Band.High)),
+		span,
+		show.Quiet(v.Figure("high_reading", "Highest reading to pump at", high)),
+	}
+}
+
+// checkVerdict is the one sentence of the command: the decision; whether the
+// reading alone would have misled; what to do, and what to look for then.
+func checkVerdict(v show.View, r brine.CheckRequest, c brine.CheckResult) string {
+	finding := finding(v, r, c)
+	if c.Decision == yard.MayPump {
+		return v.Say("Pump: %s, within %v to %v.", finding, r.Band.Low, r.Band.High)
+	}
+	limit := v.Say("too strong (above %v)", r.Band.High)
+	if c.Decision == yard.TooWeak {
+		limit = v.Say("too weak (below %v)", r.Band.Low)
+	}
+	do := v.Say("to its %v %s", r.Volume, v.CorrectionSteps(c.Correction))
+	if r.Bed > 0 && c.Decision == yard.TooWeak {
+		do = "circulate over its bed and read again; if it stays so, " + do
+	}
+	if c.Correction.DrawOffFirst > 0 {
+		do = v.Say("of its %v %s", r.Volume, v.CorrectionSteps(c.Correction))
+	}
+	return v.Say("Do not pump: %s, %s; %s, mix, and look for %v on %s at %v.",
+		finding, limit, do, r.Sample.Instrument.Scale.Quantity(c.ReadingWanted),
+		r.Sample.Instrument.Scale.Words(), r.Sample.Temperature)
+}
+
+// finding states the true strength, with a warning where the reading misleads.
+func finding(v show.View, r brine.CheckRequest, c brine.CheckResult) string {
+	if c.Misled() {
+		return v.Say("%s's %v looks %s, but at %v it is %v true", r.Sample.Instrument.Scale.Words(),
+			r.Sample.Shown(), naiveWords[c.Naive], r.Sample.Temperature, strengthBeside(v, c.Reading.True, r.Band))
+	}
+	return v.Say("%v true strength at %v", strengthBeside(v, c.Reading.True, r.Band), r.Sample.Temperature)
+}
+
+// strengthBeside shows a strength with as many digits as tell it from the ends of
+// the band.
+func strengthBeside(v show.View, w quantity.Strength, b yard.Band) string {
+	for _, end := range []quantity.Strength{b.Low, b.High} {
+		if w != end && w.In(v.System).Digits() == end.In(v.System).Digits() {
+			return strconv.FormatFloat(100*float64(w), 'f', 4, 64) + "%"
+		}
+	}
+	return w.In(v.System).String()
+}
+
+func checkNotes(v show.View, r brine.CheckRequest, c brine.CheckResult) []string {
+	var notes []string
+	if c.Decision == yard.MayPump && c.Correction.Additive != brine.AnyAdditive {
+		notes = append(notes, v.Say("It need not be exactly %v; that would take: %s.", r.Band.Target, v.CorrectionSteps(c.Correction)))
+	}
+	first, target := c.Reading.Freezing.First(), c.TargetSolid
+	if c.Decision != yard.MayPump && first.Found && target.Found {
+		notes = append(notes, v.Say("As it stands the first %s comes at %v; on target nothing forms above %v.",
+			show.SolidKind(first.Solid), show.TemperatureOf(first), show.TemperatureOf(target)))
+	}
+	if r.Bed > 0 && c.Decision != yard.MayPump {
+		notes = append(notes, v.Say("A bed of about %v of salt is kept in this tank: circulate and read again before adding anything, since it goes on dissolving.", r.Bed))
+	}
+	if c.Decision == yard.MayPump && r.With != brine.AnyAdditive {
+		notes = append(notes, "Nothing need be added, so --with was left aside.")
+	}
+	if c.Reading.Clamped {
+		notes = append(notes, v.Say("The reading lies just beyond what brine at %v can show; it was taken as %v.", r.Sample.Temperature, c.Reading.True))
+	}
+	if c.Reading.Solid {
+		notes = append(notes, v.Say("Brine this strong is part solid at %v: stir, let the sample clear, and read again.", r.Sample.Temperature))
+	}
+	return append(notes, v.DensityNotes(c.Reading.True, r.Sample.Temperature)...)
+}
+
+// pumpCautions go with a tank that may be pumped.
+func pumpCautions(c brine.CheckResult) []string {
+	if c.Decision != yard.MayPump {
+		return nil
+	}
+	return []string{show.CautionPump, show.CautionLocal}
+}
+
+// naiveWords say how the reading looks without the thermometer.
+var naiveWords = map[yard.Decision]string{yard.MayPump: "right", yard.TooStrong: "too strong", yard.TooWeak: "too weak"}

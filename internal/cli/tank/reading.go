@@ -1,0 +1,97 @@
+package tank
+
+import (
+	"math"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/derive"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/solution"
+)
+
+var readingCommand = run.Command{
+	Use:   "reading",
+	Short: "True strength behind an instrument's reading",
+	Long: "reading tells the strength behind what an instrument shows. A hydrometer floats\n" +
+		"at the density of the sample, and cold brine is denser: so the sample's\n" +
+		"temperature goes with every reading.",
+	Example: "  brineyard reading --hydrometer 23.3% --temp 40F\n" +
+		"  brineyard reading --weigh 9.82lb/gal --temp 15C --units metric",
+	Args: run.NoArguments,
+	New:  func() run.Question { return &reading{} },
+	Rows: true,
+}
+
+type reading struct{ sample brine.Sample }
+
+// Bind binds the sample.
+func (q *reading) Bind(b *bind.Set) {
+	new(bind.Reading).BindSample(b, &q.sample, "temperature of the sample; required")
+}
+
+// Answer finds the strength.
+func (q *reading) Answer(s *run.Session) (run.Reply, error) {
+	r, err := brine.Reading(q.sample)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{
+		Figures: append(s.View.ReadingFigures(r), s.View.Freezing(r.Freezing)...),
+		Words: func(d *report.Document) {
+			d.Title, d.Verdict, d.Notes = "Reading", readingVerdict(s.View, r), readingNotes(s.View, r)
+			d.Next = "check says whether the tank may be pumped."
+			if s.Globals.Working {
+				d.Working = derive.Reading(s.View, q.sample)
+			}
+		},
+	}, nil
+}
+
+// readingVerdict names the true strength and by how much the scale misleads.
+func readingVerdict(v show.View, r brine.ReadingResult) string {
+	name, shown, t := r.Sample.Instrument.Scale.Words(), r.Sample.Shown(), r.Sample.Temperature
+	off := printedPercent(r.Apparent) - printedPercent(r.True)
+	way := "high"
+	if off < 0 {
+		way = "low"
+	}
+	switch {
+	case r.Clamped && r.True > 0:
+		return v.Say("Saturated brine, true strength %v: at %v nothing stronger can be, though %s shows %v.", r.True, t, name, shown)
+	case r.Clamped:
+		return v.Say("Fresh water: at %v nothing weaker can be, though %s shows %v.", t, name, shown)
+	case math.Abs(off) < 0.05:
+		return v.Say("True strength %v: %s's %v reads true at %v.", r.True, name, shown, t)
+	case r.Sample.Instrument.Scale == gauge.PercentSalt:
+		return v.Say("True strength %v: at %v %s's %v reads %.2f too %s.", r.True, t, name, shown, math.Abs(off), way)
+	}
+	return v.Say("True strength %v: %s's %v would be %v without the thermometer, but at %v that is %.2f too %s.",
+		r.True, name, shown, r.Apparent, t, math.Abs(off), way)
+}
+
+// printedPercent is a strength in percent as it is printed, so that a difference in
+// a sentence is that of the numbers in it.
+func printedPercent(w quantity.Strength) float64 { return math.Round(1e4*float64(w)) / 100 }
+
+// readingNotes say what to know of a reading.
+func readingNotes(v show.View, r brine.ReadingResult) []string {
+	var notes []string
+	switch first := r.Freezing.First(); {
+	case first.Found && first.Solid == solution.Ice:
+		notes = append(notes, v.Say("Ice forms first, at %v: on this side more salt lowers it.", show.TemperatureOf(first)))
+	case first.Found:
+		notes = append(notes, v.Say("Salt crystals (%s) form first, at %v: on this side more salt raises it.", first.Solid, show.TemperatureOf(first)))
+	}
+	if r.Clamped {
+		notes = append(notes, v.Say("The reading lies just beyond what brine at %v can show; it was taken as %v.", r.Sample.Temperature, r.True))
+	}
+	if r.Solid {
+		notes = append(notes, v.Say("Brine this strong is part solid at %v: stir, let the sample clear, and read again.", r.Sample.Temperature))
+	}
+	return append(notes, v.DensityNotes(r.True, r.Sample.Temperature)...)
+}
