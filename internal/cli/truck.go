@@ -111,7 +111,7 @@ func (o *truckOptions) ask(s *setting, _ []string) (reply, error) {
 	if err != nil {
 		return reply{}, s.inputError(err)
 	}
-	if out.Load == nil && out.Spray == nil && out.Catch == nil {
+	if !out.Load.Known && !out.Spray.Known && !out.Catch.Known {
 		return reply{}, usagef("nothing to reckon; allowed: --truck or --tank for a load, --rate or --area-rate with --speed, --catch with --over")
 	}
 	return shown(truckDocument(s, r, out), nil)
@@ -181,13 +181,13 @@ func (o *truckOptions) request(s *setting) (truck.Request, error) {
 func truckDocument(s *setting, r truck.Request, out truck.Result) *report.Document {
 	d := &report.Document{Command: "truck", Title: "Truck", Verdict: truckVerdict(s, r, out), Working: truckWorking(s, r, out)}
 	d.Figures = append(d.Figures, s.figure("density", s.show("Density at %v", r.Temperature), out.Density))
-	if out.Load != nil {
+	if out.Load.Known {
 		s.addLoad(d, r, out.Load)
 	}
-	if out.Spray != nil {
+	if out.Spray.Known {
 		s.addSpray(d, r, out.Spray)
 	}
-	if out.Catch != nil {
+	if out.Catch.Known {
 		s.addCatch(d, r, out.Catch)
 	}
 	d.Cautions = append(d.Cautions, cautionLocal)
@@ -198,20 +198,20 @@ func truckDocument(s *setting, r truck.Request, out truck.Result) *report.Docume
 // truckVerdict answers in one sentence what was asked first.
 func truckVerdict(s *setting, r truck.Request, out truck.Result) string {
 	switch {
-	case out.Catch != nil && out.Catch.Factor > 0:
+	case out.Catch.Factor > 0:
 		c := out.Catch
 		if f := c.Factor; f > 0.99 && f < 1.01 {
 			return s.show("It lays down %s, as wanted.", s.laid(r, c))
 		}
 		return s.show("It lays down %s and not %s: bring the flow from %v to %v, or drive at %v.",
 			s.laid(r, c), s.wantedRate(r), c.Flow, quantity.Flow(float64(c.Flow)*c.Factor), c.SpeedFor)
-	case out.Catch != nil && r.Speed > 0:
+	case out.Catch.Known && r.Speed > 0:
 		return s.show("It lays down %s at %v.", s.laid(r, out.Catch), r.Speed)
-	case out.Catch != nil:
+	case out.Catch.Known:
 		return s.show("The boom gives %v.", out.Catch.Flow)
-	case out.Load != nil && out.Spray != nil:
+	case out.Load.Known && out.Spray.Known:
 		return s.show("Load %s; for %s at %v the boom has to give %v.", s.view().Inward(out.Load.Volume, -1), s.wantedRate(r), r.Speed, out.Spray.Boom)
-	case out.Spray != nil:
+	case out.Spray.Known:
 		return s.show("For %s at %v the boom has to give %v.", s.wantedRate(r), r.Speed, out.Spray.Boom)
 	case out.Load.Weighed:
 		return s.show("Load %s of %s at %v and no more: the weight limit comes before the tank of %v is full.",
@@ -223,7 +223,7 @@ func truckVerdict(s *setting, r truck.Request, out truck.Result) string {
 }
 
 // laid is the rate really laid down, in the kind that was asked for.
-func (s *setting) laid(r truck.Request, c *truck.Catch) string {
+func (s *setting) laid(r truck.Request, c truck.Catch) string {
 	if r.AreaRate > 0 {
 		return s.show("%v", c.AreaRate)
 	}
@@ -237,7 +237,7 @@ func (s *setting) wantedRate(r truck.Request) string {
 	return s.show("%v a lane", r.Rate)
 }
 
-func (s *setting) addLoad(d *report.Document, r truck.Request, l *truck.Load) {
+func (s *setting) addLoad(d *report.Document, r truck.Request, l truck.Load) {
 	load, total := s.figure("load", "Load", l.Volume), s.figure("gross_weight", "Truck and load weigh", l.Total)
 	if l.Weighed { // never over the limit by rounding
 		load.Value.Text, total.Value.Text = s.view().Inward(l.Volume, -1), s.view().Inward(l.Total, -1)
@@ -262,7 +262,7 @@ func (s *setting) addLoad(d *report.Document, r truck.Request, l *truck.Load) {
 	}
 }
 
-func (s *setting) addSpray(d *report.Document, r truck.Request, p *truck.Spray) {
+func (s *setting) addSpray(d *report.Document, r truck.Request, p truck.Spray) {
 	d.Figures = append(d.Figures,
 		s.figure("boom_flow", "Flow of the boom", p.Boom),
 		ifAny(s, "nozzle_flow", s.show("Flow of each of %d nozzles", max(1, r.Nozzles)), p.Nozzle),
@@ -271,7 +271,7 @@ func (s *setting) addSpray(d *report.Document, r truck.Request, p *truck.Spray) 
 	d.Notes = append(d.Notes, "Rates are the agency's to set.")
 }
 
-func (s *setting) addCatch(d *report.Document, r truck.Request, c *truck.Catch) {
+func (s *setting) addCatch(d *report.Document, r truck.Request, c truck.Catch) {
 	d.Figures = append(d.Figures, s.figure("caught_flow", "Flow caught", c.Flow))
 	if c.Rate > 0 {
 		d.Figures = append(d.Figures, quietUnless(r.AreaRate == 0, s.figure("rate_laid", "Laid down on a lane", c.Rate)))
@@ -294,7 +294,7 @@ func truckWorking(s *setting, r truck.Request, out truck.Result) []report.Step {
 		return nil
 	}
 	p := &pocket{system: s.system}
-	if l := out.Load; l != nil {
+	if l := out.Load; l.Known {
 		density := p.read("Density of the liquid", s.show("at %v, Laliberte (2009)", r.Temperature), p.density(out.Density))
 		if r.Gross > 0 {
 			gross, empty := p.of(r.Gross), p.of(r.Empty)
@@ -310,17 +310,17 @@ func truckWorking(s *setting, r truck.Request, out truck.Result) []report.Step {
 			p.step("Loading time", "volume / flow", "{} / {}", []term{v, q}, v.value/q.value, "min")
 		}
 	}
-	if out.Spray != nil && r.Rate > 0 {
+	if out.Spray.Known && r.Rate > 0 {
 		p.laneFlow(r, out.Spray)
 	}
-	if out.Catch != nil {
+	if out.Catch.Known {
 		p.catchSteps(r, out.Catch)
 	}
 	return p.steps
 }
 
 // catchSteps compare the flow caught with the flow wanted.
-func (p *pocket) catchSteps(r truck.Request, c *truck.Catch) {
+func (p *pocket) catchSteps(r truck.Request, c truck.Catch) {
 	caught, over := p.of(r.Caught), p.of(r.Over)
 	flow := p.step("Flow caught", "volume / minutes", "{} / {}", []term{caught, over}, caught.value/over.value, p.of(c.Flow).unit)
 	if c.Factor == 0 || r.Rate == 0 {
@@ -334,7 +334,7 @@ func (p *pocket) catchSteps(r truck.Request, c *truck.Catch) {
 }
 
 // laneFlow is rate x speed x lanes / 60.
-func (p *pocket) laneFlow(r truck.Request, out *truck.Spray) {
+func (p *pocket) laneFlow(r truck.Request, out truck.Spray) {
 	rate, speed, lanes := p.of(r.Rate), p.of(r.Speed), number(float64(max(1, r.Lanes)), "")
 	boom := p.step("Flow of the boom", "rate x speed x lanes / 60", "{} x {} x {} / 60", []term{rate, speed, lanes},
 		rate.value*speed.value*lanes.value/60, p.of(out.Boom).unit)

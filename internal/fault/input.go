@@ -25,6 +25,15 @@ func Input(field, reason string, args ...quantity.Quantity) error {
 	return &InputError{Field: field, Reason: reason, Args: args}
 }
 
+// If returns the refusal where a rule is broken, and nil where it is kept, so that the
+// rules of a request stand as a list: the first of them that is broken is cmp.Or's.
+func If(broken bool, field, reason string, args ...quantity.Quantity) error {
+	if !broken {
+		return nil
+	}
+	return Input(field, reason, args...)
+}
+
 // Relabel gives an input error the name of another field.
 func Relabel(err error, field string) error {
 	if input, ok := err.(*InputError); ok {

@@ -6,6 +6,7 @@ import (
 
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/truck"
 	"brineyard/internal/yard"
 )
 
@@ -55,10 +56,6 @@ func (l *Loading) count(load TruckLoad, way quantity.Length) {
 	d.LastOut, d.Back = load.Out, load.Back
 }
 
-// usualSpeed is that of a truck that the yard file says nothing of. Common practice,
-// no source.
-const usualSpeed = 30 * quantity.MilePerHour
-
 // load sends out what the routes were given: at each moment the load that can start
 // first, and of those the one for the route that comes first.
 func (y *stormYard) load(p *Plan) {
@@ -75,15 +72,15 @@ func (y *stormYard) load(p *Plan) {
 		}
 	}
 	for fillPoint := y.r.Start; len(l.Loads) < mostLoads; {
-		route, truck := y.next(p, left, free, fillPoint)
+		route, k := y.next(p, left, free, fillPoint)
 		if route < 0 {
 			return
 		}
 		r := &p.Routes[route]
-		v := min(left[route], carries(y.r.Trucks[truck], r))
-		load := y.trip(r, truck, v, max(fillPoint, free[truck]))
+		v := min(left[route], carries(y.r.Trucks[k], r))
+		load := y.trip(r, k, v, max(fillPoint, free[k]))
 		l.count(load, r.laneOf(v))
-		fillPoint, free[truck] = load.Out, load.Back
+		fillPoint, free[k] = load.Out, load.Back
 		if left[route] -= v; left[route] < r.Served*1e-9 {
 			left[route] = 0
 		}
@@ -94,8 +91,8 @@ func (y *stormYard) load(p *Plan) {
 const mostLoads = 20000
 
 // next finds the load that can start first; -1 when all is out.
-func (y *stormYard) next(p *Plan, left []quantity.Volume, free []quantity.Duration, fillPoint quantity.Duration) (route, truck int) {
-	route, truck = -1, -1
+func (y *stormYard) next(p *Plan, left []quantity.Volume, free []quantity.Duration, fillPoint quantity.Duration) (route, at int) {
+	route, at = -1, -1
 	best := quantity.Duration(math.Inf(1))
 	for i := range p.Routes {
 		if left[i] <= 0 {
@@ -106,19 +103,19 @@ func (y *stormYard) next(p *Plan, left []quantity.Volume, free []quantity.Durati
 				continue
 			}
 			if start := max(fillPoint, free[k]); start < best {
-				route, truck, best = i, k, start
+				route, at, best = i, k, start
 			}
 		}
 		if best <= fillPoint {
 			break // nothing starts sooner, and no later route comes first
 		}
 	}
-	return route, truck
+	return route, at
 }
 
 // mayServe tells whether a truck can carry anything for a route, and may.
-func (y *stormYard) mayServe(truck int, r *RoutePlan) bool {
-	t := y.r.Trucks[truck]
+func (y *stormYard) mayServe(k int, r *RoutePlan) bool {
+	t := y.r.Trucks[k]
 	return (r.Route.Truck == "" || r.Route.Truck == t.Name) && carries(t, r) > 0
 }
 
@@ -133,10 +130,10 @@ func (y *stormYard) carried(r *RoutePlan) bool {
 }
 
 // trip is a load on its way, there and back.
-func (y *stormYard) trip(r *RoutePlan, truck int, v quantity.Volume, start quantity.Duration) TruckLoad {
-	t := y.r.Trucks[truck]
+func (y *stormYard) trip(r *RoutePlan, k int, v quantity.Volume, start quantity.Duration) TruckLoad {
+	t := y.r.Trucks[k]
 	out := start + v.Over(y.r.Plant.Pump)
-	road := quantity.Duration(2 * float64(r.laneOf(v)) / float64(speedOf(t)))
+	road := quantity.Duration(2 * float64(r.laneOf(v)) / float64(truck.SpeedOf(t)))
 	return TruckLoad{t.Name, r.Route.Name, v, start, out, out + road}
 }
 
@@ -145,25 +142,14 @@ func (r *RoutePlan) laneOf(v quantity.Volume) quantity.Length {
 	return r.LaneLength * quantity.Length(v/r.Demanded)
 }
 
-// carries is what a truck takes for a route, by tank and by weight; a pre-wetted route's
-// salt rides along.
+// carries is what a truck takes for a route; a pre-wetted route's salt rides along.
 func carries(t yard.Truck, r *RoutePlan) quantity.Volume {
-	v := t.Tank
-	if t.Gross > 0 {
-		weight := r.density
-		if r.Route.Prewet > 0 {
-			weight += quantity.Density(1 / float64(r.Route.Prewet))
-		}
-		v = min(v, (t.Gross - t.Empty).Volume(weight))
+	weight := r.density
+	if r.Route.Prewet > 0 {
+		weight += quantity.Density(1 / float64(r.Route.Prewet))
 	}
-	return max(0, v)
-}
-
-func speedOf(t yard.Truck) quantity.Speed {
-	if t.Speed > 0 {
-		return t.Speed
-	}
-	return usualSpeed
+	v, _ := truck.Fits(t, weight)
+	return v
 }
 
 // Cost is what the storm costs and lays down. A part is nil where a price is
@@ -199,8 +185,8 @@ func (y *stormYard) cost(p *Plan) {
 		c.Water = money(float64(*price.Water) * water)
 	}
 	additive, known := 0.0, true
-	for name, v := range y.extra {
-		o := y.others[name]
+	for _, l := range p.Liquids {
+		o, v := y.others[l.Name], y.extra[l.Name]
 		known = known && o.price != nil
 		if o.price != nil {
 			additive += float64(*o.price) * float64(v)

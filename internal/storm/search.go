@@ -125,7 +125,8 @@ func (s *search) keep(all []*sequence) []*sequence {
 		return float64(min(q.planned, s.wanted)) / float64(q.cost()-s.y.r.Now)
 	}
 	slices.SortStableFunc(all, func(a, b *sequence) int { return cmp.Compare(rate(b), rate(a)) })
-	// Two beginnings of the same volume that end at the same time lead to the same.
+	// Of beginnings that differ only in the order of their batches the first is enough, if
+	// the same mixing tank came last: that tank is the one that is not full again.
 	all = slices.CompactFunc(all, func(a, b *sequence) bool {
 		return a.planned == b.planned && a.done == b.done && a.mixer == b.mixer
 	})

@@ -7,6 +7,7 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/fault/faulttest"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -177,9 +178,9 @@ func TestCatchByHand(t *testing.T) {
 	out, err := Calculate(r)
 	require.NoError(t, err)
 	require.InEpsilon(t, 20, float64(out.Catch.Flow/quantity.GallonPerMinute), 1e-12)
-	require.Equal(t, Catch{Flow: out.Catch.Flow}, *out.Catch)
-	require.Nil(t, out.Spray)
-	require.Nil(t, out.Load)
+	require.Equal(t, Catch{Known: true, Flow: out.Catch.Flow}, out.Catch)
+	require.Zero(t, out.Spray)
+	require.Zero(t, out.Load)
 
 	r.Speed, r.Lanes, r.Width = 30*quantity.MilePerHour, 2, quantity.Width(12*quantity.Foot)
 	out, err = Calculate(r)
@@ -222,4 +223,34 @@ func TestWeightLeft(t *testing.T) {
 	r.Gross = r.Empty // nothing can be loaded
 	_, err = Calculate(r)
 	faulttest.RequireRefusal(t, err, fault.FieldGross, "over its limit when empty; allowed: above 8,820 lb")
+}
+
+// By hand: 500 kg of payload at 1,250 kg/m3 are 0.4 m3, less than a tank of 1 and more than
+// one of 0.3; a truck that weighs its limit when empty, or more, carries nothing, and one
+// without a limit its tank.
+func TestFits(t *testing.T) {
+	for _, c := range []struct {
+		truck    yard.Truck
+		want     quantity.Volume
+		byWeight bool
+	}{
+		{yard.Truck{Tank: 1, Empty: 4000, Gross: 4500}, 0.4, true},
+		{yard.Truck{Tank: 0.3, Empty: 4000, Gross: 4500}, 0.3, false},
+		{yard.Truck{Tank: 0.4, Empty: 4000, Gross: 4500}, 0.4, false},
+		{yard.Truck{Tank: 1, Empty: 4500, Gross: 4500}, 0, true},
+		{yard.Truck{Tank: 1, Empty: 5000, Gross: 4500}, 0, true},
+		{yard.Truck{Tank: 1, Empty: 4000}, 1, false},
+		{yard.Truck{}, 0, false},
+	} {
+		v, byWeight := Fits(c.truck, 1250)
+		require.InDelta(t, float64(c.want), float64(v), 1e-15, "%+v", c.truck)
+		require.Equal(t, c.byWeight, byWeight, "%+v", c.truck)
+	}
+}
+
+// A truck goes at its own speed, or at 30 mph where none is known (common practice, no
+// source): 44 feet a second.
+func TestSpeedOf(t *testing.T) {
+	require.Equal(t, quantity.Speed(7), SpeedOf(yard.Truck{Speed: 7}))
+	require.InEpsilon(t, 44*float64(quantity.Foot), float64(SpeedOf(yard.Truck{})), 1e-12)
 }

@@ -10,7 +10,7 @@ import (
 // Truck shows the load and the flow.
 func Truck(v show.View, r truck.Request, out truck.Result) []report.Step {
 	p := begin(v)
-	if l := out.Load; l != nil {
+	if l := out.Load; l.Known {
 		load := p.Of(r.Tank)
 		density := p.Read("Density of the liquid", v.Say("at %v, Laliberte (2009)", r.Temperature), p.Density(out.Density))
 		if r.Gross > 0 {
@@ -24,17 +24,17 @@ func Truck(v show.View, r truck.Request, out truck.Result) []report.Step {
 			p.Step("Loading time", "volume / flow", "min", load, p.Of(r.LoadFlow))
 		}
 	}
-	if out.Spray != nil && r.Rate > 0 {
+	if out.Spray.Known && r.Rate > 0 {
 		p.laneFlow(r, out.Spray)
 	}
-	if out.Catch != nil {
+	if out.Catch.Known {
 		p.catchSteps(r, out.Catch)
 	}
 	return p.Steps()
 }
 
 // catchSteps compare the flow caught with the flow wanted.
-func (p sheet) catchSteps(r truck.Request, c *truck.Catch) {
+func (p sheet) catchSteps(r truck.Request, c truck.Catch) {
 	caught, over := p.Of(r.Caught), p.Of(r.Over)
 	flow := p.Step("Flow caught", "volume / minutes", p.Of(c.Flow).Unit(), caught, over)
 	if c.Factor == 0 || r.Rate == 0 {
@@ -47,7 +47,7 @@ func (p sheet) catchSteps(r truck.Request, c *truck.Catch) {
 }
 
 // laneFlow is rate x speed x lanes / 60.
-func (p sheet) laneFlow(r truck.Request, out *truck.Spray) {
+func (p sheet) laneFlow(r truck.Request, out truck.Spray) {
 	rate, speed, lanes := p.Of(r.Rate), p.Of(r.Speed), working.Number(float64(max(1, r.Lanes)), "")
 	boom := p.Step("Flow of the boom", "rate x speed x lanes / 60", p.Of(out.Boom).Unit(), rate, speed, lanes)
 	if r.Nozzles > 0 {
