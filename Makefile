@@ -42,7 +42,7 @@ reference:
 # Every parser, for so long each, five at a time. Making an interesting input small may
 # take a minute by default, in which nothing else is tried: here it takes 100 tries.
 FUZZTIME := 20s
-FUZZERS := words:FuzzWords quantity:FuzzParse cli:FuzzArguments cli:FuzzEach yard/file:FuzzParse yard/file:FuzzStorm \
+FUZZERS := words:FuzzWords quantity:FuzzParse cli/bind:FuzzArguments cli/tank:FuzzTimed cli:FuzzEach yard/file:FuzzParse yard/file:FuzzStorm \
 	journal:FuzzRow journal:FuzzCell journal:FuzzImport drill:FuzzJudge
 
 # A run that ends in the middle of a try may say so as a failure; one with no input to

@@ -159,7 +159,7 @@ func requireCorrections(t *testing.T, g cardGrid, system, about string) {
 			require.NotEmpty(t, key, row)
 			require.True(t, strings.HasPrefix(g.heads[1+2*i], tank), g.heads)
 			requireShown(t, row[1+2*i], figureOf(t, line, key), about+": "+line)
-			require.Zero(t, figureOf(t, line, "bleed_first"))
+			require.Zero(t, figureOf(t, line, "draw_off_first"))
 		}
 	}
 }
@@ -292,7 +292,7 @@ func TestCardDrawsOff(t *testing.T) {
 		for i, tank := range []string{"brim --volume 900gal", "plain --volume 400gal"} {
 			line := "correct --tank " + tank + " --strength " + row[0] + " --yard " + path
 			cells := row[1+3*i : 4+3*i]
-			bleed := figureOf(t, line, "bleed_first")
+			bleed := figureOf(t, line, "draw_off_first")
 			require.Equal(t, bleed == 0, cells[0] == "-", line)
 			if bleed > 0 {
 				drawn++

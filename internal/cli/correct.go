@@ -11,7 +11,6 @@ import (
 	"brineyard/internal/words"
 	"brineyard/internal/yard"
 
-	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
 )
 
@@ -143,96 +142,6 @@ func (s *setting) tank(flag, name string) (yard.Tank, error) {
 	return yard.Tank{}, usagef("--%s %s: no such tank in %s; %s", flag, words.Quoted(name), s.yard.Path, words.Allowed(name, names))
 }
 
-type correctOptions struct {
-	tank       *tankFlags
-	instrument *readingFlags
-	strength   *input[quantity.Strength]
-	to         *input[quantity.Strength]
-	temp       *input[quantity.Temperature]
-	agent      *agentFlags
-	record     *recordFlags
-}
-
-func newCorrect(env *Env, g *globals) *cobra.Command {
-	return asking(env, g, &cobra.Command{
-		Use:   "correct",
-		Short: "What brings a tank to target",
-		Long: "correct tells how much water, salt or stored brine brings a tank to its target,\n" +
-			"whether that fits, and what the instrument then shows. It balances weights of\n" +
-			"salt and water, not volumes.",
-		Example: "  brineyard correct --volume 500gal --strength 26% --to 23.3%\n" +
-			"  brineyard correct --volume 500gal --hydrometer 21% --temp 45F --stock 26%",
-		Args: noArguments,
-	}, &correctOptions{})
-}
-
-// flags defines the flags.
-func (o *correctOptions) flags(f *pflag.FlagSet) {
-	o.tank = addTankFlags(f, "brine in the tank")
-	o.strength = strengthFlag(f, "strength", "true strength of the brine, instead of a reading")
-	o.to = strengthFlag(f, "to", "target")
-	o.temp = temperatureFlag(f, "temp", "temperature of the brine; 60F unless given with --strength")
-	o.instrument = addReadingFlags(f)
-	o.agent = addAgentFlags(f)
-	o.record = addRecordFlags(f)
-}
-
-// ask answers them.
-func (o *correctOptions) ask(s *setting, _ []string) (reply, error) {
-	r, sample, err := o.request(s)
-	if err != nil {
-		return reply{}, s.inputError(err)
-	}
-	c, err := brine.Correct(r)
-	if err != nil {
-		return reply{}, s.inputError(err)
-	}
-	return reply{document: correctDocument(s, r, c, sample), record: o.record, entries: correctionEntries(o.tank.name.value, r, c)}, nil
-}
-
-// request gathers what is asked. The second result is the reading behind the
-// strength, nil when the strength was given.
-func (o *correctOptions) request(s *setting) (brine.CorrectRequest, *brine.ReadingResult, error) {
-	r := brine.CorrectRequest{}
-	err := o.record.check(o.tank.name.value)
-	if err != nil {
-		return r, nil, err
-	}
-	if _, r.Volume, r.Capacity, err = o.tank.tank(s); err != nil {
-		return r, nil, err
-	}
-	if r.With, r.Stock, r.RockSalt, err = o.agent.agent(s); err != nil {
-		return r, nil, err
-	}
-	none := &input[quantity.Strength]{}
-	r.Target = s.band(o.to, none, none).Target
-	scales, _ := o.instrument.given()
-	if o.strength.given {
-		if len(scales) > 0 {
-			return r, nil, usagef("--strength and --%s: two strengths; allowed: one of them", scaleNames[scales[0]])
-		}
-		if r.Instrument, err = o.instrument.instrument(s, 0); err != nil {
-			return r, nil, err
-		}
-		r.Temperature = take(s, fault.FieldTemperature, "temp", o.temp, nil, "", quantity.Fahrenheit(60))
-		r.Strength = take(s, fault.FieldStrength, "strength", o.strength, nil, "", 0)
-		return r, nil, nil
-	}
-	if len(scales) == 0 {
-		return r, nil, usagef("no strength; allowed: --strength, or --temp with one of %s", instrumentOptions())
-	}
-	sample, err := o.instrument.sample(s, o.temp)
-	if err != nil {
-		return r, nil, err
-	}
-	reading, err := brine.Reading(sample)
-	if err != nil {
-		return r, nil, err
-	}
-	r.Strength, r.Temperature, r.Instrument = reading.True, sample.Temperature, sample.Instrument
-	return r, &reading, nil
-}
-
 // band settles target and band: the flag's target, else the yard file's, else
 // common practice, whose band moves with another target.
 func (s *setting) band(to, low, high *input[quantity.Strength]) yard.Band {
@@ -247,37 +156,6 @@ func (s *setting) band(to, low, high *input[quantity.Strength]) yard.Band {
 		Low:    take(s, fault.FieldLow, "low", low, file.Low, "target.low", otherwise.Low),
 		High:   take(s, fault.FieldHigh, "high", high, file.High, "target.high", otherwise.High),
 	}
-}
-
-func correctDocument(s *setting, r brine.CorrectRequest, c brine.Correction, sample *brine.ReadingResult) *report.Document {
-	d := &report.Document{
-		Command:  "correct",
-		Title:    "Correction",
-		Verdict:  correctVerdict(s, r, c),
-		Working:  append(correctWorking(s, r, c), expectedWorking(s, r.Instrument, c.Strength, r.Temperature, c.Reading)...),
-		Notes:    correctionNotes(s, r, c),
-		Cautions: correctionCautions(c),
-		Next:     nextAfterCorrect,
-	}
-	if sample != nil {
-		d.Figures = append(d.Figures,
-			s.figure("apparent_strength", "Apparent strength", sample.Apparent),
-			s.figure("true_strength", "True strength", sample.True))
-		d.Working = append(readingWorking(s, *sample), d.Working...)
-		d.Notes = append(d.Notes, densityNotes(s, sample.True, sample.Sample.Temperature)...)
-	}
-	d.Figures = append(d.Figures, s.correctionFigures(r, c)...)
-	return d
-}
-
-func correctVerdict(s *setting, r brine.CorrectRequest, c brine.Correction) string {
-	if c.Additive == brine.AnyAdditive {
-		return s.show("Add nothing: %v at %v is on target.", r.Volume, r.Strength)
-	}
-	steps := s.steps(c)
-	return s.show("%s: %v at %v becomes %v at %v, and %s shows %v at %v.",
-		strings.ToUpper(steps[:1])+steps[1:], r.Volume, r.Strength, c.Final, c.Strength,
-		scaleWords[r.Instrument.Scale], brine.OnScale(r.Instrument, c.Reading), r.Temperature)
 }
 
 // steps says what to do, in order: "draw off 40 gal, then add 61 gal of water".
@@ -308,7 +186,7 @@ func (s *setting) correctionFigures(r brine.CorrectRequest, c brine.Correction) 
 		fits.Text = s.show("yes, the tank holds %v", r.Capacity)
 	}
 	return []report.Figure{
-		quietUnless(c.DrawOffFirst > 0, s.figure("bleed_first", "Draw off first", c.DrawOffFirst)),
+		quietUnless(c.DrawOffFirst > 0, s.figure("draw_off_first", "Draw off first", c.DrawOffFirst)),
 		quietUnless(c.Additive == brine.AddWater, s.figure("water_to_add", "Water to add", c.Water)),
 		quietUnless(c.Additive == brine.AddSalt, s.figure("salt_to_add", "Salt to add, as delivered", c.Salt)),
 		quietUnless(c.Additive == brine.AddStock, s.figure("stock_to_add", "Stock to add", c.Stock)),

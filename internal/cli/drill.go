@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"brineyard/internal/brine"
+	"brineyard/internal/cli/derive"
 	"brineyard/internal/drill"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -291,15 +292,10 @@ func (s *setting) inParts(r brine.BlendRequest) brine.BlendRequest {
 
 // drillWorking is the working of the command that answers the same question.
 func (s *setting) drillWorking(p drill.Problem) []report.Step {
-	always := *s.globals
-	always.Working = true
-	shows := *s
-	shows.globals = &always
-	s = &shows
 	w := p.Working
 	var steps []report.Step
 	if w.GlassResult != nil {
-		steps = readingWorking(s, *w.GlassResult)
+		steps = derive.Reading(s.view(), w.GlassResult.Sample)
 	}
 	return append(append(steps, s.calculated(w)...), s.closing(w.Closing)...)
 }
@@ -308,15 +304,15 @@ func (s *setting) drillWorking(p drill.Problem) []report.Step {
 func (s *setting) calculated(w drill.Working) []report.Step {
 	switch {
 	case w.Correction != nil:
-		return correctWorking(s, *w.Correct, *w.Correction)
+		return derive.Correct(s.view(), *w.Correct, *w.Correction)
 	case w.CheckResult != nil:
-		return append(readingWorking(s, w.CheckResult.Reading), correctWorking(s, w.Check.Correction(*w.CheckResult), w.CheckResult.Correction)...)
+		return append(derive.Reading(s.view(), w.Check.Sample), derive.Correct(s.view(), w.Check.Correction(*w.CheckResult), w.CheckResult.Correction)...)
 	case w.BatchResult != nil:
-		return batchWorking(s, *w.Batch, *w.BatchResult)
+		return derive.Batch(s.view(), *w.Batch, *w.BatchResult)
 	case w.BlendResult != nil:
-		return blendWorking(s, s.inParts(*w.Blend), *w.BlendResult)
+		return derive.Blend(s.view(), s.inParts(*w.Blend), *w.BlendResult)
 	case w.TruckResult != nil:
-		return truckWorking(s, *w.Truck, *w.TruckResult)
+		return derive.Truck(s.view(), *w.Truck, *w.TruckResult)
 	case w.LineupSetting != nil:
 		d := s.judgeDocument(w.Lineup.Plumbing, *w.LineupSetting)
 		steps := []report.Step{{What: "Open: " + strings.Join(w.LineupSetting.Open, ", ")}, {What: d.Verdict}}

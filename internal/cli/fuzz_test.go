@@ -4,54 +4,11 @@ import (
 	"bytes"
 	"encoding/csv"
 	"io"
-	"math"
 	"strings"
 	"testing"
 
-	"brineyard/internal/gauge"
-	"brineyard/internal/quantity"
-
 	"github.com/stretchr/testify/require"
 )
-
-// FuzzArguments puts any text through the parsers of positional arguments: a part of
-// a blend, a lot for a tank, a reading with its time. Each answers with a value that
-// makes sense or with an error of one line.
-func FuzzArguments(f *testing.F) {
-	for _, text := range []string{
-		"80:brine@23.3%", "20:cacl2@32%", "10:water", "1e3:KCL@5", ":", "@", "=", "6000gal@23.1%", "500gal:cacl2@32%",
-		"north", "10:05=12%", "20=18.5%@45F", "0=1@", "24:00=1", "NaN:brine@3", "0x1p4:brine@3", "5\x00gal@3%", "\u202e:\xff@",
-	} {
-		f.Add(text)
-	}
-	s := &setting{origin: map[string]origin{}}
-	o := &readyOptions{temp: &input[quantity.Temperature]{}}
-	f.Fuzz(func(t *testing.T, text string) {
-		if p, err := s.part(text); err == nil {
-			require.True(t, p.Amount >= 0 && !math.IsInf(p.Amount, 0))
-		} else {
-			requireOneLine(t, err)
-		}
-		if lot, err := s.lot(text); err == nil {
-			require.GreaterOrEqual(t, float64(lot.Volume), 0.0)
-		} else {
-			requireOneLine(t, err)
-		}
-		sample, _, err := o.timed(text, gauge.Instrument{Calibration: gauge.DefaultCalibration})
-		if err == nil {
-			require.GreaterOrEqual(t, float64(sample.At), 0.0)
-			return
-		}
-		requireOneLine(t, err)
-	})
-}
-
-func requireOneLine(t *testing.T, err error) {
-	t.Helper()
-	for _, r := range err.Error() {
-		require.True(t, r >= ' ', "%q", err)
-	}
-}
 
 // FuzzEach: whatever a table holds, each answers with as many rows as it has, all of one
 // width, or refuses it in one line.

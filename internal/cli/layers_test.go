@@ -45,7 +45,7 @@ var layers = []struct {
 	{"cli/derive", "balance brine cli/show gauge quantity ready report season solution storm truck working yard", false},
 	{"cli/run", "balance brine cli/bind cli/show fault gauge journal quantity report words yard yard/file", false},
 	{"cli/tank", "brine cli/bind cli/derive cli/run cli/show fault gauge journal quantity ready report solution words yard", false},
-	{"cli", "balance brine chart cli/bind cli/run cli/show cli/tank drill fault gauge journal lineup picture quantity ready report season solution storm truck words yard yard/file", false},
+	{"cli", "balance brine chart cli/bind cli/derive cli/run cli/show cli/tank drill fault gauge journal lineup picture quantity ready report season solution storm truck words yard yard/file", false},
 	{"accuracy", "balance brine chart cli gauge picture quantity solution yard", false},
 	{"release", "", false},
 }

@@ -90,14 +90,11 @@ func (a *adapted) Answer(s *run.Session) (run.Reply, error) {
 }
 
 var oldQuestions = map[string]func() question{
-	"correct": func() question { return &correctOptions{} },
-	"batch":   func() question { return &batchOptions{} },
-	"blend":   func() question { return newBlendOptions() },
-	"freeze":  func() question { return &freezeOptions{} },
-	"store":   func() question { return &storeOptions{} },
-	"ready":   func() question { return newReadyOptions() },
-	"truck":   func() question { return &truckOptions{} },
-	"lineup":  func() question { return &lineupOptions{} },
+	"blend":  func() question { return newBlendOptions() },
+	"freeze": func() question { return &freezeOptions{} },
+	"store":  func() question { return &storeOptions{} },
+	"truck":  func() question { return &truckOptions{} },
+	"lineup": func() question { return &lineupOptions{} },
 }
 
 // view is the setting's, as the new pieces take it.

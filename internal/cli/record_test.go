@@ -61,7 +61,7 @@ func TestRecord(t *testing.T) {
 	require.Equal(t, []any{journal.Transfer, "mixer", drawnOff}, []any{correct[0].Kind, correct[0].From, correct[0].Tank})
 	require.Equal(t, journal.Correction, correct[1].Kind)
 	line = "correct --tank mixer --strength 26% --volume 1300gal --yard " + demoYard
-	require.InEpsilon(t, figureOf(t, line, "bleed_first"), float64(*correct[0].Volume/gal), 1e-9)
+	require.InEpsilon(t, figureOf(t, line, "draw_off_first"), float64(*correct[0].Volume/gal), 1e-9)
 	require.InEpsilon(t, figureOf(t, line, "water_to_add"), float64(*correct[1].Water/gal), 1e-9)
 
 	salt := recordAt(t, "correct --tank mixer --strength 21%")

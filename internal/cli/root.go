@@ -69,8 +69,8 @@ var commands = []struct {
 	name string
 	make func(*Env, *globals) *cobra.Command
 }{
-	{"correct", newCorrect}, {"batch", newBatch}, {"blend", newBlend}, {"freeze", newFreeze},
-	{"store", newStore}, {"ready", newReady}, {"storm", newStorm}, {"truck", newTruck}, {"lineup", newLineup}, {"each", newEach},
+	{"blend", newBlend}, {"freeze", newFreeze},
+	{"store", newStore}, {"storm", newStorm}, {"truck", newTruck}, {"lineup", newLineup}, {"each", newEach},
 	{"journal", newJournal}, {"card", newCard}, {"drill", newDrill}, {"yard", newYard},
 }
 

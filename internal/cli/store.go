@@ -183,7 +183,7 @@ func storeDocument(s *setting, r brine.StoreRequest, out brine.StoreResult) *rep
 	}
 	if c := out.Correction; c != nil {
 		d.Figures = append(d.Figures,
-			quietUnless(c.DrawOffFirst > 0, s.figure("bleed_first", "Draw off first", c.DrawOffFirst)),
+			quietUnless(c.DrawOffFirst > 0, s.figure("draw_off_first", "Draw off first", c.DrawOffFirst)),
 			s.figure("stock_to_add", s.show("Add of %v", r.With), c.Stock),
 			s.figure("corrected_volume", "Comes to", c.Final),
 			s.figure("corrected_strength", "True strength then", c.Strength))

@@ -38,8 +38,11 @@ const digits = 6
 // Number is a term of a plain number, in a unit or in none.
 func Number(x float64, unit string) Term { return Term{rounded(x), unit} }
 
-// rounded returns a value as it is printed; NaN stays NaN.
-func rounded(x float64) float64 {
+// rounded returns a value as it is printed.
+func rounded(x float64) float64 { return toDigits(x, digits) }
+
+// toDigits keeps so many digits; NaN stays NaN.
+func toDigits(x float64, digits int) float64 {
 	y, err := strconv.ParseFloat(strconv.FormatFloat(x, 'g', digits, 64), 64)
 	if err != nil {
 		return math.NaN()

@@ -1,6 +1,10 @@
 package working
 
-import "brineyard/internal/quantity"
+import (
+	"math"
+
+	"brineyard/internal/quantity"
+)
 
 // Of prints a quantity in the user's units.
 func (s *Sheet) Of(q quantity.Quantity) Term {
@@ -27,6 +31,15 @@ func (s *Sheet) DensityOf(t Term) quantity.Density {
 
 // Share prints a strength as the fraction that is multiplied with.
 func Share(w quantity.Strength) Term { return Number(float64(w), "") }
+
+// ShareBeside is Share with as many more digits as keep its difference from another strength.
+func ShareBeside(w, other quantity.Strength) Term {
+	more := 0
+	for off := math.Abs(float64(w - other)); off > 0 && off < 1e-3 && more < 6; off *= 10 {
+		more++
+	}
+	return Term{toDigits(float64(w), digits+more), ""}
+}
 
 // Percent prints a strength in percent.
 func Percent(w quantity.Strength) Term { return Number(100*float64(w), "%") }

@@ -31,13 +31,50 @@ type shown struct {
 // BindSample binds exactly one reading with its instrument and its temperature.
 func (r *Reading) BindSample(b *Set, to *brine.Sample, usage string) {
 	r.bind(b)
-	b.Then(func(*Scope) error { _, err := r.one(true); return err })
+	b.Then(func(*Scope) error {
+		used, err := r.used()
+		switch {
+		case err != nil:
+			return err
+		case used == nil:
+			return fault.Refuse("no reading; allowed: one of %s", Instruments())
+		}
+		return r.complete(used)
+	})
 	r.bindCalibration(b, &to.Instrument)
 	r.temp = Of(b, Temperature, &to.Temperature, "temp", usage)
 	b.Then(func(s *Scope) error {
-		f, err := r.one(true)
-		if err == nil {
-			r.take(b, s, f, to)
+		used, err := r.used()
+		r.take(b, s, used, to)
+		return err
+	})
+}
+
+// BindStrength binds a strength that is typed, or read: then the sample holds the reading, and
+// the strength is 0. Temperature and instrument of the sample are there either way.
+func (r *Reading) BindStrength(b *Set, strength *quantity.Strength, to *brine.Sample) {
+	r.bind(b)
+	var typed *Value[quantity.Strength]
+	b.Then(func(*Scope) error {
+		used, err := r.used()
+		switch {
+		case typed.Given() && used != nil:
+			return fault.Refuse("--strength and --%s: two strengths; allowed: one of them", used.scale.Name())
+		case typed.Given() || err != nil:
+			return err
+		case used == nil:
+			return fault.Refuse("no strength; allowed: --strength, or --temp with one of %s", Instruments())
+		}
+		return r.complete(used)
+	})
+	r.bindCalibration(b, &to.Instrument)
+	r.temp = Of(b, Temperature, &to.Temperature, "temp", "temperature of the brine; 60F unless given with --strength", Default(quantity.Fahrenheit(60)))
+	typed = Of(b, Strength, strength, "strength", "true strength of the brine, instead of a reading")
+	b.Then(func(s *Scope) error {
+		to.Instrument.Scale, to.Reading = gauge.PercentSalt, 0
+		used, err := r.used()
+		if used != nil {
+			r.take(b, s, used, to)
 		}
 		return err
 	})
@@ -52,27 +89,29 @@ func (r *Reading) bind(b *Set) {
 	}
 }
 
-// one is the instrument that was used; nil where none was and none is needed.
-func (r *Reading) one(needed bool) (*shown, error) {
-	var one *shown
+// used is the instrument that showed something; nil for none.
+func (r *Reading) used() (used *shown, err error) {
 	for _, f := range r.flags {
 		switch {
-		case f.given && one != nil:
-			return nil, fault.Refuse("--%s and --%s: two readings; allowed: one of %s", one.scale.Name(), f.scale.Name(), Instruments())
+		case f.given && used != nil:
+			return used, fault.Refuse("--%s and --%s: two readings; allowed: one of %s", used.scale.Name(), f.scale.Name(), Instruments())
 		case f.given:
-			one = f
+			used = f
 		}
 	}
+	return used, nil
+}
+
+// complete refuses a reading without its temperature, and a calibration of no glass.
+func (r *Reading) complete(f *shown) error {
 	switch {
-	case one == nil && needed:
-		return nil, fault.Refuse("no reading; allowed: one of %s", Instruments())
-	case one != nil && !r.temp.Given():
-		return nil, fault.Refuse("--temp is missing: --%s %s means nothing without the sample's temperature; allowed: like --temp 41F",
-			one.scale.Name(), words.Quoted(one.text))
-	case one != nil && !one.scale.Floats() && r.cal.Given():
-		return nil, fault.Refuse("--cal goes with a hydrometer, not with --%s; allowed: one of them", one.scale.Name())
+	case !r.temp.Given():
+		return fault.Refuse("--temp is missing: --%s %s means nothing without the sample's temperature; allowed: like --temp 41F",
+			f.scale.Name(), words.Quoted(f.text))
+	case !f.scale.Floats() && r.cal.Given():
+		return fault.Refuse("--cal goes with a hydrometer, not with --%s; allowed: one of them", f.scale.Name())
 	}
-	return one, nil
+	return nil
 }
 
 // take makes a sample of a reading.
@@ -96,8 +135,25 @@ func (r *Reading) bindCalibration(b *Set, i *gauge.Instrument) {
 
 // Glass binds the calibration of a percent hydrometer, for what it will show.
 func Glass(b *Set, i *gauge.Instrument) {
-	i.Scale = gauge.PercentSalt
-	new(Reading).bindCalibration(b, i)
+	Calibration(b, i, func() gauge.Scale { return gauge.PercentSalt })
+}
+
+// Calibration binds an instrument whose scale is known without a reading.
+func Calibration(b *Set, i *gauge.Instrument, scale func() gauge.Scale) {
+	r := new(Reading)
+	b.Then(func(*Scope) error {
+		if i.Scale = scale(); !i.Scale.Floats() && r.cal.Given() {
+			return fault.Refuse("--cal goes with a hydrometer, not with --%s; allowed: one of them", i.Scale.Name())
+		}
+		return nil
+	})
+	r.bindCalibration(b, i)
+	b.Then(func(*Scope) error {
+		if !i.Scale.Floats() {
+			i.Calibration = gauge.DefaultCalibration
+		}
+		return nil
+	})
 }
 
 // Instruments lists the instruments' flags for messages.
@@ -127,3 +183,9 @@ func (f *shown) String() string { return f.text }
 
 // Type names the kind of value in help.
 func (f *shown) Type() string { return f.scale.Kind() }
+
+// Given reports whether an instrument was used.
+func (r *Reading) Given() bool {
+	used, _ := r.used()
+	return used != nil
+}

@@ -74,3 +74,8 @@ func DefaultOf[Q quantity.Quantity](get func() Q) Source[Q] {
 		return q, Place{flag: name, value: q}, true
 	}
 }
+
+// InWords takes zero, and names the place in words.
+func InWords[Q quantity.Quantity](words string) Source[Q] {
+	return func(string, *Scope) (q Q, place Place, found bool) { return q, Place{words: words}, true }
+}

@@ -33,7 +33,7 @@ func Correct(v show.View, r brine.CorrectRequest, c brine.Correction) []report.S
 
 // waterStep finds the water, and the weight in the tank afterwards.
 func (p sheet) waterStep(r brine.CorrectRequest, c brine.Correction, tank working.Term) (added, total working.Term) {
-	now, target := working.Share(r.Strength), working.Share(r.Target)
+	now, target := working.ShareBeside(r.Strength, r.Target), working.Share(r.Target)
 	water := p.Step("Water to add, by weight", "weight x (strength - target) / target", tank.Unit(), tank, now, target, target)
 	added = p.Step("Water to add, by volume", "weight / density of water", p.VolumeUnit(), water, p.Density(c.AddDensity))
 	total = p.Step("Weight in the tank then", "brine in the tank + water", tank.Unit(), tank, water)
@@ -42,7 +42,7 @@ func (p sheet) waterStep(r brine.CorrectRequest, c brine.Correction, tank workin
 
 // stockStep finds the stored brine, and the weight in the tank afterwards.
 func (p sheet) stockStep(r brine.CorrectRequest, c brine.Correction, tank working.Term) (added, total working.Term) {
-	now, target, stock := working.Share(r.Strength), working.Share(r.Target), working.Share(r.Stock)
+	now, target, stock := working.ShareBeside(r.Strength, r.Target), working.Share(r.Target), working.ShareBeside(r.Stock, r.Target)
 	short := p.Step("Salt that the tank is short of (below zero: has too much)", "weight x (target - strength)", tank.Unit(), tank, target, now)
 	gain := p.Step("What each unit of stock brings beyond target", "strength of the stock - target", "", stock, target)
 	weight := p.Step("Stock to add, by weight", "short / what each brings", tank.Unit(), short, gain)
@@ -54,7 +54,7 @@ func (p sheet) stockStep(r brine.CorrectRequest, c brine.Correction, tank workin
 
 // saltStep finds the rock salt, and the weight of liquid in the tank afterwards.
 func (p sheet) saltStep(r brine.CorrectRequest, tank working.Term) (added, total working.Term) {
-	now, target := working.Share(r.Strength), working.Share(r.Target)
+	now, target := working.ShareBeside(r.Strength, r.Target), working.Share(r.Target)
 	purity, moisture := working.Share(r.RockSalt.Purity), working.Share(r.RockSalt.Moisture)
 	short := p.Step("Salt that the tank is short of", "weight x (target - strength)", tank.Unit(), tank, target, now)
 	pure := p.Step("NaCl in each unit of rock salt as delivered", "(1 - moisture) x purity", "", moisture, purity)

@@ -17,7 +17,7 @@ import (
 func Reading(v show.View, s brine.Sample) []report.Step {
 	p := begin(v)
 	density := p.sample(s)
-	p.strength(density, s.Temperature)
+	p.strength(density, s)
 	return p.Steps()
 }
 
@@ -44,9 +44,12 @@ func (p sheet) glass(sample, cal quantity.Temperature) working.Term {
 		"1 + expansion a degree x (sample temperature - calibration)", "", working.Number(perDegree, ""), working.Number(here, ""), working.Number(there, ""))
 }
 
-// strength finds that of a density between two whole percents of the density table.
-func (p sheet) strength(density working.Term, t quantity.Temperature) {
-	w, dissolved := strengthOf(p.DensityOf(density), t)
+// strength finds that of a density between two whole percents of the density table, and then
+// from the formula of the density, which is not rounded on the way.
+func (p sheet) strength(density working.Term, s brine.Sample) {
+	t := s.Temperature
+	rho, _ := s.Instrument.Density(s.Reading, float64(t))
+	w, dissolved := strengthOf(quantity.Density(rho), t)
 	percent := math.Min(math.Floor(100*float64(w)), 26)
 	at := func(percent float64) (working.Term, bool) {
 		rho, err := solution.Density(solution.Brine(percent/100), float64(t))

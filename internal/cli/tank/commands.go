@@ -4,4 +4,8 @@ package tank
 import "brineyard/internal/cli/run"
 
 // Commands are those of this group.
-func Commands() []run.Command { return []run.Command{readingCommand, checkCommand} }
+func Commands() []run.Command {
+	return []run.Command{
+		readingCommand, checkCommand, correctCommand, batchCommand, readyCommand,
+	}
+}

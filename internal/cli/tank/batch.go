@@ -1,0 +1,188 @@
+package tank
+
+import (
+	"brineyard/internal/brine"
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/derive"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/fault"
+	"brineyard/internal/journal"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/words"
+	"brineyard/internal/yard"
+)
+
+var batchCommand = run.Command{
+	Use:   "batch",
+	Short: "Salt and water for a batch",
+	Long: "batch tells how much salt to load and how much water to add for a batch of\n" +
+		"brine, counting the heel that stands in the tank, the salt's purity and\n" +
+		"moisture, and the bed of undissolved salt.",
+	Example: "  brineyard batch --volume 1200gal --to 23.3% --purity 95% --moisture 2%\n" +
+		"  brineyard batch --tank mixer --heel-volume 120gal --heel-strength 23.3%",
+	Args: run.NoArguments,
+	New:  func() run.Question { return &batch{} },
+	Rows: true,
+}
+
+type batch struct {
+	request brine.BatchRequest
+	tank    bind.Tank
+	record  run.Record
+}
+
+// Bind binds the request.
+func (q *batch) Bind(b *bind.Set) {
+	r := &q.request
+	q.record.Bind(b, q.tank.Known, run.NeedsTank)
+	q.tank.Bind(b, &r.Volume, &r.Capacity, "brine wanted in the tank, heel counted; the yard file's full batch unless given")
+	b.Then(func(*bind.Scope) error {
+		if t := q.tank.Is; q.tank.Given() && !t.Mixing {
+			return fault.Refuse("--tank %s: no mixing tank, and a batch is made in one; allowed: a mixing tank of the yard file, or --volume", words.Quoted(t.Name))
+		}
+		r.PumpOff, r.BedCapacity = q.tank.Is.PumpOff, q.tank.Is.BedCapacity
+		return nil
+	})
+	bind.Target(b, &r.Target)
+	bind.RockSalt(b, &r.RockSalt)
+	bind.WaterTemperature(b, &r.WaterTemp)
+	supply := bind.Of(b, bind.Flow, &r.Supply, "supply", "flow of the water supply",
+		bind.Key("supply.flow", func(y *yard.Yard) quantity.Flow { return y.Supply.Flow }))
+	supply.NotZero(b, "no flow", "above 0gal/min")
+	bind.Of(b, bind.Mass, &r.Bed, "bed", "undissolved salt wanted on the bed, as delivered; none unless given",
+		bind.KeyNamed(func() string { return "tank " + words.Quoted(q.tank.Is.Name) + " bed" }, func() quantity.Mass { return q.tank.Is.Bed }))
+	bindHeel(b, r)
+	bind.Glass(b, &r.Instrument)
+}
+
+// bindHeel binds what stands in the tank.
+func bindHeel(b *bind.Set, r *brine.BatchRequest) {
+	var volume *bind.Value[quantity.Volume]
+	var strength *bind.Value[quantity.Strength]
+	var temp *bind.Value[quantity.Temperature]
+	b.Then(func(*bind.Scope) error {
+		if !volume.Given() && (strength.Given() || temp.Given()) {
+			name := "heel-strength"
+			if !strength.Given() {
+				name = "heel-temp"
+			}
+			return fault.Refuse("--%s: there is no heel without --heel-volume; allowed: both", name)
+		}
+		return nil
+	})
+	volume = bind.Of(b, bind.Volume, &r.HeelVolume, "heel-volume", "brine that stands in the tank; none unless given")
+	strength = bind.Of(b, bind.Strength, &r.HeelStrength, "heel-strength", "true strength of the heel; the target unless given",
+		bind.DefaultOf(func() quantity.Strength { return r.Target }))
+	temp = bind.Of(b, bind.Temperature, &r.HeelTemp, "heel-temp", "temperature of the heel; that of the water unless given",
+		bind.DefaultOf(func() quantity.Temperature { return r.WaterTemp }))
+}
+
+// Answer sizes the batch.
+func (q *batch) Answer(s *run.Session) (run.Reply, error) {
+	r, v := q.request, s.View
+	b, err := brine.NewBatch(r)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{
+		Figures: batchFigures(v, r, b),
+		Words: func(d *report.Document) {
+			d.Title, d.Verdict, d.Notes, d.Tables = "Batch", batchVerdict(v, r, b), batchNotes(v, r, b), []report.Table{chargeTable(v, b)}
+			d.Cautions = []string{show.CautionBackflow, show.CautionEntry, show.CautionDrain, show.CautionPump, show.CautionLocal}
+			d.Next = "ready, with two or more timed readings, says when it reaches target."
+			if s.Globals.Working {
+				d.Working = append(derive.Batch(v, r, b), derive.Expected(v, r.Instrument, r.Target, b.BrineTemp)...)
+			}
+		},
+		Record: &q.record, Entries: []journal.Entry{batchEntry(q.tank.Name, r, b)},
+	}, nil
+}
+
+// batchEntry is a batch that was made as planned.
+func batchEntry(tank string, r brine.BatchRequest, b brine.Batch) journal.Entry {
+	return journal.Entry{
+		Kind: journal.Batch, Tank: tank, Volume: new(r.Volume), NaCl: new(r.Target),
+		Salt: new(b.SaltToUse), Water: new(b.Water), Note: "as planned",
+	}
+}
+
+func batchVerdict(v show.View, r brine.BatchRequest, b brine.Batch) string {
+	makes := v.Say("that makes %v at %v, and the hydrometer shows %v when the brine is at %v.", r.Volume, r.Target, r.Instrument.Scale.Quantity(b.Reading), b.BrineTemp)
+	if r.Bed > 0 {
+		return v.Say("For the first charge load %v of salt, of which %v stay as the bed, and add %v of water: %s Each later charge takes %v of salt and %v of water.",
+			b.SaltToLoad, r.Bed, b.Water, makes, b.Recharge, b.RechargeWater)
+	}
+	return v.Say("Load %v of salt and add %v of water: %s", b.SaltToLoad, b.Water, makes)
+}
+
+func batchFigures(v show.View, r brine.BatchRequest, b brine.Batch) []report.Figure {
+	return []report.Figure{
+		v.Figure("salt_to_load", "Salt to load, as delivered", b.SaltToLoad),
+		show.QuietUnless(r.Bed > 0, v.Figure("bed", "of which stays on the bed", r.Bed)),
+		v.Figure("water_to_add", "Water to add", b.Water),
+		v.Figure("salt_dissolved", "NaCl that dissolves", b.SaltDissolved),
+		show.QuietUnless(b.Insolubles > 0, v.Figure("insolubles", "Sludge that it leaves", b.Insolubles)),
+		v.Figure("brine_temp", "Brine temperature when dissolved", b.BrineTemp),
+		v.Figure("cooling", "Cooled by dissolving", b.Cooling),
+		v.Figure("expected_reading", v.Say("Hydrometer then, at %v", b.BrineTemp), r.Instrument.Scale.Quantity(b.Reading)),
+		fillTime(v, b),
+		v.Onset("first_solid_temp", "First solid", b.FirstSolid),
+		show.Quiet(v.Figure("volume", "Brine in the tank", r.Volume)),
+		show.Quiet(v.Figure("recharge_salt", "Salt for each further batch", b.Recharge)),
+		show.Quiet(v.Figure("recharge_water", "Water for each further batch", b.RechargeWater)),
+		show.Quiet(v.Figure("pumped_off", "Pumped off each time", b.PumpedOff)),
+	}
+}
+
+// fillTime is there when the supply's flow is known.
+func fillTime(v show.View, b brine.Batch) report.Figure {
+	f := v.Figure("fill_time", "Time to fill", b.FillTime)
+	if b.FillTime == 0 {
+		f.Quiet, f.Value = true, report.Nothing(f.Value.Unit, "not known")
+	}
+	return f
+}
+
+// chargeTable sets the first charge against what each batch after it takes.
+func chargeTable(v show.View, b brine.Batch) report.Table {
+	t := report.Table{
+		Key:   "charges",
+		Title: "First charge, and recharge for each batch pumped off",
+		Columns: []report.Column{
+			{Key: "charge", Label: "Charge"}, {Key: "salt", Label: "Salt"}, {Key: "water", Label: "Water"}, {Key: "pumped_off", Label: "Gives"},
+		},
+		Rows: [][]report.Value{
+			{report.Word("first"), v.Value(b.SaltToLoad), v.Value(b.Water), v.Value(b.PumpedOff)},
+			{report.Word("recharge"), v.Value(b.Recharge), v.Value(b.RechargeWater), v.Value(b.PumpedOff)},
+		},
+	}
+	if b.FillTime > 0 {
+		t.Columns = append(t.Columns, report.Column{Key: "fill_time", Label: "Fill"})
+		t.Rows[0] = append(t.Rows[0], v.Value(b.FillTime))
+		t.Rows[1] = append(t.Rows[1], v.Value(b.RechargeTime))
+	}
+	return t
+}
+
+func batchNotes(v show.View, r brine.BatchRequest, b brine.Batch) []string {
+	salt := v.Say("Salt of %v purity and %v moisture, as warm as the water (%v).", r.RockSalt.Purity, r.RockSalt.Moisture, r.WaterTemp)
+	if r.RockSalt.Purity < 1 {
+		salt += " What is not NaCl is taken to settle."
+	}
+	notes := []string{salt}
+	if r.Bed > 0 {
+		notes = append(notes, "The bed takes up room of its own in the tank, beside the brine.")
+	}
+	if r.HeelVolume > 0 {
+		notes = append(notes, v.Say("Counts a heel of %v at %v; the recharge leaves the same volume on target.", r.HeelVolume, r.HeelStrength))
+	}
+	if bed := r.BedCapacity; bed > 0 && b.SaltToLoad > bed {
+		notes = append(notes, v.Say("The floor of the tank holds %v of salt: load in turns.", bed))
+	}
+	if b.BrineTemp < quantity.Celsius(0) {
+		notes = append(notes, v.Say("The batch ends below %v; keep the fill line from freezing.", quantity.Celsius(0)))
+	}
+	return append(notes, v.DensityNotes(r.Target, b.BrineTemp)...)
+}

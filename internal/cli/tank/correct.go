@@ -1,0 +1,105 @@
+package tank
+
+import (
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/derive"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/report"
+)
+
+var correctCommand = run.Command{
+	Use:   "correct",
+	Short: "What brings a tank to target",
+	Long: "correct tells how much water, salt or stored brine brings a tank to its target,\n" +
+		"whether that fits, and what the instrument then shows. It balances weights of\n" +
+		"salt and water, not volumes.",
+	Example: "  brineyard correct --volume 500gal --strength 26% --to 23.3%\n" +
+		"  brineyard correct --volume 500gal --hydrometer 21% --temp 45F --stock 26%",
+	Args: run.NoArguments,
+	New:  func() run.Question { return &correct{} },
+	Rows: true,
+}
+
+type correct struct {
+	request brine.CorrectRequest
+	tank    bind.Tank
+	reading bind.Reading
+	sample  brine.Sample
+	read    *brine.ReadingResult // nil where the strength was typed
+	record  run.Record
+}
+
+// Bind binds the request: the strength is typed, or read.
+func (q *correct) Bind(b *bind.Set) {
+	r := &q.request
+	q.record.Bind(b, q.tank.Known, run.NeedsTank)
+	q.tank.Bind(b, &r.Volume, &r.Capacity, "brine in the tank")
+	bind.Additive(b, &r.With, &r.Stock, &r.RockSalt)
+	bind.Target(b, &r.Target)
+	q.reading.BindStrength(b, &r.Strength, &q.sample)
+	b.Then(func(*bind.Scope) (err error) {
+		r.Temperature, r.Instrument, q.read = q.sample.Temperature, q.sample.Instrument, nil
+		if !q.reading.Given() {
+			return nil
+		}
+		read, err := brine.Reading(q.sample)
+		q.read, r.Strength = &read, read.True
+		return err
+	})
+}
+
+// Answer corrects the tank.
+func (q *correct) Answer(s *run.Session) (run.Reply, error) {
+	r, v := q.request, s.View
+	c, err := brine.Correct(r)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{
+		Figures: correctFigures(v, r, c, q.read),
+		Words: func(d *report.Document) {
+			d.Title, d.Verdict, d.Notes, d.Cautions = "Correction", correctVerdict(v, r, c), v.CorrectionNotes(r, c), show.CorrectionCautions(c)
+			d.Next = "check, once it is mixed and the temperature has settled."
+			if q.read != nil {
+				d.Notes = append(d.Notes, v.DensityNotes(r.Strength, r.Temperature)...)
+			}
+			if s.Globals.Working {
+				d.Working = q.working(v, c)
+			}
+		},
+		Record: &q.record, Entries: run.CorrectionEntries(q.tank.Name, r, c),
+	}, nil
+}
+
+func (q *correct) working(v show.View, c brine.Correction) (steps []report.Step) {
+	if q.read != nil {
+		steps = derive.Reading(v, q.sample)
+	}
+	steps = append(steps, derive.Correct(v, q.request, c)...)
+	return append(steps, derive.Expected(v, q.request.Instrument, c.Strength, q.request.Temperature)...)
+}
+
+func correctFigures(v show.View, r brine.CorrectRequest, c brine.Correction, read *brine.ReadingResult) []report.Figure {
+	figures := v.CorrectionFigures(r, c)
+	if read == nil {
+		return figures
+	}
+	return append([]report.Figure{
+		v.Figure("apparent_strength", "Apparent strength", read.Apparent),
+		v.Figure("true_strength", "True strength", read.True),
+	}, figures...)
+}
+
+func correctVerdict(v show.View, r brine.CorrectRequest, c brine.Correction) string {
+	if c.Additive == brine.AnyAdditive {
+		return v.Say("Add nothing: %v at %v is on target.", r.Volume, r.Strength)
+	}
+	steps := v.CorrectionSteps(c)
+	return v.Say("%s: %v at %v becomes %v at %v, and %s shows %v at %v.",
+		strings.ToUpper(steps[:1])+steps[1:], r.Volume, r.Strength, c.Final, c.Strength,
+		r.Instrument.Scale.Words(), r.Instrument.Scale.Quantity(c.Reading), r.Temperature)
+}

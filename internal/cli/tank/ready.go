@@ -1,0 +1,262 @@
+package tank
+
+import (
+	"math"
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/derive"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/fault"
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
+	"brineyard/internal/ready"
+	"brineyard/internal/report"
+	"brineyard/internal/words"
+)
+
+var readyCommand = run.Command{
+	Use:   "ready TIME=READING ...",
+	Short: "When a mixing tank will be ready, from readings so far",
+	Long: "ready takes readings while a tank is pumped over its bed of salt, and tells\n" +
+		"when it reaches target, when it gets too strong, and when to look again. Times\n" +
+		"are of day (10:05) or in minutes (20). A reading can carry its own temperature\n" +
+		"behind @.",
+	Example: "  brineyard ready 10:05=12% 10:20=18.5% 10:30=20.9% --temp 45F\n" +
+		"  brineyard ready 0=8%@48F 15=15.5%@46F 30=19.6%@45F",
+	New:  func() run.Question { return &readyAt{} },
+	Rows: true,
+}
+
+// readyAt asks when a tank is ready.
+type readyAt struct {
+	request    ready.Request
+	instrument gauge.Instrument
+	temp       quantity.Temperature
+	allAt      *bind.Value[quantity.Temperature] // types temp
+	clock      bool                              // times are of day
+}
+
+// Bind binds the request.
+func (q *readyAt) Bind(b *bind.Set) {
+	var options []bind.Option[gauge.Scale]
+	for _, scale := range gauge.Scales() {
+		options = append(options, bind.Option[gauge.Scale]{Word: scale.Name(), Means: scale})
+	}
+	var scale gauge.Scale
+	bind.Band(b, &q.request.Band)
+	b.Says(fault.FieldReadings, "the readings")
+	b.Says(fault.FieldReading, "the readings")
+	q.allAt = bind.Of(b, bind.Temperature, &q.temp, "temp", "temperature of the samples that carry none", bind.InWords[quantity.Temperature]("the readings"))
+	bind.OneOf(b, &scale, "by", "instrument: hydrometer, sg, salometer, baume or weigh", options[0].Word, options...)
+	bind.Calibration(b, &q.instrument, func() gauge.Scale { return scale })
+	b.Then(q.samples)
+}
+
+// samples reads the timed readings.
+func (q *readyAt) samples(s *bind.Scope) error {
+	q.request.Samples, q.clock = nil, false
+	for i, text := range s.Args {
+		sample, clock, err := q.timed(text)
+		if err != nil {
+			return err
+		}
+		if i > 0 && clock != q.clock {
+			return fault.Refuse("%s: times of day and minutes together; allowed: one kind", words.Quoted(text))
+		}
+		if q.clock = clock; i > 0 && clock {
+			sample.At = bind.NextDay(q.request.Samples[i-1].At, sample.At)
+		}
+		q.request.Samples = append(q.request.Samples, sample)
+	}
+	return nil
+}
+
+// timed reads TIME=READING or TIME=READING@TEMPERATURE.
+func (q *readyAt) timed(text string) (out ready.TimedSample, clock bool, err error) {
+	out.Sample = brine.Sample{Instrument: q.instrument, Temperature: q.temp}
+	when, what, ok := strings.Cut(text, "=")
+	if !ok {
+		return out, false, fault.Refuse("%s: not a reading with its time; allowed: like 10:05=12%% or 20=12%%", words.Quoted(text))
+	}
+	if out.At, clock, err = bind.Moment(when); err != nil {
+		return out, false, fault.Refuse("%s: time %s: %v", words.Quoted(text), words.Quoted(when), err)
+	}
+	shown, temp, own := strings.Cut(what, "@")
+	if out.Sample.Reading, _, err = q.instrument.Scale.Parse(shown); err != nil {
+		return out, false, fault.Refuse("%s: reading %s: %v", words.Quoted(text), words.Quoted(shown), err)
+	}
+	switch {
+	case own:
+		if out.Sample.Temperature, _, err = quantity.ParseTemperature(temp); err != nil {
+			return out, false, fault.Refuse("%s: temperature %s: %v", words.Quoted(text), words.Quoted(temp), err)
+		}
+	case !q.allAt.Given():
+		return out, false, fault.Refuse("%s: no temperature; allowed: --temp for all, or one behind the reading, like 10:05=12%%@45F", words.Quoted(text))
+	}
+	return out, clock, nil
+}
+
+// Answer estimates when.
+func (q *readyAt) Answer(s *run.Session) (run.Reply, error) {
+	r, v := q.request, s.View
+	out, err := ready.Estimate(r)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{
+		Figures: readyFigures(v, r, out, q.clock),
+		Words: func(d *report.Document) {
+			d.Title, d.Verdict, d.Notes = "When it will be ready", readyVerdict(v, r, out, q.clock), readyNotes(v, out)
+			d.Tables = []report.Table{readingTable(v, r, out, q.clock)}
+			d.Cautions = []string{show.CautionPump, show.CautionEntry, show.CautionLocal}
+			d.Next = "check, when it is time to look again."
+			if s.Globals.Working {
+				d.Working = derive.Ready(v, r, out)
+			}
+		},
+	}, nil
+}
+
+func readyFigures(v show.View, r ready.Request, out ready.Result, clock bool) []report.Figure {
+	figures := []report.Figure{
+		timeFigure("target_time", v.Say("Reaches %v", r.Band.Target), out.Target, clock),
+		timeFigure("too_strong_time", v.Say("Above %v", r.Band.High), out.TooStrong, clock),
+		{Key: "look_time", Label: "Look again", Value: show.TimeValue(out.Look, clock)},
+		v.Figure("strength_now", "Strength at the last reading, fitted", out.Now),
+		v.Figure("saturation", "Saturation", out.Saturation),
+		show.QuietUnless(out.Rate.Value > 0, report.Figure{Key: "rate", Label: "Rate of approach", Value: rateValue(out.Rate.Value,
+			v.Say("%.3g a minute (%.3g to %.3g)", 60*out.Rate.Value, 60*out.Rate.Low, 60*out.Rate.High))}),
+		show.Quiet(report.Figure{Key: "rate_low", Label: "Rate, low end", Value: rateValue(out.Rate.Low, "")}),
+		show.Quiet(report.Figure{Key: "rate_high", Label: "Rate, high end", Value: rateValue(out.Rate.High, "")}),
+		show.Quiet(report.Figure{Key: "fits", Label: "The readings follow the law", Value: report.Word(map[bool]string{true: "yes", false: "no"}[out.Fault == ready.NoFault])}),
+		show.Quiet(report.Figure{Key: "fault", Label: "Why not", Value: report.Word(faultWords[out.Fault])}),
+	}
+	figures = append(figures, ends(out)...)
+	plateau := report.Figure{Key: "plateau", Label: "Levels off at", Value: report.Nothing("%", "saturation"), Quiet: true}
+	if out.Fault == ready.Starved {
+		plateau = v.Figure("plateau", "Levels off at", out.Plateau)
+	}
+	return append(figures, plateau)
+}
+
+// ends are the ends of the error bands, for programs.
+func ends(out ready.Result) []report.Figure {
+	var figures []report.Figure
+	for _, e := range []struct {
+		key string
+		at  float64
+	}{
+		{"target_time_low", out.Target.Low}, {"target_time_high", out.Target.High},
+		{"too_strong_time_low", out.TooStrong.Low}, {"too_strong_time_high", out.TooStrong.High},
+	} {
+		value := report.Nothing("min", "never")
+		if !math.IsInf(e.at, 0) && !math.IsNaN(e.at) {
+			value = report.Number(e.at/60, "min", "")
+		}
+		figures = append(figures, show.Quiet(report.Figure{Key: e.key, Label: "End of the band", Value: value}))
+	}
+	return figures
+}
+
+// rateValue is a rate in 1/min.
+func rateValue(perSecond float64, text string) report.Value {
+	return report.Number(60*perSecond, "1/min", text)
+}
+
+// timeFigure shows a time with its error band.
+func timeFigure(key, label string, span ready.Span, clock bool) report.Figure {
+	if math.IsInf(span.Value, 0) || math.IsNaN(span.Value) {
+		return report.Figure{Key: key, Label: label, Value: report.Nothing("min", "never")}
+	}
+	at := quantity.Duration(span.Value)
+	value := show.TimeValue(at, clock)
+	value.Text += " (" + show.ClockText(max(0, quantity.Duration(span.Low)), clock) + " to " + show.ClockText(quantity.Duration(span.High), clock) + ")"
+	return report.Figure{Key: key, Label: label, Value: value}
+}
+
+// readyVerdict is one sentence: when, or why not.
+func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) string {
+	look := show.ClockText(out.Look, clock)
+	never := math.IsInf(out.Target.Value, 0)
+	last := r.Samples[len(r.Samples)-1].At
+	newest := out.Strengths[len(out.Strengths)-1]
+	switch {
+	case newest > r.Band.High:
+		return v.Say("The last reading is %v true, above %v already: stop pumping it over the bed, and check the tank.", newest, r.Band.High)
+	case out.Fault == ready.Stalled && newest >= r.Band.Low:
+		return v.Say("It stands at %v and does not gain: check the tank.", newest)
+	case out.Fault == ready.Stalled:
+		return v.Say("It does not gain: look for a bed without salt, debris over it, or a pump that does not move the brine.")
+	case out.Fault == ready.Scattered:
+		return v.Say("The readings scatter more than a hydrometer does, so no time is given: take them again from one place, and let the glass come to rest.")
+	case out.Fault == ready.Falling:
+		return v.Say("It is getting weaker, not stronger: stop and look for the fill valve left open while it is pumped round.")
+	case out.Fault == ready.Starved && never:
+		return v.Say("It levels off at %v and will not reach %v: too little salt on the bed, or the bed is covered with debris.", out.Plateau, r.Band.Target)
+	case never:
+		return v.Say("These readings never reach %v.", r.Band.Target)
+	case out.TooStrong.Value <= float64(last):
+		return v.Say("It passed %v at about %s: stop pumping it over the bed, and check the tank.", r.Band.High, show.ClockText(quantity.Duration(out.TooStrong.Value), clock))
+	case out.Target.Value <= float64(last):
+		text := v.Say("It reached %v at about %s: check the tank now", r.Band.Target, show.ClockText(quantity.Duration(out.Target.Value), clock))
+		if !math.IsInf(out.TooStrong.Value, 0) {
+			text += "; it may be too strong from " + show.ClockText(max(last, quantity.Duration(out.TooStrong.Low)), clock)
+		}
+		return text + "."
+	}
+	text := v.Say("Ready at about %s; look at %s.", show.ClockText(quantity.Duration(out.Target.Value), clock), look)
+	if !math.IsInf(out.TooStrong.Value, 0) {
+		text = v.Say("Ready at about %s; look at %s, and have it off the bed before %s.", show.ClockText(quantity.Duration(out.Target.Value), clock),
+			look, show.ClockText(max(last, quantity.Duration(out.TooStrong.Low)), clock))
+	}
+	if out.Fault == ready.NoFault {
+		return text
+	}
+	return v.Say("The readings do not fit (%s). %s", faultText[out.Fault], text)
+}
+
+// readyNotes give the trade's reasons. Common practice, no source.
+func readyNotes(v show.View, out ready.Result) []string {
+	notes := []string{v.Say("A bed of salt drives a tank toward saturation (%v), fast at first; the ends in brackets hold 19 times in 20.", out.Saturation)}
+	switch out.Fault {
+	case ready.Starved:
+		notes = append(notes, v.Say("It seems to level off at %v: look for too little salt on the bed, debris or sludge over it, or water still running in.", out.Plateau))
+	case ready.Falling:
+		notes = append(notes, "Or a reading was taken of brine that was not yet mixed, or the bed is used up.")
+	case ready.OneWrong:
+		notes = append(notes, v.Say("Reading %v lies far off the others and was left aside: take it again.", quantity.Count(out.Odd+1)))
+	case ready.Scattered:
+		notes = append(notes, "Take samples from the same place, after the pump has run a while, and let the hydrometer come to rest.")
+	}
+	if out.Fault == ready.NoFault && len(out.Strengths) < 5 {
+		notes = append(notes, "With fewer than five readings a starved bed cannot be told from a good one; with fewer than four the ends in brackets rest on what a hydrometer can be read to (0.1, common practice, no source).")
+	}
+	return notes
+}
+
+// readingTable lists the readings with what they mean.
+func readingTable(v show.View, r ready.Request, out ready.Result, clock bool) report.Table {
+	t := report.Table{Key: "readings", Title: "Readings", Columns: []report.Column{
+		{Key: "time", Label: "Time"}, {Key: "reading", Label: "Shown"}, {Key: "temp", Label: "At"}, {Key: "true_strength", Label: "True"},
+	}}
+	for i, sample := range r.Samples {
+		t.Rows = append(t.Rows, []report.Value{
+			show.TimeValue(sample.At, clock), v.Value(sample.Sample.Shown()), v.Value(sample.Sample.Temperature), v.Value(out.Strengths[i]),
+		})
+	}
+	return t
+}
+
+// faultWords name the faults for programs.
+var faultWords = map[ready.Fault]string{
+	ready.Starved: "starved", ready.Falling: "falling", ready.OneWrong: "one wrong", ready.Scattered: "scattered", ready.Stalled: "stalled",
+}
+
+// faultText says in a few words what is wrong with the readings.
+var faultText = map[ready.Fault]string{
+	ready.Starved:  "it levels off below saturation",
+	ready.OneWrong: "one reading is far off",
+}
