@@ -1,6 +1,7 @@
 package brine
 
 import (
+	"fmt"
 	"math"
 
 	"brineyard/internal/balance"
@@ -314,15 +315,18 @@ func hollow(off func(float64) (float64, error), low, high float64, above bool) (
 }
 
 // narrow finds where off crosses zero between low and high, given its values
-// there.
+// there. It is an error when it crosses nowhere.
 func narrow(off func(float64) (float64, error), low, high, atLow, atHigh float64) (float64, error) {
 	var failed error
-	x := root.Between(func(x float64) float64 {
+	x, ok := root.Between(func(x float64) float64 {
 		y, err := off(x)
 		if err != nil {
 			failed = err
 		}
 		return y
 	}, low, high, atLow, atHigh, 1e-12)
+	if !ok && failed == nil {
+		failed = fmt.Errorf("nothing crosses zero from %g to %g", low, high)
+	}
 	return x, failed
 }

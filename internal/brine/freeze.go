@@ -26,12 +26,12 @@ type FreezeResult struct {
 	Cold    balance.Cold
 	Osmotic float64 // osmotic coefficient at the ice point
 	Ice     float64 // natural logarithm of the activity of ice there
-	// Limits says in what the answer lies outside the model's range.
-	Limits  []solution.Limit
-	Density quantity.Density // at StoredAt
-	Stand   *Stand           // when At was asked
-	Melt    *Melt            // when Pavement was asked
-	Curve   []CurvePoint     // when the diagram was asked
+	// OutOfRange are the ranges of the model that the answer lies outside of.
+	OutOfRange []solution.FitRange
+	Density    quantity.Density // at StoredAt
+	Stand      *Stand           // when At was asked
+	Melt       *Melt            // when Pavement was asked
+	Curve      []CurvePoint     // when the diagram was asked
 }
 
 // Freeze returns ice point and salt-out temperature of a liquid, and what else is
@@ -75,7 +75,7 @@ func (f *FreezeResult) describe(r FreezeRequest) error {
 	if !f.Cold.First().Found {
 		first = solution.Floor
 	}
-	f.Limits = solution.Limits(solution.Saturation, r.Liquid.Composition, first)
+	f.OutOfRange = solution.OutOfRange(solution.Saturation, r.Liquid.Composition, first)
 	if !f.Cold.Ice.Found || f.Cold.Estimated {
 		return nil
 	}

@@ -21,7 +21,7 @@ func TestBlendDropsSaltBeforeItFreezes(t *testing.T) {
 	require.Equal(t, solution.Hydrohalite, r.Cold.First().Solid)
 	require.InDelta(t, -15, fahrenheit(r.Cold.Ice.Temperature), 1)
 	require.InDelta(t, 9, fahrenheit(r.Cold.Salt.Temperature), 1)
-	require.Empty(t, r.Limits)
+	require.Empty(t, r.OutOfRange)
 }
 
 // asked is a plain question about a composition.
@@ -31,11 +31,11 @@ func asked(c solution.Composition) FreezeRequest {
 
 func fahrenheit(kelvin float64) float64 { return (kelvin-273.15)*1.8 + 32 }
 
-func TestFreezeNamesItsLimits(t *testing.T) {
+func TestFreezeNamesItsRange(t *testing.T) {
 	r, err := Freeze(asked(solution.Brine(0.265)))
 	require.NoError(t, err)
-	require.Len(t, r.Limits, 1)
-	require.Equal(t, solution.FitCeiling, r.Limits[0].High)
+	require.Len(t, r.OutOfRange, 1)
+	require.Equal(t, solution.FitCeiling, r.OutOfRange[0].High)
 }
 
 func TestFreezeRefusals(t *testing.T) {

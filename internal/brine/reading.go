@@ -16,23 +16,7 @@ type Sample struct {
 }
 
 // Shown is the reading as a quantity of its scale.
-func (s Sample) Shown() quantity.Quantity { return OnScale(s.Instrument, s.Reading) }
-
-// OnScale gives a reading the type of its scale.
-func OnScale(i gauge.Instrument, reading float64) quantity.Quantity {
-	switch i.Scale {
-	case gauge.SpecificGravity:
-		return quantity.SpecificGravity(reading)
-	case gauge.Salometer:
-		return quantity.SalometerDegrees(reading)
-	case gauge.Baume:
-		return quantity.BaumeDegrees(reading)
-	case gauge.Weighed:
-		return quantity.Density(reading)
-	default:
-		return quantity.Strength(reading)
-	}
-}
+func (s Sample) Shown() quantity.Quantity { return s.Instrument.Quantity(s.Reading) }
 
 // ReadingResult is what a reading means.
 type ReadingResult struct {
@@ -134,7 +118,7 @@ func (s Sample) outside() error {
 		return err
 	}
 	return fault.Input(fault.FieldReading, "no salt brine at %v shows that; allowed: %v (fresh water) to %v (saturated)",
-		s.Temperature, OnScale(s.Instrument, low), OnScale(s.Instrument, high))
+		s.Temperature, s.Instrument.Quantity(low), s.Instrument.Quantity(high))
 }
 
 // describe fills in what follows from the true strength and the density.
@@ -146,7 +130,7 @@ func (r *ReadingResult) describe(rho quantity.Density) error {
 	r.Gravity = quantity.SpecificGravity(balance.BrineDensity(r.True, sixty) / balance.BrineDensity(0, sixty))
 	r.MarkDensity = quantity.Density(float64(rho))
 	calibration := solution.SixtyF
-	if i := s.Instrument; i.Scale != gauge.Weighed {
+	if i := s.Instrument; i.Floats() {
 		calibration = i.Calibration
 		at := gauge.Instrument{Scale: i.Scale, Calibration: calibration}
 		if mark, ok := at.Density(s.Reading, calibration); ok {
@@ -186,28 +170,10 @@ func Expected(i gauge.Instrument, s quantity.Strength, t quantity.Temperature) (
 		return 0, fault.Input(fault.FieldStrength, "no brine is that strong; allowed: 0%% to %v", quantity.Strength(solution.MaxSolute))
 	}
 	rho := balance.BrineDensity(s, t)
-	if reading, ok := i.Reading(float64(rho), float64(t)); ok {
-		return reading, nil
-	}
 	// Fresh or nearly saturated brine can stand off a strength scale at one end.
-	reading, ok := i.Reading(clampToScale(float64(rho), i, t), float64(t))
+	reading, ok := i.Nearest(float64(rho), float64(t))
 	if !ok {
 		return 0, fault.Input(fault.FieldCalibration, "no glass is marked for that; allowed: %v to %v", floor, ceiling)
 	}
 	return reading, nil
-}
-
-// clampToScale moves a density (kg/m3) into what the marks of a strength scale span.
-func clampToScale(rho float64, i gauge.Instrument, t quantity.Temperature) float64 {
-	full := solution.BrineTop
-	if i.Scale == gauge.Salometer {
-		full = 100 * solution.BrineTop / gauge.SalometerFull
-	}
-	if fresh, ok := i.Density(0, float64(t)); ok && rho < fresh {
-		return fresh
-	}
-	if top, ok := i.Density(full, float64(t)); ok && rho > top {
-		return top
-	}
-	return rho
 }

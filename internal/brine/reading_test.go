@@ -104,19 +104,6 @@ func TestSampleWithIce(t *testing.T) {
 	}
 }
 
-// Each scale shows its reading in its own unit.
-func TestReadingOnItsScale(t *testing.T) {
-	for scale, want := range map[gauge.Scale]quantity.Quantity{
-		gauge.PercentSalt:     quantity.Strength(0.5),
-		gauge.SpecificGravity: quantity.SpecificGravity(0.5),
-		gauge.Salometer:       quantity.SalometerDegrees(0.5),
-		gauge.Baume:           quantity.BaumeDegrees(0.5),
-		gauge.Weighed:         quantity.Density(0.5),
-	} {
-		require.Equal(t, want, Sample{Instrument: gauge.Instrument{Scale: scale}, Reading: 0.5}.Shown())
-	}
-}
-
 // A strength scale ends where its marks end: fresh water that is warmer than the glass
 // was marked for stands at 0, brine at its top at 28 %, which is 28 / 0.26395 degrees.
 func TestExpectedAtTheEndOfTheMarks(t *testing.T) {

@@ -261,7 +261,7 @@ func (s *setting) readingFigure(r brine.BlendRequest, b brine.Blend) report.Figu
 	if !b.OnScale {
 		return report.Figure{Key: "expected_reading", Label: label, Value: report.Nothing("%", "off the scale")}
 	}
-	return s.figure("expected_reading", label, brine.OnScale(r.Instrument, b.Reading))
+	return s.figure("expected_reading", label, r.Instrument.Quantity(b.Reading))
 }
 
 // meterTable lists the parts in the order in which they go in.
@@ -337,18 +337,18 @@ func blendNotes(s *setting, r brine.BlendRequest, b brine.Blend) []string {
 	var notes []string
 	if _, plain := b.Liquid.Strength(); !plain && b.OnScale {
 		notes = append(notes, s.show("A percent hydrometer is marked for plain salt brine: in this blend it shows %v, which is not its strength (%s) and does not tell its ice point. Use it only to see that the blend came out as planned.",
-			brine.OnScale(r.Instrument, b.Reading), s.compositionText(b.Liquid)))
+			r.Instrument.Quantity(b.Reading), s.compositionText(b.Liquid)))
 	}
 	if len(b.Liquid.Products) > 0 {
 		notes = append(notes, "What heat a product gives off in mixing is not known.")
 	}
-	for _, l := range solution.Limits(solution.DensityFit, b.Liquid.Composition, float64(r.Temperature)) {
-		notes = append(notes, s.limitNote(l))
+	for _, l := range solution.OutOfRange(solution.DensityFit, b.Liquid.Composition, float64(r.Temperature)) {
+		notes = append(notes, s.rangeNote(l))
 	}
 	first := b.Cold.First()
 	if first.Found {
-		for _, l := range solution.Limits(solution.Saturation, b.Liquid.Composition, first.Temperature) {
-			notes = append(notes, s.limitNote(l))
+		for _, l := range solution.OutOfRange(solution.Saturation, b.Liquid.Composition, first.Temperature) {
+			notes = append(notes, s.rangeNote(l))
 		}
 	}
 	notes = append(notes, calciumNotes(b.Liquid)...)

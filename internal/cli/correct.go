@@ -192,7 +192,7 @@ func (s *setting) correctionFigures(r brine.CorrectRequest, c brine.Correction) 
 		quietUnless(c.Additive == brine.AddStock, s.figure("stock_to_add", "Stock to add", c.Stock)),
 		s.figure("final_volume", "Comes to", c.Final),
 		s.figure("final_strength", "True strength then", c.Strength),
-		s.figure("expected_reading", s.show("Reading then, at %v", r.Temperature), brine.OnScale(r.Instrument, c.Reading)),
+		s.figure("expected_reading", s.show("Reading then, at %v", r.Temperature), r.Instrument.Scale.Quantity(c.Reading)),
 		quietUnless(r.Capacity > 0, report.Figure{Key: "fits", Label: "Fits the tank", Value: fits}),
 	}
 }

@@ -64,8 +64,8 @@ func solidKind(s solution.Solid) string {
 	return "salt"
 }
 
-// limitNote tells that an answer lies outside the range of a fit.
-func (s *setting) limitNote(l solution.Limit) string {
+// rangeNote tells that an answer lies outside the range of a fit.
+func (s *setting) rangeNote(l solution.FitRange) string {
 	of := ""
 	if l.Salt != solution.AllSalts {
 		of = " of " + l.Salt.String()

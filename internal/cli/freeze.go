@@ -129,8 +129,8 @@ func freezeDocument(s *setting, r brine.FreezeRequest, f brine.FreezeResult) *re
 		d.Notes = s.coldNotes(f.Cold)
 	}
 	d.Notes = append(d.Notes, calciumNotes(r.Liquid)...)
-	for _, limit := range f.Limits {
-		d.Notes = append(d.Notes, s.limitNote(limit))
+	for _, r := range f.OutOfRange {
+		d.Notes = append(d.Notes, s.rangeNote(r))
 	}
 	if f.Stand != nil {
 		s.addStand(d, r, f)

@@ -30,7 +30,7 @@ var addKinds = []addKind{
 	{journal.Batch, "A batch was made: what the mixing tank then holds", "--tank mixer --volume 1095gal --strength 23.4%", "--tank mixer --salt 2650lb --water 982gal",
 		"tank volume strength cacl2 mgcl2 kcl salt water", "tank"},
 	{journal.Reading, "An instrument was read in a tank", "--tank mixer --hydrometer 23.9% --temp 41F", "--tank mixer --sg 1.178 --temp 12C",
-		"tank hydrometer sg salometer baume weigh cal temp", "tank"},
+		"tank " + strings.Join(scaleNames, " ") + " cal temp", "tank"},
 	{journal.Correction, "Water, salt or brine went into a tank to correct it", "--tank mixer --water 40gal", "--tank north --volume 300gal --strength 26%",
 		"tank water salt volume strength from", "tank"},
 	{journal.Transfer, "A volume went from one tank into another", "--from mixer --tank north --volume 1095gal", "--from north --tank south --volume 2kL",

@@ -24,7 +24,7 @@ func (s *setting) readingFigures(r brine.ReadingResult) []report.Figure {
 
 // densityNotes say when densities were asked for outside their fit.
 func densityNotes(s *setting, w quantity.Strength, t quantity.Temperature) []string {
-	if len(solution.Limits(solution.DensityFit, solution.Brine(float64(w)), float64(t))) == 0 {
+	if len(solution.OutOfRange(solution.DensityFit, solution.Brine(float64(w)), float64(t))) == 0 {
 		return nil
 	}
 	return []string{s.show("The density fit for brine begins at %v; below it the strength may be off by 0.1.", quantity.Celsius(0))}
@@ -89,7 +89,7 @@ func expectedWorking(s *setting, i gauge.Instrument, w quantity.Strength, t quan
 	glass := p.glass(t, cal)
 	p.step("Density of the mark at which the hydrometer floats", "density x size of the glass", "{} x {}", []term{density, glass}, density.value*glass.value, density.unit)
 	p.steps = append(p.steps, report.Step{
-		What: "Reading to expect", Formula: s.show("the mark that was made for that density, at its %v", cal), Result: s.show("%v", brine.OnScale(i, reading)),
+		What: "Reading to expect", Formula: s.show("the mark that was made for that density, at its %v", cal), Result: s.show("%v", i.Scale.Quantity(reading)),
 	})
 	return p.steps
 }

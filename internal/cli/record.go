@@ -6,7 +6,6 @@ import (
 
 	"brineyard/internal/balance"
 	"brineyard/internal/brine"
-	"brineyard/internal/gauge"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/words"
@@ -91,21 +90,9 @@ func compositionInto(e *journal.Entry, l balance.Liquid) {
 // readingEntry is a reading in a tank.
 func readingEntry(tank string, r brine.ReadingResult) journal.Entry {
 	return journal.Entry{
-		Kind: journal.Reading, Tank: tank, Scale: scaleNames[r.Sample.Instrument.Scale], Reading: pointer(rowReading(r.Sample)),
+		Kind: journal.Reading, Tank: tank, Scale: r.Sample.Instrument.Name(), Reading: pointer(r.Sample.Instrument.ToRow(r.Sample.Reading)),
 		Temp: pointer(r.Sample.Temperature), NaCl: pointer(r.True),
 	}
-}
-
-// rowReading is a reading as a row holds it: strengths in percent and weights in lb/gal,
-// as they are read.
-func rowReading(s brine.Sample) float64 {
-	switch s.Instrument.Scale {
-	case gauge.PercentSalt:
-		return 100 * s.Reading
-	case gauge.Weighed:
-		return quantity.Density(s.Reading).In(quantity.US).Value
-	}
-	return s.Reading
 }
 
 // batchEntry is a batch that was made as planned.

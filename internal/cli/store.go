@@ -228,7 +228,7 @@ func (s *setting) storeFigures(r brine.StoreRequest, out brine.StoreResult) []re
 	}
 	reading := report.Figure{Key: "expected_reading", Label: s.show("Percent hydrometer, at %v", r.Temperature), Value: report.Nothing("%", "off the scale")}
 	if out.OnScale {
-		reading = s.figure(reading.Key, reading.Label, brine.OnScale(r.Instrument, out.Reading))
+		reading = s.figure(reading.Key, reading.Label, r.Instrument.Quantity(out.Reading))
 	}
 	fits := report.Nothing("", "not known")
 	if r.Capacity > 0 {

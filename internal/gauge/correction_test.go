@@ -82,22 +82,22 @@ func TestCorrectionAgainstSimion(t *testing.T) {
 // of 1250 kg/m3. At 20 K more the glass is 0.0005 larger and displaces 80.04 cm3:
 // the same mark then tells of a lighter liquid, and the same liquid shows a mark
 // for a heavier one. ISO 649-2 counts with the same 25e-6 for each K.
-func TestGlassGrowsWithWarmth(t *testing.T) { glassGrowsWithWarmth(t) }
+func TestGlassGrowsWithWarmth(t *testing.T) { glassGrowsWithWarmth(t, &standard) }
 
-func glassGrowsWithWarmth(t testing.TB) {
+func glassGrowsWithWarmth(t testing.TB, k *constants) {
 	const made = solution.SixtyF
 	water, err := solution.WaterDensity(made)
 	require.NoError(t, err)
 	gravity := Instrument{SpecificGravity, made}
 	mark := 1250 / water
-	require.InDelta(t, 0.100/80e-6, densityOf(t, gravity, mark, made), 1e-6)
-	require.InDelta(t, 0.100/80.04e-6, densityOf(t, gravity, mark, made+20), 1e-6)
-	require.InDelta(t, 0.100/79.96e-6, densityOf(t, gravity, mark, made-20), 1e-6)
+	require.InDelta(t, 0.100/80e-6, densityWith(t, k, gravity, mark, made), 1e-6)
+	require.InDelta(t, 0.100/80.04e-6, densityWith(t, k, gravity, mark, made+20), 1e-6)
+	require.InDelta(t, 0.100/79.96e-6, densityWith(t, k, gravity, mark, made-20), 1e-6)
 
-	for _, scale := range scales[:4] {
+	for _, scale := range floating {
 		i := Instrument{scale, made}
-		require.Greater(t, read(t, i, 1150, made+20), read(t, i, 1150, made), "scale %d", scale)
-		require.Less(t, read(t, i, 1150, made-20), read(t, i, 1150, made), "scale %d", scale)
+		require.Greater(t, readWith(t, k, i, 1150, made+20), readWith(t, k, i, 1150, made), scale.Name())
+		require.Less(t, readWith(t, k, i, 1150, made-20), readWith(t, k, i, 1150, made), scale.Name())
 	}
 }
 

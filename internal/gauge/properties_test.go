@@ -10,7 +10,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-var scales = []Scale{PercentSalt, SpecificGravity, Salometer, Baume, Weighed}
+// floating are the scales on glass.
+var floating = []Scale{PercentSalt, SpecificGravity, Salometer, Baume}
 
 // sampling is a brine as a yard can have it, and a glass to go into it.
 type sampling struct {
@@ -41,7 +42,7 @@ func offScale(t *rapid.T, s sampling) bool {
 // no reading.
 func TestReadingIsInverseOfDensity(t *testing.T) {
 	const tolerance = 1e-6
-	for _, scale := range scales {
+	for _, scale := range Scales() {
 		rapid.Check(t, func(t *rapid.T) {
 			s := drawSampling(t, scale)
 			reading, ok := s.instrument.Reading(s.density, s.kelvin)
@@ -58,7 +59,7 @@ func TestReadingIsInverseOfDensity(t *testing.T) {
 
 // The heavier of two samples shows more.
 func TestReadingRisesWithDensity(t *testing.T) {
-	for _, scale := range scales {
+	for _, scale := range Scales() {
 		rapid.Check(t, func(t *rapid.T) {
 			light := drawSampling(t, scale)
 			heavy := light
@@ -78,7 +79,7 @@ func TestReadingRisesWithDensity(t *testing.T) {
 func TestDensityRisesWithReading(t *testing.T) {
 	top := map[Scale]float64{PercentSalt: 0.27, SpecificGravity: 1.21, Salometer: 102, Baume: 25, Weighed: 1210}
 	low := map[Scale]float64{SpecificGravity: 0.99, Baume: -1, Weighed: 990}
-	for _, scale := range scales {
+	for _, scale := range Scales() {
 		rapid.Check(t, func(t *rapid.T) {
 			s := drawSampling(t, scale)
 			x, y := rapid.Float64Range(low[scale], top[scale]).Draw(t, "x"), rapid.Float64Range(low[scale], top[scale]).Draw(t, "y")
@@ -117,7 +118,7 @@ func TestOffTheScale(t *testing.T) {
 // Glass cannot have been marked where water has no density.
 func TestCalibrationOutsideTheFit(t *testing.T) {
 	for _, calibration := range []float64{0, solution.DensityFloor - 0.01, solution.Ceiling + 0.01, math.NaN()} {
-		for _, scale := range scales[:4] {
+		for _, scale := range floating {
 			i := Instrument{scale, calibration}
 			_, ok := i.Density(0.2, solution.SixtyF)
 			require.False(t, ok, "%+v", i)

@@ -43,14 +43,22 @@ func published(t testing.TB, name string) []map[string]float64 {
 
 // read is a reading that must be on the scale.
 func read(t require.TestingT, i Instrument, density, kelvin float64) float64 {
-	reading, ok := i.Reading(density, kelvin)
+	return readWith(t, &standard, i, density, kelvin)
+}
+
+func readWith(t require.TestingT, k *constants, i Instrument, density, kelvin float64) float64 {
+	reading, ok := i.reading(k, density, kelvin)
 	require.True(t, ok, "%+v in %v kg/m3 at %v K", i, density, kelvin)
 	return reading
 }
 
 // densityOf is a density that must exist.
 func densityOf(t require.TestingT, i Instrument, reading, kelvin float64) float64 {
-	rho, ok := i.Density(reading, kelvin)
+	return densityWith(t, &standard, i, reading, kelvin)
+}
+
+func densityWith(t require.TestingT, k *constants, i Instrument, reading, kelvin float64) float64 {
+	rho, ok := i.density(k, reading, kelvin)
 	require.True(t, ok, "%+v at %v, %v K", i, reading, kelvin)
 	return rho
 }
@@ -81,18 +89,18 @@ func TestSpecificGravityAgainstLange(t *testing.T) {
 // Source: CRC Handbook, 102nd ed. (crc-2021-nacl.csv), density at 20 C. Water at
 // 20 C has 998.2071 kg/m3 (teos10-water.csv). The Baume scale is 145 - 145/SG for
 // liquids heavier than water (NBS Circular 19, from memory), marked here at 20 C.
-func TestScalesAgainstCRC(t *testing.T) { scalesAgainstCRC(t) }
+func TestScalesAgainstCRC(t *testing.T) { scalesAgainstCRC(t, &standard) }
 
-func scalesAgainstCRC(t testing.TB) {
+func scalesAgainstCRC(t testing.TB, k *constants) {
 	const kelvin, water = zeroCelsius + 20, 998.2071
 	for _, row := range published(t, "crc-2021-nacl.csv") {
 		density := 1000 * row["density_20C_g_cm3"]
 		gravity := density / water
-		require.InDelta(t, gravity, read(t, Instrument{SpecificGravity, kelvin}, density, kelvin), 2e-5, "%v", row)
-		require.InDelta(t, 145-145/gravity, read(t, Instrument{Baume, kelvin}, density, kelvin), 0.003, "%v", row)
-		require.Equal(t, density, read(t, Instrument{Weighed, kelvin}, density, kelvin))
+		require.InDelta(t, gravity, readWith(t, k, Instrument{SpecificGravity, kelvin}, density, kelvin), 2e-5, "%v", row)
+		require.InDelta(t, 145-145/gravity, readWith(t, k, Instrument{Baume, kelvin}, density, kelvin), 0.003, "%v", row)
+		require.Equal(t, density, readWith(t, k, Instrument{Weighed, kelvin}, density, kelvin))
 		if row["mass_pct"] >= 1 {
-			percent := read(t, Instrument{PercentSalt, kelvin}, density, kelvin)
+			percent := readWith(t, k, Instrument{PercentSalt, kelvin}, density, kelvin)
 			require.InDelta(t, row["mass_pct"]/100, percent, 0.0007, "%v", row)
 		}
 	}
@@ -101,9 +109,9 @@ func scalesAgainstCRC(t testing.TB) {
 // Source: Salt Institute solubility table (salt-institute-solubility.csv): brine
 // is saturated at 26.395 % and 60 F, and is 100 degrees there; the scale divides
 // that evenly (common practice, no source), which puts 23.3 % at 88.3.
-func TestSalometer(t *testing.T) { salometerAgainstItsTable(t) }
+func TestSalometer(t *testing.T) { salometerAgainstItsTable(t, &standard) }
 
-func salometerAgainstItsTable(t testing.TB) {
+func salometerAgainstItsTable(t testing.TB, k *constants) {
 	saturated := 0.0
 	for _, row := range published(t, "salt-institute-solubility.csv") {
 		if row["T_F"] == 60 {
@@ -114,7 +122,7 @@ func salometerAgainstItsTable(t testing.TB) {
 	salometer := Instrument{Salometer, DefaultCalibration}
 	for strength, degrees := range map[float64]float64{0: 0, saturated / 4: 25, 0.233: 88.27, saturated: 100} {
 		density := brine(t, strength, solution.SixtyF)
-		require.InDelta(t, degrees, read(t, salometer, density, solution.SixtyF), 0.005)
+		require.InDelta(t, degrees, readWith(t, k, salometer, density, solution.SixtyF), 0.005)
 	}
 }
 
@@ -133,6 +141,6 @@ func TestSaturatedBrineAndWater(t *testing.T) {
 	water, err := solution.WaterDensity(kelvin)
 	require.NoError(t, err)
 	for scale, want := range map[Scale]float64{PercentSalt: 0, SpecificGravity: 1, Salometer: 0, Baume: 0, Weighed: water} {
-		require.InDelta(t, want, read(t, Instrument{scale, kelvin}, water, kelvin), 1e-9, "scale %d", scale)
+		require.InDelta(t, want, read(t, Instrument{scale, kelvin}, water, kelvin), 1e-9, scale.Name())
 	}
 }

@@ -1,33 +1,152 @@
 package gauge
 
-import "brineyard/internal/quantity"
+import (
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
 
-// scaleTable says of each scale what others need of it, in the order of the scales.
-var scaleTable = [...]struct {
-	name, words, kind, usage string
-	parse                    func(string) (float64, bool, error)
-	shown                    func(float64) quantity.Quantity
-	row                      float64
-}{
-	PercentSalt:     {"hydrometer", "the hydrometer", "strength", "reading of a percent-salt hydrometer (% if no unit)", as(quantity.ParseStrength), func(x float64) quantity.Quantity { return quantity.Strength(x) }, 0.01},
-	SpecificGravity: {"sg", "the hydrometer", "number", "reading of a specific-gravity hydrometer, against water at --cal", as(quantity.ParseSpecificGravity), func(x float64) quantity.Quantity { return quantity.SpecificGravity(x) }, 1},
-	Salometer:       {"salometer", "the salometer", "degrees", "reading of a salometer, 100 at saturation", as(quantity.ParseSalometer), func(x float64) quantity.Quantity { return quantity.SalometerDegrees(x) }, 1},
-	Baume:           {"baume", "the Baume hydrometer", "degrees", "reading of a Baume hydrometer for heavy liquids", as(quantity.ParseBaume), func(x float64) quantity.Quantity { return quantity.BaumeDegrees(x) }, 1},
-	Weighed:         {"weigh", "the weighed sample", "density", "weight of a measured volume (lb/gal if no unit)", as(quantity.ParseDensity), func(x float64) quantity.Quantity { return quantity.Density(x) }, float64(quantity.PoundPerGallon)},
+// Scale is what an instrument's marks, or a weighing, express.
+type Scale int
+
+// The scales, with the unit of a reading.
+const (
+	PercentSalt     Scale = iota // mass fraction of NaCl
+	SpecificGravity              // density over that of water, both at calibration
+	Salometer                    // degrees, 100 at saturation at 60 F
+	Baume                        // degrees, 145 - 145/SG
+	Weighed                      // kg/m3 of a weighed volume, no glass afloat
+	scaleCount
+)
+
+// row is all that is to be known of a scale.
+type row struct {
+	name   string  // of its flag, and in the journal
+	words  string  // for the instrument, in a sentence
+	kind   string  // of value that its flag takes
+	help   string  // of its flag
+	floats bool    // so that it has a calibration, and its glass expands
+	top    float64 // the last mark; 0 where the marks end with nothing
+
+	parse    func(text string) (reading float64, bare bool, err error)
+	quantity func(reading float64) quantity.Quantity
+	// A row of the journal holds readings as people write them down.
+	toRow, fromRow func(float64) float64
+	// The density in kg/m3 for which a mark was made, and back, by the glass's
+	// calibration in K.
+	mark, reading func(k *constants, x, calibration float64) (float64, bool)
 }
 
-func as[Q ~float64](parse func(string) (Q, bool, error)) func(string) (float64, bool, error) {
+// scales is the one table of them: whoever adds an instrument adds a row.
+var scales = [scaleCount]row{
+	PercentSalt: {
+		name: "hydrometer", words: "the hydrometer", kind: "strength",
+		help:   "reading of a percent-salt hydrometer (% if no unit)",
+		floats: true, top: solution.BrineTop,
+		parse: parser(quantity.ParseStrength), quantity: shown[quantity.Strength],
+		toRow: toPercent, fromRow: fromPercent,
+		mark: percentMark, reading: percentReading,
+	},
+	SpecificGravity: {
+		name: "sg", words: "the hydrometer", kind: "number",
+		help:   "reading of a specific-gravity hydrometer, against water at --cal",
+		floats: true,
+		parse:  parser(quantity.ParseSpecificGravity), quantity: shown[quantity.SpecificGravity],
+		toRow: same, fromRow: same,
+		mark: gravityMark, reading: gravityReading,
+	},
+	Salometer: {
+		name: "salometer", words: "the salometer", kind: "degrees",
+		help:   "reading of a salometer, 100 at saturation",
+		floats: true, top: 100 * solution.BrineTop / salometerFull,
+		parse: parser(quantity.ParseSalometer), quantity: shown[quantity.SalometerDegrees],
+		toRow: same, fromRow: same,
+		mark: salometerMark, reading: salometerReading,
+	},
+	Baume: {
+		name: "baume", words: "the Baume hydrometer", kind: "degrees",
+		help:   "reading of a Baume hydrometer for heavy liquids",
+		floats: true,
+		parse:  parser(quantity.ParseBaume), quantity: shown[quantity.BaumeDegrees],
+		toRow: same, fromRow: same,
+		mark: baumeMark, reading: baumeReading,
+	},
+	Weighed: {
+		name: "weigh", words: "the weighed sample", kind: "density",
+		help:  "weight of a measured volume (lb/gal if no unit)",
+		parse: parser(quantity.ParseDensity), quantity: shown[quantity.Density],
+		toRow: toPoundPerGallon, fromRow: fromPoundPerGallon,
+		mark: weighed, reading: weighed,
+	},
+}
+
+func (s Scale) row() *row { return &scales[s] }
+
+// Scales returns all scales in order.
+func Scales() []Scale {
+	all := make([]Scale, scaleCount)
+	for i := range all {
+		all[i] = Scale(i)
+	}
+	return all
+}
+
+// ScaleNamed returns the scale of a name; false when there is none.
+func ScaleNamed(name string) (Scale, bool) {
+	for s := range scaleCount {
+		if s.Name() == name {
+			return s, true
+		}
+	}
+	return 0, false
+}
+
+// Name returns the word for the scale in flags and in the journal.
+func (s Scale) Name() string { return s.row().name }
+
+// Words names the instrument in a sentence: "the salometer".
+func (s Scale) Words() string { return s.row().words }
+
+// Kind returns the kind of value that the scale's flag takes: "degrees".
+func (s Scale) Kind() string { return s.row().kind }
+
+// Help returns the help text of the scale's flag.
+func (s Scale) Help() string { return s.row().help }
+
+// Floats reports whether the instrument floats, and so has a calibration.
+func (s Scale) Floats() bool { return s.row().floats }
+
+// Parse reads a text as a reading. bare tells that it came without a unit. The
+// errors are those of package quantity.
+func (s Scale) Parse(text string) (reading float64, bare bool, err error) { return s.row().parse(text) }
+
+// Quantity returns a reading as a quantity of its scale.
+func (s Scale) Quantity(reading float64) quantity.Quantity { return s.row().quantity(reading) }
+
+// ToRow returns a reading as a row of the journal holds it: strengths in percent,
+// weights in lb/gal, others as they are.
+func (s Scale) ToRow(reading float64) float64 { return s.row().toRow(reading) }
+
+// FromRow is the inverse of ToRow.
+func (s Scale) FromRow(x float64) float64 { return s.row().fromRow(x) }
+
+func parser[Q ~float64](parse func(string) (Q, bool, error)) func(string) (float64, bool, error) {
 	return func(text string) (float64, bool, error) {
 		q, bare, err := parse(text)
 		return float64(q), bare, err
 	}
 }
 
-func (s Scale) Name() string                               { return scaleTable[s].name }
-func (s Scale) Words() string                              { return scaleTable[s].words }
-func (s Scale) Kind() string                               { return scaleTable[s].kind }
-func (s Scale) Usage() string                              { return scaleTable[s].usage }
-func (s Scale) Parse(text string) (float64, bool, error)   { return scaleTable[s].parse(text) }
-func (s Scale) Quantity(reading float64) quantity.Quantity { return scaleTable[s].shown(reading) }
-func (s Scale) Floats() bool                               { return s != Weighed }
-func Scales() []Scale                                      { return []Scale{PercentSalt, SpecificGravity, Salometer, Baume, Weighed} }
+func shown[Q interface {
+	~float64
+	quantity.Quantity
+}](reading float64) quantity.Quantity {
+	return Q(reading)
+}
+
+func same(x float64) float64 { return x }
+
+func toPercent(x float64) float64   { return 100 * x }
+func fromPercent(x float64) float64 { return x / 100 }
+
+func toPoundPerGallon(x float64) float64   { return x / float64(quantity.PoundPerGallon) }
+func fromPoundPerGallon(x float64) float64 { return x * float64(quantity.PoundPerGallon) }

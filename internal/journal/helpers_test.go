@@ -25,7 +25,7 @@ func to[T any](x T) *T { return &x }
 func batch() Entry {
 	return Entry{
 		Time: at("2026-01-15T06:40:00-05:00"), Kind: Batch, Tank: "mixer",
-		Volume: to(1095 * quantity.Gallon), NaCl: to(23.3 * quantity.Percent), Temp: to(quantity.Fahrenheit(41)),
+		Volume: to(1095 * quantity.Gallon), NaCl: to(quantity.Strength(0.233)), Temp: to(quantity.Fahrenheit(41)),
 		Scale: "hydrometer", Reading: to(23.3), Operator: "ines", Note: "first of the day, all well",
 	}
 }

@@ -182,14 +182,6 @@ func (r RatePerArea) In(sys System) Shown {
 	return shown(float64(r)/float64(Gallon)*float64(Acre), "gal/acre", tenthsIfAny)
 }
 
-// In shows hp or kW.
-func (p Power) In(sys System) Shown {
-	if sys == Metric {
-		return shown(float64(p)/1000, "kW", tenthsIfAny)
-	}
-	return shown(float64(p)/horsepower, "hp", tenthsIfAny)
-}
-
 // VolumePerMass is liquid put on salt, in m3/kg.
 type VolumePerMass float64
 
@@ -265,11 +257,6 @@ func (m MassPerLength) In(sys System) Shown {
 		return shown(float64(m)*1000, "kg/km", tenthsIfAny)
 	}
 	return shown(float64(m)/float64(Pound)*float64(Mile), "lb/mi", tenthsIfAny)
-}
-
-// In shows money per hour.
-func (p PricePerTime) In(System) Shown {
-	return shown(float64(p)*float64(hour), "/h", hundredths)
 }
 
 // In shows money per mile or kilometer.

@@ -58,11 +58,3 @@ func (p PricePerMass) In(sys System) Shown {
 	}
 	return shown(float64(p)*float64(shortTon), "/ton", hundredths)
 }
-
-// UnmarshalText reads a price from a file.
-func (p *PricePerVolume) UnmarshalText(text []byte) error {
-	return unmarshal(p, ParsePricePerVolume, text)
-}
-
-// UnmarshalText reads a price from a file.
-func (p *PricePerMass) UnmarshalText(text []byte) error { return unmarshal(p, ParsePricePerMass, text) }

@@ -78,18 +78,6 @@ func TestPriceDigits(t *testing.T) {
 	}
 }
 
-func TestPriceUnmarshalText(t *testing.T) {
-	volume, mass := PricePerVolume(-1), PricePerMass(-1)
-	require.Error(t, volume.UnmarshalText([]byte("1/ton")))
-	require.Error(t, mass.UnmarshalText([]byte("1/gal")))
-	require.Equal(t, PricePerVolume(-1), volume)
-	require.Equal(t, PricePerMass(-1), mass)
-	require.NoError(t, volume.UnmarshalText([]byte("$220/kL")))
-	require.NoError(t, mass.UnmarshalText([]byte("$2/kg")))
-	require.Equal(t, PricePerVolume(220), volume)
-	require.Equal(t, PricePerMass(2), mass)
-}
-
 func TestPriceRoundTrip(t *testing.T) {
 	requireRoundTrip(t, ParsePricePerVolume, 0, 1e9)
 	requireRoundTrip(t, ParsePricePerMass, 0, 1e6)

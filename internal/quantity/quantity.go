@@ -69,8 +69,6 @@ const (
 	LiterPerMinute  = Flow(float64(Liter) / 60)
 
 	Minute Duration = 60
-
-	Percent Strength = 0.01
 )
 
 const (

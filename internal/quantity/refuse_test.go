@@ -106,25 +106,3 @@ func TestParseSystem(t *testing.T) {
 		require.EqualError(t, err, "unknown units; allowed: us, metric", "%q", text)
 	}
 }
-
-// A file's value replaces what was there; a fault leaves it alone.
-func TestUnmarshalText(t *testing.T) {
-	strength, temperature, volume, mass, flow := Strength(-1), Temperature(-1), Volume(-1), Mass(-1), Flow(-1)
-	for _, c := range []struct {
-		to   interface{ UnmarshalText([]byte) error }
-		text string
-		now  func() float64
-		want float64
-	}{
-		{&strength, "50%", func() float64 { return float64(strength) }, 0.5},
-		{&temperature, "0C", func() float64 { return float64(temperature) }, 273.15},
-		{&volume, "2000L", func() float64 { return float64(volume) }, 2},
-		{&mass, "3kg", func() float64 { return float64(mass) }, 3},
-		{&flow, "2m3/s", func() float64 { return float64(flow) }, 2},
-	} {
-		require.ErrorContains(t, c.to.UnmarshalText([]byte("5 furlong")), `"furlong" is no unit`)
-		require.Equal(t, -1.0, c.now())
-		require.NoError(t, c.to.UnmarshalText([]byte(c.text)))
-		require.Equal(t, c.want, c.now(), c.text)
-	}
-}

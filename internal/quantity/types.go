@@ -233,28 +233,5 @@ func ParseBaume(text string) (BaumeDegrees, bool, error) {
 	return parseAs[BaumeDegrees](&baumeDim, text)
 }
 
-// UnmarshalText reads a strength from a file.
-func (s *Strength) UnmarshalText(text []byte) error { return unmarshal(s, ParseStrength, text) }
-
-// UnmarshalText reads a temperature from a file.
-func (t *Temperature) UnmarshalText(text []byte) error { return unmarshal(t, ParseTemperature, text) }
-
-// UnmarshalText reads a volume from a file.
-func (v *Volume) UnmarshalText(text []byte) error { return unmarshal(v, ParseVolume, text) }
-
-// UnmarshalText reads a weight from a file.
-func (m *Mass) UnmarshalText(text []byte) error { return unmarshal(m, ParseMass, text) }
-
-// UnmarshalText reads a flow from a file.
-func (q *Flow) UnmarshalText(text []byte) error { return unmarshal(q, ParseFlow, text) }
-
-func unmarshal[Q any](to *Q, parse func(string) (Q, bool, error), text []byte) error {
-	q, _, err := parse(string(text))
-	if err == nil {
-		*to = q
-	}
-	return err
-}
-
 // finite reports whether x can be shown as a number.
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

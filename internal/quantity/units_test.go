@@ -22,7 +22,6 @@ func TestExactFactors(t *testing.T) {
 	exact(t, 0.45359237, float64(Pound))
 	exact(t, 2000*0.45359237, float64(shortTon))
 	exact(t, 1e-3, float64(Liter))
-	exact(t, 0.01, float64(Percent))
 	exact(t, 60, float64(Minute))
 	exact(t, float64(Gallon), 60*float64(GallonPerMinute))
 	exact(t, float64(Liter), 60*float64(LiterPerMinute))

@@ -4,23 +4,24 @@ package root
 import "math"
 
 // Between finds x between a and b where f crosses zero, given fa = f(a) and
-// fb = f(b) of opposite sign (or one of them zero), to within tolerance in x.
+// fb = f(b), to within tolerance in x. It is false when the ends have the same sign,
+// so that no crossing is known to lie between them, and when f is not a number at an
+// end or on the way.
 // Method: Chandrupatla, Advances in Engineering Software 28 (1997) 145-149:
 // inverse quadratic interpolation where it is safe, else bisection; it cannot
-// leave the bracket. With ends of one sign it returns the one where f is smaller.
-func Between(f func(float64) float64, a, b, fa, fb, tolerance float64) float64 {
-	if fa*fb > 0 {
-		// No crossing is known to lie between: the end that comes nearer is the best answer.
-		if math.Abs(fa) < math.Abs(fb) {
-			return a
-		}
-		return b
+// leave the bracket.
+func Between(f func(float64) float64, a, b, fa, fb, tolerance float64) (x float64, ok bool) {
+	if !(fa <= 0 && fb >= 0 || fa >= 0 && fb <= 0) {
+		return 0, false
 	}
 	c, fc := a, fa
 	t := 0.5
 	for {
-		x := a + t*(b-a)
+		x = a + t*(b-a)
 		fx := f(x)
+		if math.IsNaN(fx) {
+			return 0, false
+		}
 		if (fx > 0) == (fa > 0) {
 			c, fc = a, fa
 		} else {
@@ -34,7 +35,7 @@ func Between(f func(float64) float64, a, b, fa, fb, tolerance float64) float64 {
 		}
 		limit := tolerance / math.Abs(b-a)
 		if fbest == 0 || !(limit < 0.5) {
-			return best
+			return best, true
 		}
 
 		t = 0.5

@@ -22,8 +22,11 @@ func TestBetween(t *testing.T) {
 		"near one end":  {func(x float64) float64 { return x - 1e-9 }, 0, 1000, 1e-9},
 		"backward":      {func(x float64) float64 { return x - 4 }, 9, 1, 4},
 		"root at start": {func(x float64) float64 { return x }, 0, 1, 0},
+		"root at end":   {func(x float64) float64 { return x - 1 }, 0, 1, 1},
+		"from infinity": {math.Log, 0, 5, 1},
 	} {
-		got := Between(c.f, c.a, c.b, c.f(c.a), c.f(c.b), 1e-12)
+		got, ok := Between(c.f, c.a, c.b, c.f(c.a), c.f(c.b), 1e-12)
+		require.True(t, ok, name)
 		// A triple root is flat: its place is known to the cube root of rounding.
 		tolerance := 1e-11
 		if name == "triple" {
@@ -41,17 +44,34 @@ func TestBetweenConverges(t *testing.T) {
 		bend := rapid.Float64Range(0.1, 3).Draw(t, "bend")
 		calls := 0
 		f := func(x float64) float64 { calls++; return math.Sinh(bend * (x - at)) }
-		got := Between(f, -6, 6, f(-6), f(6), 1e-12)
+		got, ok := Between(f, -6, 6, f(-6), f(6), 1e-12)
+		require.True(t, ok)
 		require.InDelta(t, at, got, 1e-11)
 		require.Less(t, calls, 40)
 	})
 }
 
-// Ends of one sign promise no crossing, and get the better of the two.
+// Ends of one sign promise no crossing, however small they are; and a function that is
+// not a number somewhere has none that could be told.
 func TestBetweenWithoutCrossing(t *testing.T) {
-	calls := 0
-	f := func(x float64) float64 { calls++; return 1 + x*x }
-	require.Equal(t, 1.0, Between(f, 1, 3, f(1), f(3), 1e-9))
-	require.Equal(t, -1.0, Between(f, -2, -1, f(-2), f(-1), 1e-9))
-	require.Equal(t, 4, calls)
+	hole := func(x float64) float64 {
+		if x > 0.4 && x < 0.6 {
+			return math.NaN()
+		}
+		return x - 0.5
+	}
+	for name, c := range map[string]struct {
+		f    func(float64) float64
+		a, b float64
+	}{
+		"above":            {func(x float64) float64 { return 1 + x*x }, -1, 3},
+		"below":            {func(x float64) float64 { return -1 - x*x }, -1, 3},
+		"product too tiny": {func(x float64) float64 { return 1e-200 * (1 + x*x) }, -1, 3},
+		"not a number":     {math.Sqrt, -1, 3},
+		"nor at the end":   {math.Sqrt, 3, -1},
+		"a hole":           {hole, 0, 1},
+	} {
+		_, ok := Between(c.f, c.a, c.b, c.f(c.a), c.f(c.b), 1e-9)
+		require.False(t, ok, name)
+	}
 }

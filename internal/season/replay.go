@@ -356,36 +356,19 @@ func (r *Replay) read(e *journal.Entry) {
 	}
 }
 
-// Scales are the instruments, as rows name them.
-var Scales = map[string]gauge.Scale{
-	"hydrometer": gauge.PercentSalt, "sg": gauge.SpecificGravity, "salometer": gauge.Salometer, "baume": gauge.Baume, "weigh": gauge.Weighed,
-}
-
 // strengthRead is the true strength that a row gives, or that its reading means.
 func (r *Replay) strengthRead(e *journal.Entry) (quantity.Strength, bool) {
 	if e.NaCl != nil {
 		return *e.NaCl, true
 	}
-	scale, known := Scales[e.Scale]
+	scale, known := gauge.ScaleNamed(e.Scale)
 	if !known || e.Reading == nil || e.Temp == nil {
 		return 0, false
 	}
 	got, err := brine.Reading(brine.Sample{
-		Instrument: gauge.Instrument{Scale: scale, Calibration: float64(r.shop.Calibration)}, Reading: onScale(scale, *e.Reading), Temperature: *e.Temp,
+		Instrument: gauge.Instrument{Scale: scale, Calibration: float64(r.shop.Calibration)}, Reading: scale.FromRow(*e.Reading), Temperature: *e.Temp,
 	})
 	return got.True, err == nil
-}
-
-// onScale takes a row's reading, which is in percent, lb/gal or degrees, to what the
-// instruments are reckoned in.
-func onScale(scale gauge.Scale, shown float64) float64 {
-	switch scale {
-	case gauge.PercentSalt:
-		return shown / 100
-	case gauge.Weighed:
-		return shown * float64(quantity.PoundPerGallon)
-	}
-	return shown
 }
 
 // overfull flags a tank that would have run over.

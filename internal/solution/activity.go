@@ -21,72 +21,110 @@ type Activity struct {
 //
 // Equations: Pitzer (1973, 1975) for one common anion.
 func ActivityAt(c Composition, temperature float64) (Activity, error) {
+	return standard.activityAt(c, temperature)
+}
+
+func (k *coefficients) activityAt(c Composition, temperature float64) (Activity, error) {
 	if err := checkState(c, temperature); err != nil {
 		return Activity{}, err
 	}
-	m := c.molality()
-	p := parametersAt(temperature, &m)
+	m := k.molality(c)
+	p := k.parametersAt(temperature, &m)
 	return p.activity(&m), nil
+}
+
+// ions are what the sums of Pitzer's equations run over, at one state.
+type ions struct {
+	m        *molality
+	ionic    float64 // ionic strength
+	root     float64 // and its square root
+	chloride float64 // molality
+}
+
+// sums gathers the terms of Pitzer's equations, in the order of the sources: those of
+// Debye and Hueckel, of each cation with chloride, and of each pair of cations.
+type sums struct {
+	f        float64            // F
+	osmotic  float64            // (phi - 1) times half the sum of m
+	cation   [saltCount]float64 // ln gamma of the cations, without z^2 F and z C
+	chloride float64            // ln gamma of chloride, without F and C
+	c        float64            // sum of m m C over the salts
 }
 
 // activity evaluates the Pitzer equations at molalities m.
 func (p *parameters) activity(m *molality) Activity {
-	strength := m.ionicStrength()
-	if strength == 0 {
-		return pureWater()
+	a := pureWater()
+	x := ions{m: m, ionic: m.ionicStrength(), chloride: m.chloride()}
+	if x.ionic == 0 {
+		return a
 	}
-	root := math.Sqrt(strength)
-	chloride := m.chloride()
-	z := 2 * chloride // Z = sum of m |z|; cations and anions carry the same
+	x.root = math.Sqrt(x.ionic)
+	s := p.debyeHueckel(&x)
+	p.addSalts(&s, &x)
+	p.addPairs(&s, &x)
 
-	// F and the osmotic sum start with the Debye-Hueckel terms.
-	inner := 1 + constants.debyeB*root
-	f := -p.aPhi * (root/inner + 2/constants.debyeB*math.Log(inner))
-	osmotic := -p.aPhi * strength * root / inner
-
-	var gamma [saltCount]float64 // ln gamma of the cations, without z^2 F
-	var gammaCl, sumC float64
-	for s := range m {
-		if m[s] == 0 {
+	a.LnChloride = math.Log(x.chloride) + s.f + s.chloride + s.c
+	for i := range m {
+		if m[i] == 0 {
 			continue
 		}
-		b := p.second(Salt(s), strength, root)
-		c := p.binary[s].c
-		f += m[s] * chloride * b.slope
-		osmotic += m[s] * chloride * (b.osmotic + z*c)
-		gamma[s] += chloride * (2*b.value + z*c)
-		gammaCl += m[s] * (2*b.value + z*c)
-		sumC += m[s] * chloride * c
+		charge := p.k.salt[i].charge
+		a.LnCation[i] = math.Log(m[i]) + charge*charge*s.f + s.cation[i] + charge*s.c
 	}
+	a.Osmotic = 1 + 2*s.osmotic/m.dissolved()
+	a.LnWater = -a.Osmotic * m.dissolved() * p.k.water
+	return a
+}
 
-	e := p.electrostatic(m, strength, root)
-	for i := range pairTable {
-		first, second := pairTable[i].first, pairTable[i].second
-		product := m[first] * m[second]
+// debyeHueckel begins F and the osmotic sum.
+func (p *parameters) debyeHueckel(x *ions) sums {
+	b := p.k.debyeB
+	inner := 1 + b*x.root
+	return sums{
+		f:       -p.aPhi * (x.root/inner + 2/b*math.Log(inner)),
+		osmotic: -p.aPhi * x.ionic * x.root / inner,
+	}
+}
+
+// addSalts adds what each cation does with chloride.
+func (p *parameters) addSalts(s *sums, x *ions) {
+	m, chloride := x.m, x.chloride
+	z := 2 * chloride // Z = sum of m |z|; cations and anions carry the same
+	for i := range m {
+		if m[i] == 0 {
+			continue
+		}
+		b, c := p.second(Salt(i), x), p.binary[i].c
+		s.f += m[i] * chloride * b.slope
+		s.osmotic += m[i] * chloride * (b.osmotic + z*c)
+		s.cation[i] += chloride * (2*b.value + z*c)
+		s.chloride += m[i] * (2*b.value + z*c)
+		s.c += m[i] * chloride * c
+	}
+}
+
+// addPairs adds what two cations do with each other, and with chloride as the third.
+func (p *parameters) addPairs(s *sums, x *ions) {
+	m, chloride, salt, pairs := x.m, x.chloride, &p.k.salt, &p.k.pair
+	e := p.electrostatic(x)
+	for i := range pairs {
+		q := &pairs[i]
+		product := m[q.first] * m[q.second]
 		if product == 0 {
 			continue
 		}
 		phi, slope := p.pair[i].theta, 0.0
-		if saltData[first].charge != saltData[second].charge {
+		if salt[q.first].charge != salt[q.second].charge {
 			phi += e.value
 			slope = e.slope
 		}
 		psi := p.pair[i].psi
-		f += product * slope
-		osmotic += product * (phi + strength*slope + chloride*psi)
-		gamma[first] += m[second] * (2*phi + chloride*psi)
-		gamma[second] += m[first] * (2*phi + chloride*psi)
-		gammaCl += product * psi
+		s.f += product * slope
+		s.osmotic += product * (phi + x.ionic*slope + chloride*psi)
+		s.cation[q.first] += m[q.second] * (2*phi + chloride*psi)
+		s.cation[q.second] += m[q.first] * (2*phi + chloride*psi)
+		s.chloride += product * psi
 	}
-
-	a := Activity{LnChloride: math.Log(chloride) + f + gammaCl + sumC}
-	for s := range m {
-		charge := saltData[s].charge
-		a.LnCation[s] = math.Log(m[s]) + charge*charge*f + gamma[s] + charge*sumC
-	}
-	a.Osmotic = 1 + 2*osmotic/m.dissolved()
-	a.LnWater = -a.Osmotic * m.dissolved() * constants.water
-	return a
 }
 
 func pureWater() Activity {
@@ -94,10 +132,9 @@ func pureWater() Activity {
 	return Activity{Osmotic: 1, LnChloride: none, LnCation: [saltCount]float64{none, none, none, none}}
 }
 
-// coefficient is a second virial coefficient B of a salt: its value in ln gamma,
-// its value in the osmotic coefficient (B-phi) and its slope with ionic strength
-// (B').
-type coefficient struct{ value, osmotic, slope float64 }
+// interaction is the second virial coefficient B of two ions: its value in ln gamma,
+// its value in the osmotic coefficient (B-phi) and its slope with ionic strength (B').
+type interaction struct{ value, osmotic, slope float64 }
 
 // second evaluates B, B-phi and B' of one salt, Pitzer (1973):
 //
@@ -107,13 +144,13 @@ type coefficient struct{ value, osmotic, slope float64 }
 //
 // with g(x) = 2 (1 - (1 + x) exp(-x)) / x^2. The last line is Pitzer's B', since
 // dg/d(ln I) = exp(-x) - g(x).
-func (p *parameters) second(s Salt, strength, root float64) coefficient {
-	b := &p.binary[s]
-	g1, e1 := virial(binaryTable[s].alpha1 * root)
-	g2, e2 := virial(binaryTable[s].alpha2 * root)
+func (p *parameters) second(s Salt, x *ions) interaction {
+	alpha, b := &p.k.binary[s], &p.binary[s]
+	g1, e1 := virial(alpha.alpha1 * x.root)
+	g2, e2 := virial(alpha.alpha2 * x.root)
 	value := b.b0 + b.b1*g1 + b.b2*g2
 	osmotic := b.b0 + b.b1*e1 + b.b2*e2
-	return coefficient{value, osmotic, (osmotic - value) / strength}
+	return interaction{value, osmotic, (osmotic - value) / x.ionic}
 }
 
 // virial returns g(x) and exp(-x). Near zero, where g loses its digits, it uses

@@ -19,33 +19,36 @@ const (
 )
 
 // String returns the formula of the salt.
-func (s Salt) String() string { return saltData[s].formula }
+func (s Salt) String() string { return standard.salt[s].formula }
 
 // MolarMass returns the molar mass of the anhydrous salt in kg/mol.
-func (s Salt) MolarMass() float64 { return saltData[s].molarMass }
+func (s Salt) MolarMass() float64 { return standard.salt[s].molarMass }
 
 // MolarMassWater is the molar mass of water in kg/mol.
 const MolarMassWater = 18.01528e-3
 
-// saltData lists formula, molar mass (kg/mol) and charge of the cation, which
-// is also the number of chloride ions.
+// saltRow is what a salt consists of.
+type saltRow struct {
+	formula   string
+	molarMass float64 // kg/mol
+	charge    float64 // of the cation, and the number of chloride ions
+}
+
 // Atomic masses: Na 22.98977, K 39.0983, Ca 40.078, Mg 24.305, Cl 35.453
 // (IUPAC, rounded).
-var saltData = [saltCount]struct {
-	formula   string
-	molarMass float64
-	charge    float64
-}{
-	NaCl:  {"NaCl", 58.44277e-3, 1},
-	KCl:   {"KCl", 74.5513e-3, 1},
-	CaCl2: {"CaCl2", 110.984e-3, 2},
-	MgCl2: {"MgCl2", 95.211e-3, 2},
+func saltTable() [saltCount]saltRow {
+	return [saltCount]saltRow{
+		NaCl:  {"NaCl", 58.44277e-3, 1},
+		KCl:   {"KCl", 74.5513e-3, 1},
+		CaCl2: {"CaCl2", 110.984e-3, 2},
+		MgCl2: {"MgCl2", 95.211e-3, 2},
+	}
 }
 
 // Composition is a solution, given as the mass fraction of each solute; the
 // rest is water. Other stands for dissolved matter that the chemistry does not
-// know: it takes no part in the activities, and in density, viscosity and heat
-// capacity it counts as NaCl.
+// know: it takes no part in the activities, and in density and heat capacity it
+// counts as NaCl.
 type Composition struct {
 	NaCl, KCl, CaCl2, MgCl2, Other float64
 }
@@ -78,10 +81,12 @@ func (c Composition) Solute() float64 { return c.NaCl + c.KCl + c.CaCl2 + c.MgCl
 func (c Composition) Water() float64 { return 1 - c.Solute() }
 
 // Chloride returns the mass fraction of chloride ion.
-func (c Composition) Chloride() float64 {
+func (c Composition) Chloride() float64 { return standard.chlorideIn(c) }
+
+func (k *coefficients) chlorideIn(c Composition) float64 {
 	sum := 0.0
 	for s, w := range c.salts() {
-		sum += w / saltData[s].molarMass * saltData[s].charge * constants.chloride
+		sum += w / k.salt[s].molarMass * k.salt[s].charge * k.chloride
 	}
 	return sum
 }
@@ -131,12 +136,12 @@ func fromSalts(w [saltCount]float64, other float64) Composition {
 // molality holds mol of each cation (equally: of each salt) per kg of water.
 type molality [saltCount]float64
 
-func (c Composition) molality() molality {
+func (k *coefficients) molality(c Composition) molality {
 	var m molality
 	water := c.Water()
 	for s, w := range c.salts() {
 		if w > 0 {
-			m[s] = w / (saltData[s].molarMass * water)
+			m[s] = w / (k.salt[s].molarMass * water)
 		}
 	}
 	return m
@@ -156,8 +161,8 @@ func (c Composition) Molality(s Salt) float64 {
 	if c.Water() <= 0 {
 		return math.Inf(1)
 	}
-	return c.molality()[s]
+	return standard.molality(c)[s]
 }
 
 // Ions returns the number of ions in a formula unit of the salt.
-func (s Salt) Ions() float64 { return 1 + saltData[s].charge }
+func (s Salt) Ions() float64 { return 1 + standard.salt[s].charge }

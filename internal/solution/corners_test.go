@@ -62,11 +62,9 @@ func TestPeak(t *testing.T) {
 
 // A salt whose solid never forms has no eutectic, and says so.
 func TestNoEutectic(t *testing.T) {
-	k := &solidData[Antarcticite].logK[0]
-	was := *k
-	defer func() { *k = was }()
-	*k += 10
-	_, _, _, err := Anchored().Eutectic(CaCl2)
+	k := standard
+	k.solid[Antarcticite].logK[0] += 10
+	_, _, _, err := k.anchored().Eutectic(CaCl2)
 	require.ErrorIs(t, err, ErrTemperature)
 	require.ErrorContains(t, err, "CaCl2")
 }
@@ -74,11 +72,9 @@ func TestNoEutectic(t *testing.T) {
 // Where no scale of the molalities freezes, there is none. It takes ions that draw
 // each other so that more salt makes the water more active.
 func TestNoScaleFreezes(t *testing.T) {
-	b := &binaryTable[NaCl].b0[0]
-	was := *b
-	defer func() { *b = was }()
-	*b = -3
-	require.Equal(t, inf, chlorideScale(&molality{NaCl: 1}, 260))
+	k := standard
+	k.binary[NaCl].b0[0] = -3
+	require.Equal(t, inf, k.chlorideScale(&molality{NaCl: 1}, 260))
 }
 
 // The slope of a table is flat at a turn, and not overshooting at an end.
@@ -144,16 +140,15 @@ func TestStepWithoutSolution(t *testing.T) {
 // An index and a density are asked for in the inner loops of every search: they take
 // nothing from the heap.
 func TestNoAllocation(t *testing.T) {
-	m := ternary.molality()
-	p := parametersAt(260, &m)
+	m := standard.molality(ternary)
+	p := standard.parametersAt(260, &m)
 	anchored := Anchored()
 	for name, f := range map[string]func(){
-		"parameters": func() { parametersAt(260, &m) },
+		"parameters": func() { standard.parametersAt(260, &m) },
 		"activity":   func() { p.activity(&m) },
 		"ActivityAt": func() { _, _ = ActivityAt(ternary, 260) },
-		"density":    func() { density(ternary, 15) },
+		"density":    func() { standard.density(ternary, 15) },
 		"strength":   func() { BrineStrength(1150, SixtyF) },
-		"Viscosity":  func() { _, _ = Viscosity(ternary, SixtyF) },
 		"Freezing":   func() { _, _ = anchored.Freezing(ternary) },
 		"Solubility": func() { _, _, _ = anchored.Solubility(NaCl, 260) },
 	} {

@@ -16,7 +16,7 @@ const DensityFloor = zeroCelsius - 35
 
 // Density returns the density in kg/m3 of a solution at a temperature in K, at
 // atmospheric pressure. The fits hold from 0 C (CaCl2: 15 C, KCl: 5 C) to the
-// strengths that Limits tells; down to -20 C, tables are still met within 0.3 %
+// strengths that OutOfRange knows; down to -20 C, tables are still met within 0.3 %
 // for NaCl and 0.9 % for CaCl2 and MgCl2. Errors: ErrComposition, and
 // ErrTemperature below DensityFloor or above Ceiling.
 //
@@ -25,15 +25,16 @@ func Density(c Composition, temperature float64) (float64, error) {
 	if err := checkFrom(DensityFloor, c, temperature); err != nil {
 		return 0, err
 	}
-	return density(c, temperature-zeroCelsius), nil
+	return standard.density(c, temperature-zeroCelsius), nil
 }
 
-func density(c Composition, t float64) float64 {
+// density is Density at t in C.
+func (k *coefficients) density(c Composition, t float64) float64 {
 	water := c.Water()
-	volume := water / waterDensity(t)
+	volume := water / k.densityOfWater(t)
 	for s, w := range densitySolutes(c) {
 		if w > 0 {
-			volume += w / soluteDensity(Salt(s), water, t)
+			volume += w / k.soluteDensity(Salt(s), water, t)
 		}
 	}
 	return 1 / volume
@@ -46,20 +47,23 @@ func densitySolutes(c Composition) [saltCount]float64 {
 	return w
 }
 
-// kell holds the coefficients of t^0 to t^5 in the density of water, and that of
-// t below the line.
-var kell = [7]float64{999.83952, 16.945176, -7.9870401e-3, -46.170461e-6, 105.56302e-9, -280.54253e-12, 16.87985e-3}
+// kellDensity returns a0 to a5 and b of the density of water in kg/m3 by Kell, J.
+// Chem. Eng. Data 20 (1975) 97, which Laliberte uses:
+//
+//	(a0 + a1 t + a2 t^2 + a3 t^3 + a4 t^4 + a5 t^5) / (1 + b t), t in C
+func kellDensity() [7]float64 {
+	return [7]float64{999.83952, 16.945176, -7.9870401e-3, -46.170461e-6, 105.56302e-9, -280.54253e-12, 16.87985e-3}
+}
 
-// waterDensity returns kg/m3 of pure water at t in C (the equation of Kell, J.
-// Chem. Eng. Data 20 (1975) 97, that Laliberte uses).
-func waterDensity(t float64) float64 {
-	k := &kell
-	return (((((k[5]*t+k[4])*t+k[3])*t+k[2])*t+k[1])*t + k[0]) / (1 + k[6]*t)
+// densityOfWater evaluates Kell's equation at t in C.
+func (k *coefficients) densityOfWater(t float64) float64 {
+	a := &k.waterDensity
+	return (((((a[5]*t+a[4])*t+a[3])*t+a[2])*t+a[1])*t + a[0]) / (1 + a[6]*t)
 }
 
 // soluteDensity returns the apparent density in kg/m3 of a dissolved salt.
-func soluteDensity(s Salt, water, t float64) float64 {
-	c := &laliberteTable[s].c
+func (k *coefficients) soluteDensity(s Salt, water, t float64) float64 {
+	c := &k.laliberte[s].c
 	warm := t + c[4]
 	return (c[0]*(1-water) + c[1]) * math.Exp(1e-6*warm*warm) / (1 - water + c[2] + c[3]*t)
 }
@@ -83,7 +87,7 @@ func BrineStrength(rho, temperature float64) (float64, bool) {
 		return 0, false
 	}
 	t := temperature - zeroCelsius
-	off := func(w float64) float64 { return density(Brine(w), t) - rho }
+	off := func(w float64) float64 { return standard.density(Brine(w), t) - rho }
 	low, high := off(0), off(BrineTop)
 	// A reading taken in plain water may miss zero by the last digits.
 	const slack = 1e-9
@@ -99,8 +103,8 @@ func BrineStrength(rho, temperature float64) (float64, bool) {
 	// always, and saves half of the steps.
 	straight := BrineTop * low / (low - high)
 	a, b := math.Max(0, straight-0.1*BrineTop), math.Min(BrineTop, straight+0.1*BrineTop)
-	if fa, fb := off(a), off(b); fa < 0 && fb > 0 {
-		return root.Between(off, a, b, fa, fb, 1e-13), true
+	if w, ok := root.Between(off, a, b, off(a), off(b), 1e-13); ok {
+		return w, true
 	}
-	return root.Between(off, 0, BrineTop, low, high, 1e-13), true
+	return root.Between(off, 0, BrineTop, low, high, 1e-13)
 }

@@ -1,6 +1,6 @@
 // Package solution holds the physical chemistry of chloride brines: water
 // activity, the saturation of ice and of the chloride salts, freezing, density,
-// viscosity, heat capacity and the heat of dissolving.
+// heat capacity and the heat of dissolving.
 //
 // Sources, in the order in which the equations are used:
 //
@@ -12,10 +12,10 @@
 //     Na-K-Ca-Mg-Cl and the solubility products of ice and the salts,
 //     about -70 to 25 C.
 //   - M. Laliberte, J. Chem. Eng. Data 54 (2009) 1725-1760,
-//     doi 10.1021/je8008123: density, viscosity and heat capacity.
+//     doi 10.1021/je8008123: density and heat capacity.
 //
-// Every quantity is in SI: kelvin, kg, m3, J, Pa s, mass fractions, and mol per
+// Every quantity is in SI: kelvin, kg, m3, J, mass fractions, and mol per
 // kg of water (molality) where the papers use it. The functions are pure. A
 // temperature or a composition outside the range of a fit is answered and can
-// be asked about (Limits); what makes no sense at all is an error.
+// be asked about (OutOfRange); what makes no sense at all is an error.
 package solution

@@ -98,9 +98,9 @@ func setTracesAside(c Composition, trace float64) Composition {
 
 // assemblage sets the problem up.
 func (m *Model) assemblage(c Composition, temperature float64) *assemblage {
-	mol := c.molality()
-	a := &assemblage{at: parametersAt(temperature, &mol)}
-	a.total[0] = 1 / constants.water
+	mol := m.k.molality(c)
+	a := &assemblage{at: m.k.parametersAt(temperature, &mol)}
+	a.total[0] = 1 / m.k.water
 	a.nparts = 1
 	for s := range mol {
 		if mol[s] > 0 {
@@ -120,9 +120,12 @@ func (m *Model) assemblage(c Composition, temperature float64) *assemblage {
 	return a
 }
 
+// solid returns what the k-th solid consists of.
+func (a *assemblage) solid(k int) *solidRow { return &a.at.k.solid[a.solids[k]] }
+
 // formula returns how much of a component is in the k-th solid.
 func (a *assemblage) formula(k, component int) float64 {
-	d := &solidData[a.solids[k]]
+	d := a.solid(k)
 	switch component {
 	case 0:
 		return d.water
@@ -136,7 +139,7 @@ func (a *assemblage) formula(k, component int) float64 {
 func (a *assemblage) liquid(n *column) moles {
 	y := a.total
 	for k := range a.n {
-		d := &solidData[a.solids[k]]
+		d := a.solid(k)
 		y[0] -= d.water * n[k]
 		if d.salt != AllSalts {
 			y[1+d.salt] -= n[k]
@@ -150,13 +153,13 @@ func (a *assemblage) liquid(n *column) moles {
 func (a *assemblage) potentials(y *moles) moles {
 	var m molality
 	for s := range m {
-		m[s] = y[1+s] / (y[0] * constants.water)
+		m[s] = y[1+s] / (y[0] * a.at.k.water)
 	}
 	act := a.at.activity(&m)
 	mu := moles{act.LnWater}
 	for s := range m {
 		if m[s] > 0 {
-			mu[1+s] = act.LnCation[s] + saltData[s].charge*act.LnChloride
+			mu[1+s] = act.LnCation[s] + a.at.k.salt[s].charge*act.LnChloride
 		}
 	}
 	return mu
@@ -182,10 +185,9 @@ func (a *assemblage) hessian(y, mu *moles) (h [componentCount][componentCount]fl
 
 // result turns moles of solids into masses, and the rest into the liquid.
 func (a *assemblage) result(c Composition, n *column) Equilibrium {
-	e := Equilibrium{}
-	water := c.Water()
-	for k := range a.n {
-		e.Solid[a.solids[k]] = water * n[k] * a.solids[k].MolarMass()
+	e, k, water := Equilibrium{}, a.at.k, c.Water()
+	for i, s := range a.solids[:a.n] {
+		e.Solid[s] = water * n[i] * k.massOf(s)
 	}
 	y := a.liquid(n)
 	for j := range y {
@@ -195,9 +197,9 @@ func (a *assemblage) result(c Composition, n *column) Equilibrium {
 		}
 	}
 	var w [saltCount]float64
-	sum := water * y[0] * constants.water
+	sum := water * y[0] * k.water
 	for s := range w {
-		w[s] = water * y[1+s] * saltData[s].molarMass
+		w[s] = water * y[1+s] * k.salt[s].molarMass
 		sum += w[s]
 	}
 	sum += c.Other

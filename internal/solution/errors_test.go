@@ -33,7 +33,6 @@ var notSolutions = map[string]Composition{
 var stateFunctions = map[string]func(Composition, float64) error{
 	"ActivityAt":   func(c Composition, k float64) error { _, err := ActivityAt(c, k); return err },
 	"Density":      func(c Composition, k float64) error { _, err := Density(c, k); return err },
-	"Viscosity":    func(c Composition, k float64) error { _, err := Viscosity(c, k); return err },
 	"HeatCapacity": func(c Composition, k float64) error { _, err := HeatCapacity(c, k); return err },
 	"HeatTaken":    func(c Composition, k float64) error { _, err := HeatTaken(c, k); return err },
 	"SaturationIndex": func(c Composition, k float64) error {
@@ -60,8 +59,6 @@ func TestTemperatureErrors(t *testing.T) {
 		}
 		_, err := WaterDensity(kelvin)
 		require.ErrorIs(t, err, ErrTemperature, "%g K", kelvin)
-		_, err = HeatOfSolution(Halite, kelvin)
-		require.ErrorIs(t, err, ErrTemperature, "%g K", kelvin)
 		_, _, err = Anchored().Solubility(NaCl, kelvin)
 		require.ErrorIs(t, err, ErrTemperature, "%g K", kelvin)
 		_, ok := BrineStrength(1100, kelvin)
@@ -76,10 +73,6 @@ func TestEdgesAreAnswered(t *testing.T) {
 		_, err := Anchored().Freezing(c)
 		require.NoError(t, err)
 		for function, f := range stateFunctions {
-			if function == "Viscosity" && c.Solute() > viscosityTop {
-				require.ErrorIs(t, f(c, Ceiling), ErrComposition, function)
-				continue
-			}
 			require.NoError(t, f(c, floorOf(function)), function)
 			require.NoError(t, f(c, Ceiling), function)
 		}
@@ -88,11 +81,8 @@ func TestEdgesAreAnswered(t *testing.T) {
 
 // floorOf is the lowest temperature (K) that a function answers.
 func floorOf(function string) float64 {
-	switch function {
-	case "Density":
+	if function == "Density" {
 		return DensityFloor
-	case "Viscosity":
-		return ViscosityFloor
 	}
 	return Floor
 }
@@ -111,22 +101,6 @@ func TestFloorInCelsius(t *testing.T) {
 	require.NoError(t, err)
 }
 
-// Every viscosity that is given is a positive number.
-func TestViscosityIsANumber(t *testing.T) {
-	for s := range saltCount {
-		for w := 0.0; w <= viscosityTop; w += 0.01 {
-			for k := ViscosityFloor; k <= Ceiling; k += 1 {
-				mu, err := Viscosity(Pure(s, w), k)
-				require.NoError(t, err)
-				require.Greater(t, mu, 0.0, "%v %g at %g K", s, w, k)
-				if w <= 0.3 {
-					require.Less(t, mu, 0.1, "%v %g at %g K", s, w, k)
-				}
-			}
-		}
-	}
-}
-
 // CaCl2.6H2O melts in its own water at 30 C: the model finds no saturation there.
 func TestSolubilityBeyondTheModel(t *testing.T) {
 	_, _, err := Anchored().Solubility(CaCl2, zeroCelsius+35)
@@ -140,8 +114,8 @@ func TestCompositionErrorsSayWhy(t *testing.T) {
 	require.ErrorContains(t, Brine(0.6).Check(), "60 %")
 }
 
-// limitText writes a limit as one word for comparison.
-func limitText(l Limit) string {
+// rangeText writes a range as one word for comparison.
+func rangeText(l FitRange) string {
 	salt := "all"
 	if l.Salt != AllSalts {
 		salt = l.Salt.String()
@@ -153,9 +127,9 @@ func limitText(l Limit) string {
 }
 
 // A solution inside every range, and what each step outside adds.
-func TestLimits(t *testing.T) { limitsOfFits(t) }
+func TestOutOfRange(t *testing.T) { rangesOfFits(t, &standard) }
 
-func limitsOfFits(t testing.TB) {
+func rangesOfFits(t testing.TB, k *coefficients) {
 	brine := Brine(0.233)
 	for _, c := range []struct {
 		property Property
@@ -176,17 +150,10 @@ func limitsOfFits(t testing.TB) {
 			"density/NaCl/0 to 140 C", "density/MgCl2/0 to 98.67 C",
 		}},
 		{DensityFit, Composition{Other: 0.1}, -1, []string{"density/NaCl/0 to 140 C"}},
-		{ViscosityFit, brine, 4, []string{"viscosity/NaCl/5 to 154 C"}},
-		{ViscosityFit, brine, 5, nil},
-		{ViscosityFit, Pure(MgCl2, 0.2), 10, []string{"viscosity/MgCl2/15 to 70 C"}},
-		{HeatCapacityFit, brine, 1, []string{"heat capacity/NaCl/1.5 to 120 C"}},
-		{HeatCapacityFit, brine, 2, nil},
-		{HeatCapacityFit, Pure(CaCl2, 0.45), 20, []string{"heat capacity/CaCl2/25 to 100 C", "heat capacity/CaCl2/to 41.78%"}},
-		{HeatCapacityFit, Pure(KCl, 0.1), 4, []string{"heat capacity/KCl/5 to 140 C"}},
 	} {
 		var got []string
-		for _, l := range Limits(c.property, c.solution, zeroCelsius+c.celsius) {
-			got = append(got, limitText(l))
+		for _, l := range k.outOfRange(c.property, c.solution, zeroCelsius+c.celsius) {
+			got = append(got, rangeText(l))
 		}
 		require.Equal(t, c.want, got, "%+v", c)
 	}
@@ -195,17 +162,15 @@ func limitsOfFits(t testing.TB) {
 // The limits that the messages and the documents tell, in C and as shares.
 func TestLimitsOfAnswers(t *testing.T) {
 	for name, limit := range map[string]struct{ want, got float64 }{
-		"floor":              {-70, Floor - zeroCelsius},
-		"ceiling":            {60, Ceiling - zeroCelsius},
-		"end of the fit":     {25, FitCeiling - zeroCelsius},
-		"top of the search":  {40, SearchTop - zeroCelsius},
-		"floor of density":   {-35, DensityFloor - zeroCelsius},
-		"floor of viscosity": {-10, ViscosityFloor - zeroCelsius},
-		"60 F":               {60, 1.8*(SixtyF-zeroCelsius) + 32},
-		"salts":              {0.5, MaxSolute},
-		"salts, checked":     {0.32, CheckedTo},
-		"viscosity":          {0.45, viscosityTop},
-		"brine":              {0.28, BrineTop},
+		"floor":             {-70, Floor - zeroCelsius},
+		"ceiling":           {60, Ceiling - zeroCelsius},
+		"end of the fit":    {25, FitCeiling - zeroCelsius},
+		"top of the search": {40, SearchTop - zeroCelsius},
+		"floor of density":  {-35, DensityFloor - zeroCelsius},
+		"60 F":              {60, 1.8*(SixtyF-zeroCelsius) + 32},
+		"salts":             {0.5, MaxSolute},
+		"salts, checked":    {0.32, CheckedTo},
+		"brine":             {0.28, BrineTop},
 	} {
 		require.InDelta(t, limit.want, limit.got, 1e-9, name)
 	}

@@ -55,7 +55,7 @@ func (m *Model) Freezing(c Composition) (Freezing, error) {
 	if err := c.Check(); err != nil {
 		return Freezing{}, err
 	}
-	s := &saturationAt{model: m, m: c.molality()}
+	s := &saturationAt{model: m, m: m.k.molality(c)}
 	ice, salt := guesses(c)
 	f := Freezing{Ice: search(s.ice, iceTop, ice)}
 	if s.m.chloride() > 0 {
@@ -74,8 +74,8 @@ func search(index func(float64) float64, top float64, guess guess) Onset {
 	if guess.around > 0 {
 		above, below := math.Min(guess.at+guess.around, top), guess.at-guess.around
 		if indexAbove := index(above); indexAbove < 0 {
-			if indexBelow := index(below); indexBelow >= 0 {
-				return Onset{Temperature: root.Between(index, below, above, indexBelow, indexAbove, onsetTolerance), Found: true}
+			if t, ok := root.Between(index, below, above, index(below), indexAbove, onsetTolerance); ok {
+				return Onset{Temperature: t, Found: true}
 			}
 		}
 	}
@@ -93,11 +93,8 @@ func descend(index func(float64) float64, top float64) Onset {
 	for above > Floor {
 		below := math.Max(above-scanStep, Floor)
 		indexBelow := index(below)
-		if indexBelow >= 0 {
-			return Onset{
-				Temperature: root.Between(index, below, above, indexBelow, indexAbove, onsetTolerance),
-				Found:       true,
-			}
+		if t, ok := root.Between(index, below, above, indexBelow, indexAbove, onsetTolerance); ok {
+			return Onset{Temperature: t, Found: true}
 		}
 		above, indexAbove = below, indexBelow
 	}
@@ -113,19 +110,21 @@ func (m *Model) Solubility(salt Salt, temperature float64) (strength float64, so
 	if err := checkState(Composition{}, temperature); err != nil {
 		return 0, 0, err
 	}
-	some := Pure(salt, MaxSolute).molality()
-	p := parametersAt(temperature, &some) // of the salt, whatever its strength
+	some := m.k.molality(Pure(salt, MaxSolute))
+	p := m.k.parametersAt(temperature, &some) // of the salt, whatever its strength
 	at := func(w float64) (float64, Solid) {
-		s := saturationAt{model: m, m: Pure(salt, w).molality()}
+		s := saturationAt{model: m, m: m.k.molality(Pure(salt, w))}
 		return s.saltWith(&p)
 	}
 	index := func(w float64) float64 { si, _ := at(w); return si }
 	low, high, ok := firstRise(index)
+	if ok {
+		strength, ok = root.Between(index, low, high, index(low), index(high), 1e-10)
+	}
 	if !ok {
 		return 0, 0, fmt.Errorf("%w: %s dissolves beyond %g %% at %.4g C",
 			ErrComposition, salt, 100*MaxSolute, temperature-zeroCelsius)
 	}
-	strength = root.Between(index, low, high, index(low), index(high), 1e-10)
 	_, solid = at(strength)
 	return strength, solid, nil
 }
@@ -170,14 +169,13 @@ func (m *Model) Eutectic(salt Salt) (strength, temperature float64, solid Solid,
 		if err != nil {
 			return math.NaN()
 		}
-		s := saturationAt{model: m, m: Pure(salt, w).molality()}
+		s := saturationAt{model: m, m: m.k.molality(Pure(salt, w))}
 		return s.ice(t)
 	}
-	low, high := index(Floor), index(zeroCelsius)
-	if !(low >= 0 && high < 0) {
+	temperature, ok := root.Between(index, Floor, zeroCelsius, index(Floor), index(zeroCelsius), onsetTolerance)
+	if !ok {
 		return 0, 0, 0, fmt.Errorf("%w: ice and %s do not meet", ErrTemperature, salt)
 	}
-	temperature = root.Between(index, Floor, zeroCelsius, low, high, onsetTolerance)
 	strength, solid, err = m.Solubility(salt, temperature)
 	return strength, temperature, solid, err
 }

@@ -14,7 +14,7 @@ func TestGuessesChangeNothing(t *testing.T) {
 		c := Brine(w)
 		f, err := m.Freezing(c)
 		require.NoError(t, err)
-		s := &saturationAt{model: m, m: c.molality()}
+		s := &saturationAt{model: m, m: standard.molality(c)}
 		require.InDelta(t, descend(s.ice, iceTop).Temperature, f.Ice.Temperature, 2*onsetTolerance, "%g", w)
 		salt := descend(s.saltIndex, SearchTop)
 		require.Equal(t, salt.Found, f.Salt.Found, "%g", w)

@@ -13,11 +13,11 @@ import (
 //
 // Halite: nothing was fitted to these rows. They agree within 0.015 % to 52 C,
 // beyond the 25 C where the fit ends, so one tolerance serves all.
-func TestSolubilityAgainstSaltInstitute(t *testing.T) { solubilityAgainstSaltInstitute(t) }
+func TestSolubilityAgainstSaltInstitute(t *testing.T) { solubilityAgainstSaltInstitute(t, &standard) }
 
-func solubilityAgainstSaltInstitute(t testing.TB) {
+func solubilityAgainstSaltInstitute(t testing.TB, k *coefficients) {
 	const hydrohalite, halite = 1e-9, 0.0003
-	model := newAnchored()
+	model := k.anchored()
 	var cold, warm worst
 	for _, row := range publishedRows(t, "salt-institute-solubility.csv") {
 		celsius, want := number(t, row, "T_C"), share(t, row, "sat_mass_pct")

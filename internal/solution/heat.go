@@ -2,26 +2,32 @@ package solution
 
 import "math"
 
-// waterHeat is the heat capacity of pure water at atmospheric pressure in
+// waterHeat returns the heat capacity of pure water at atmospheric pressure in
 // kJ/(kg K), every 5 C from -10 to 60 C.
 // Source: TEOS-10 (IOC, SCOR and IAPSO, 2010) at salinity 0, computed with the
 // reference library GSW-Python 3.6.16, gsw.cp_t_exact(0, t, 0).
-var waterHeat = [...]float64{4.26834, 4.23984, 4.21941, 4.20505, 4.19514, 4.18845, 4.18406, 4.18132, 4.17981, 4.17925, 4.17942, 4.18012, 4.18101, 4.18156, 4.18091}
+func waterHeat() [15]float64 {
+	return [15]float64{
+		4.26834, 4.23984, 4.21941, 4.20505, 4.19514, 4.18845, 4.18406, 4.18132,
+		4.17981, 4.17925, 4.17942, 4.18012, 4.18101, 4.18156, 4.18091,
+	}
+}
 
 const waterHeatStart, waterHeatStep = -10.0, 5.0
 
-// waterHeatAt interpolates between the tabulated temperatures (C) and holds the
+// heatOfWater interpolates between the tabulated temperatures (C) and holds the
 // ends; the interpolation errs by at most 1.2e-3 kJ/(kg K).
-func waterHeatAt(t float64) float64 {
+func (k *coefficients) heatOfWater(t float64) float64 {
+	table := &k.waterHeat
 	x := (t - waterHeatStart) / waterHeatStep
-	x = math.Min(math.Max(x, 0), float64(len(waterHeat)-1))
-	i := min(int(x), len(waterHeat)-2)
-	return waterHeat[i] + (x-float64(i))*(waterHeat[i+1]-waterHeat[i])
+	x = math.Min(math.Max(x, 0), float64(len(table)-1))
+	i := min(int(x), len(table)-2)
+	return table[i] + (x-float64(i))*(table[i+1]-table[i])
 }
 
 // HeatCapacity returns the specific heat capacity in J/(kg K) of a solution at a
 // temperature in K. The fits hold from 2 C (NaCl), 5 C (KCl, MgCl2) or 25 C
-// (CaCl2); see Limits. Errors: ErrComposition, ErrTemperature.
+// (CaCl2). Errors: ErrComposition, ErrTemperature.
 //
 // Equations: Laliberte (2009), cp = sum of w cp over water and solutes, in
 // kJ/(kg K) with t in C.
@@ -29,32 +35,30 @@ func HeatCapacity(c Composition, temperature float64) (float64, error) {
 	if err := checkState(c, temperature); err != nil {
 		return 0, err
 	}
-	t, water := temperature-zeroCelsius, c.Water()
-	cp := water * waterHeatAt(t)
+	return standard.heatCapacity(c, temperature-zeroCelsius), nil
+}
+
+// heatCapacity is HeatCapacity at t in C.
+func (k *coefficients) heatCapacity(c Composition, t float64) float64 {
+	water := c.Water()
+	cp := water * k.heatOfWater(t)
 	for s, w := range densitySolutes(c) {
 		if w == 0 {
 			continue
 		}
-		a := &laliberteTable[s].a
+		a := &k.laliberte[s].a
 		// cp = a1 exp(a2 t + a3 exp(0.01 t) + a4 (1-ww)) + a5 (1-ww)^a6
 		cp += w * (a[0]*math.Exp(a[1]*t+a[2]*math.Exp(0.01*t)+a[3]*(1-water)) + a[4]*math.Pow(1-water, a[5]))
 	}
-	return 1e3 * cp, nil
+	return 1e3 * cp
 }
 
-// HeatOfSolution returns the heat in J/mol that one formula unit of a solid takes
+// heatOfSolution returns the heat in J/mol that one formula unit of a solid takes
 // up when it dissolves in (ice: melts into) very much water at a temperature in
 // K: van 't Hoff, R T^2 d ln K/dT. It is the published model's; the anchor of
-// hydrohalite is a correction of solubility alone. Error: ErrTemperature.
-func HeatOfSolution(s Solid, temperature float64) (float64, error) {
-	if err := checkState(Composition{}, temperature); err != nil {
-		return 0, err
-	}
-	return heatOfSolution(s, temperature), nil
-}
-
-func heatOfSolution(s Solid, t float64) float64 {
-	return constants.gas * t * t * math.Ln10 * s.logKSlope(t)
+// hydrohalite is a correction of solubility alone.
+func (k *coefficients) heatOfSolution(s Solid, t float64) float64 {
+	return k.gas * t * t * math.Ln10 * k.logKSlope(s, t)
 }
 
 // dissolvingFrom lists the crystal from which each salt is counted as dissolved.
@@ -72,28 +76,32 @@ func HeatTaken(c Composition, temperature float64) (float64, error) {
 	if err := checkState(c, temperature); err != nil {
 		return 0, err
 	}
-	m := c.molality()
-	heat := excessEnthalpy(&m, temperature) // J per kg of water
+	return standard.heatTaken(c, temperature), nil
+}
+
+func (k *coefficients) heatTaken(c Composition, t float64) float64 {
+	m := k.molality(c)
+	heat := k.excessEnthalpy(&m, t) // J per kg of water
 	for s := range m {
 		if m[s] > 0 {
-			heat += m[s] * heatOfSolution(dissolvingFrom[s], temperature)
+			heat += m[s] * k.heatOfSolution(dissolvingFrom[s], t)
 		}
 	}
-	return heat * c.Water(), nil
+	return heat * c.Water()
 }
 
 // excessEnthalpy returns J per kg of water, with the temperature derivative
 // taken as a central difference: at 0.02 K its error is below 1e-6 of the value.
-func excessEnthalpy(m *molality, t float64) float64 {
+func (k *coefficients) excessEnthalpy(m *molality, t float64) float64 {
 	const h = 0.02
-	slope := (excessGibbs(m, t+h) - excessGibbs(m, t-h)) / (2 * h)
-	return -constants.gas * t * t * slope
+	slope := (k.excessGibbs(m, t+h) - k.excessGibbs(m, t-h)) / (2 * h)
+	return -k.gas * t * t * slope
 }
 
 // excessGibbs returns Gex/(RT) per kg of water: sum of m (1 - phi + ln gamma)
 // over all ions.
-func excessGibbs(m *molality, t float64) float64 {
-	p := parametersAt(t, m)
+func (k *coefficients) excessGibbs(m *molality, t float64) float64 {
+	p := k.parametersAt(t, m)
 	a := p.activity(m)
 	if m.ionicStrength() == 0 {
 		return 0

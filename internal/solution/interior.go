@@ -67,7 +67,7 @@ func (a *assemblage) start() *interior {
 // affinity returns ln K less the activity product: above zero the solid is not
 // saturated.
 func (a *assemblage) affinity(k int, mu *moles) float64 {
-	d := &solidData[a.solids[k]]
+	d := a.solid(k)
 	x := a.logK[k] - d.water*mu[0]
 	if d.salt != AllSalts {
 		x -= mu[1+d.salt]

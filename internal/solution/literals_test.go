@@ -5,7 +5,7 @@ import (
 	"math"
 )
 
-// literal is one coefficient of the package's tables.
+// literal is one coefficient of a table.
 type literal struct {
 	group, name string
 	at          *float64
@@ -36,58 +36,53 @@ func (l *literalList) addAll(group, name string, row []float64) {
 	}
 }
 
-// literals returns every coefficient of the package's tables. The numbers that are
+// literals returns where every coefficient stands. The numbers that are
 // part of an equation's form, and the limits of what is answered, are constants.
-func literals() literalList {
+func literals(k *coefficients) literalList {
 	var l literalList
-	l.addAll("Debye-Hueckel", "A-phi", debyeHueckel[:])
-	for s := range binaryTable {
-		b, name := &binaryTable[s], Salt(s).String()
+	l.addAll("Debye-Hueckel", "A-phi", k.debyeHueckel[:])
+	for s := range k.binary {
+		b, name := &k.binary[s], Salt(s).String()
 		l.add("Pitzer, one salt", name+" alpha", &b.alpha1, &b.alpha2)
 		for parameter, f := range map[string]*fit{"b0": &b.b0, "b1": &b.b1, "b2": &b.b2, "c0": &b.c0} {
 			l.addAll("Pitzer, one salt", name+" "+parameter, f[:])
 		}
 	}
-	for i := range pairTable {
-		p := &pairTable[i]
+	for i := range k.pair {
+		p := &k.pair[i]
 		name := p.first.String() + "-" + p.second.String()
 		l.addAll("Pitzer, two salts", name+" theta", p.theta[:])
 		l.addAll("Pitzer, two salts", name+" psi", p.psi[:])
 	}
-	l.addAll("E-theta", "up to 1", harvieSmall[:])
-	l.addAll("E-theta", "above 1", harvieLarge[:])
-	for s := range solidData {
-		d, group := &solidData[s], "solubility products"
+	l.addAll("E-theta", "up to 1", k.jSmall[:])
+	l.addAll("E-theta", "above 1", k.jLarge[:])
+	for s := range k.solid {
+		d, group := &k.solid[s], "solubility products"
 		if Solid(s) == Ice {
 			group = "ice"
 		}
 		l.addAll(group, d.name, d.logK[:])
 		l.add(group, d.name+" water", &d.water)
 	}
-	for i := range anchorPoints {
-		p := &anchorPoints[i]
+	for i := range k.anchor {
+		p := &k.anchor[i]
 		l.add("anchor points", fmt.Sprint(i), &p.celsius, &p.strength)
 	}
-	l.addOfLiquids()
+	l.addOfLiquids(k)
 	return l
 }
 
-// addOfLiquids takes what density, viscosity, heat and mass come from.
-func (l *literalList) addOfLiquids() {
-	for s := range laliberteTable {
-		k, name := &laliberteTable[s], Salt(s).String()
-		l.addAll("Laliberte density", name+" c", k.c[:])
-		l.addAll("Laliberte viscosity", name+" v", k.v[:])
-		l.addAll("Laliberte heat capacity", name+" a", k.a[:])
-		for _, r := range []*span{&k.density, &k.viscosity, &k.heatCapacity} {
-			l.add("Laliberte ranges", name, &r.low, &r.high, &r.w)
-		}
-		l.add("molar masses and charges", name, &saltData[s].molarMass, &saltData[s].charge)
+// addOfLiquids takes what density, heat and mass come from.
+func (l *literalList) addOfLiquids(k *coefficients) {
+	for s := range k.laliberte {
+		fit, name := &k.laliberte[s], Salt(s).String()
+		l.addAll("Laliberte density", name+" c", fit.c[:])
+		l.addAll("Laliberte heat capacity", name+" a", fit.a[:])
+		l.add("Laliberte ranges", name, &fit.density.low, &fit.density.high, &fit.density.w)
+		l.add("molar masses and charges", name, &k.salt[s].molarMass, &k.salt[s].charge)
 	}
-	c := &constants
-	l.add("molar masses and charges", "water and chloride", &c.water, &c.chloride)
-	l.add("gas constant and b", "", &c.gas, &c.debyeB)
-	l.addAll("density of water", "", kell[:])
-	l.addAll("viscosity of water", "", waterFlow[:])
-	l.addAll("heat capacity of water", "", waterHeat[:])
+	l.add("molar masses and charges", "water and chloride", &k.water, &k.chloride)
+	l.add("gas constant and b", "", &k.gas, &k.debyeB)
+	l.addAll("density of water", "", k.waterDensity[:])
+	l.addAll("heat capacity of water", "", k.waterHeat[:])
 }

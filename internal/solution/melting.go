@@ -14,12 +14,12 @@ func (m *Model) Melting(c Composition, temperature float64) (float64, error) {
 	if temperature > zeroCelsius-warmestIce {
 		return 0, fmt.Errorf("%w: ice melts by itself at %.4g C", ErrTemperature, temperature-zeroCelsius)
 	}
-	s := &saturationAt{model: m, m: c.molality()}
+	s := &saturationAt{model: m, m: m.k.molality(c)}
 	if s.m.chloride() == 0 {
 		return 0, nil
 	}
 	// Melt water dilutes all salts alike, to the scale that freezes here.
-	scale := chlorideScale(&s.m, temperature)
+	scale := m.k.chlorideScale(&s.m, temperature)
 	for salt := range s.m {
 		s.m[salt] *= scale
 	}

@@ -10,6 +10,7 @@ import (
 // Model answers questions of saturation and freezing. It is immutable and may
 // be shared. The two models differ in hydrohalite alone.
 type Model struct {
+	k           *coefficients
 	hydrohalite []offset // nil: as published
 }
 
@@ -24,16 +25,16 @@ var ErrTemperature = errors.New("temperature outside the model")
 
 // Published returns the model as its authors give it. It puts the eutectic of
 // NaCl and ice at 23.1 %.
-func Published() *Model { return &Model{} }
+func Published() *Model { return &Model{k: &standard} }
 
 // Anchored returns the model with hydrohalite anchored to the published
 // solubility of NaCl, which puts the eutectic at 23.26 %, where the trade has
 // 23.3 %. Every answer given to a yard comes from this one.
-var Anchored = sync.OnceValue(newAnchored)
+var Anchored = sync.OnceValue(standard.anchored)
 
-func newAnchored() *Model {
-	published, m := Published(), &Model{}
-	for _, p := range anchorPoints {
+func (k *coefficients) anchored() *Model {
+	published, m := &Model{k: k}, &Model{k: k}
+	for _, p := range k.anchor {
 		t := zeroCelsius + p.celsius
 		si, err := published.SaturationIndex(Hydrohalite, Brine(p.strength), t)
 		if err != nil {
@@ -44,25 +45,30 @@ func newAnchored() *Model {
 	return m
 }
 
-// anchorPoints is the solubility of NaCl from the eutectic to the transition of
+// anchorPoint is the mass fraction of NaCl at saturation.
+type anchorPoint struct{ celsius, strength float64 }
+
+// anchorPoints returns the solubility of NaCl from the eutectic to the transition of
 // hydrohalite to halite, Salt Institute, "Chemical and physical properties"
-// (trade association table; mass fractions against C).
-var anchorPoints = []struct{ celsius, strength float64 }{
-	{-21.11, 0.2331},
-	{-17.78, 0.2383},
-	{-12.22, 0.2470},
-	{-6.67, 0.2553},
-	{-1.1, 0.2616},
-	{0, 0.2629},
-	{0.1, 0.2631},
+// (trade association table).
+func anchorPoints() [7]anchorPoint {
+	return [7]anchorPoint{
+		{-21.11, 0.2331},
+		{-17.78, 0.2383},
+		{-12.22, 0.2470},
+		{-6.67, 0.2553},
+		{-1.1, 0.2616},
+		{0, 0.2629},
+		{0.1, 0.2631},
+	}
 }
 
 // logK returns log10 of the solubility product of s at t (K).
 func (m *Model) logK(s Solid, t float64) float64 {
 	if s == Hydrohalite {
-		return s.logK(t) + m.anchor(t)
+		return m.k.logK(s, t) + m.anchor(t)
 	}
-	return s.logK(t)
+	return m.k.logK(s, t)
 }
 
 // anchor interpolates linearly between the anchor points, and holds the first
@@ -90,11 +96,11 @@ func (m *Model) anchor(t float64) float64 {
 // solid's salt is absent. Reference values are met to 1e-3 from -45 to 25 C.
 // Errors: ErrComposition, ErrTemperature.
 func (m *Model) SaturationIndex(s Solid, c Composition, temperature float64) (float64, error) {
-	a, err := ActivityAt(c, temperature)
+	a, err := m.k.activityAt(c, temperature)
 	if err != nil {
 		return 0, err
 	}
-	return s.logProduct(&a) - m.logK(s, temperature), nil
+	return m.k.logProduct(s, &a) - m.logK(s, temperature), nil
 }
 
 // checkState refuses what is no solution, or lies outside the whole model.
@@ -122,9 +128,10 @@ type saturationAt struct {
 
 // ice returns the saturation index of ice at t (K).
 func (s *saturationAt) ice(t float64) float64 {
-	p := parametersAt(t, &s.m)
+	k := s.model.k
+	p := k.parametersAt(t, &s.m)
 	a := p.activity(&s.m)
-	return Ice.logProduct(&a) - Ice.logK(t)
+	return k.logProduct(Ice, &a) - k.logK(Ice, t)
 }
 
 // saltIndex returns the highest saturation index of any salt solid at t (K).
@@ -133,7 +140,7 @@ func (s *saturationAt) saltIndex(t float64) float64 { si, _ := s.salt(t); return
 // salt returns the highest saturation index of any salt solid at t (K), and the
 // solid; minus infinity when the solution holds no salt.
 func (s *saturationAt) salt(t float64) (float64, Solid) {
-	p := parametersAt(t, &s.m)
+	p := s.model.k.parametersAt(t, &s.m)
 	return s.saltWith(&p)
 }
 
@@ -141,12 +148,12 @@ func (s *saturationAt) salt(t float64) (float64, Solid) {
 func (s *saturationAt) saltWith(p *parameters) (float64, Solid) {
 	a := p.activity(&s.m)
 	highest, solid := math.Inf(-1), Halite
-	for k := Halite; k < solidCount; k++ {
-		if s.m[solidData[k].salt] == 0 {
+	for x := Halite; x < solidCount; x++ {
+		if s.m[p.k.solid[x].salt] == 0 {
 			continue
 		}
-		if si := k.logProduct(&a) - s.model.logK(k, p.temperature); si > highest {
-			highest, solid = si, k
+		if si := p.k.logProduct(x, &a) - s.model.logK(x, p.temperature); si > highest {
+			highest, solid = si, x
 		}
 	}
 	return highest, solid

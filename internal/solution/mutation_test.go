@@ -1,7 +1,7 @@
 package solution
 
 import (
-	"fmt"
+	"slices"
 	"testing"
 
 	"brineyard/internal/trial"
@@ -12,7 +12,7 @@ import (
 // check is one of the package's tests, on trial.
 type check struct {
 	name string
-	run  func(testing.TB)
+	run  func(testing.TB, *coefficients)
 }
 
 // kinds of check, by what stands behind the numbers that they compare with; the
@@ -31,7 +31,6 @@ var kinds = []struct {
 		{"TEOS-10, knots", waterHeatAtItsKnots},
 		{"smooth heat", waterHeatIsSmooth},
 		{"handbook heats", heatOfSolutionByHandbook},
-		{"viscosity of water", viscosityOfWater},
 		{"atomic masses", molarMasses},
 	}},
 	{"published, by the stated deviation", []check{
@@ -48,79 +47,63 @@ var kinds = []struct {
 		{"solubility-products.csv", solubilityProducts},
 		{"laliberte-2009.csv", laliberteCoefficients},
 		{"constants", constantsByTheirSources},
-		{"ranges", limitsOfFits},
+		{"ranges", rangesOfFits},
 	}},
 }
 
-// unseen are coefficients that no check can see at this size, each with the reason.
-var unseen = map[string]string{}
-
-// Every coefficient of the tables is watched: changed by one unit of its fourth
-// digit, up or down, it makes a test of this package fail. The checks are those
-// that the tests named after them call. It runs by itself: while it does, the
-// tables are not what they should be.
+// Every coefficient is watched: changed by one unit of its fourth digit, up or down,
+// it makes a test of this package fail. The checks are those that the tests named
+// after them call; they get a copy of the coefficients with one of them changed.
 func TestEveryCoefficientCounts(t *testing.T) {
-	Anchored() // which is made once, from the tables as they are
-	requireSound(t)
-	caught := map[string][]int{}
 	var groups []string
-	for _, l := range literals() {
-		kind := max(kindThatSees(t, l, l.unit()), kindThatSees(t, l, -l.unit()))
-		if _, known := unseen[l.name]; known {
-			require.Equal(t, len(kinds), kind, "%s is seen after all", l.name)
-		} else {
-			require.Less(t, kind, len(kinds), "no check sees %s", l.name)
-		}
-		if caught[l.group] == nil {
+	k := standard
+	for _, l := range literals(&k) {
+		if !slices.Contains(groups, l.group) {
 			groups = append(groups, l.group)
-			caught[l.group] = make([]int, len(kinds)+1)
 		}
-		caught[l.group][kind]++
 	}
-	requireSound(t)
 	for _, group := range groups {
-		t.Log(group, tally(caught[group]))
+		t.Run(group, func(t *testing.T) {
+			t.Parallel()
+			requireCounts(t, group)
+		})
 	}
 }
 
-// requireSound fails unless every check passes on the tables as they stand.
-func requireSound(t *testing.T) {
-	t.Helper()
-	for _, kind := range kinds {
-		for _, c := range kind.checks {
-			require.NoError(t, trial.Failure(t, c.run), c.name)
+// requireCounts changes the coefficients of a group, one at a time.
+func requireCounts(t *testing.T, group string) {
+	k := standard
+	require.Equal(t, len(kinds), kindThatSees(t, &k), "a check fails on the coefficients as they are")
+	caught := make([]int, len(kinds))
+	for _, l := range literals(&k) {
+		if l.group != group {
+			continue
+		}
+		was, unit, seen := *l.at, l.unit(), 0
+		for _, changed := range []float64{was + unit, was - unit} {
+			*l.at = changed
+			seen = max(seen, kindThatSees(t, &k))
+		}
+		*l.at = was
+		require.Less(t, seen, len(kinds), "no check sees %s", l.name)
+		caught[seen]++
+	}
+	for i, n := range caught {
+		if n > 0 {
+			t.Logf("%d by %s", n, kinds[i].name)
 		}
 	}
 }
 
-// kindThatSees changes a coefficient and returns the first kind of check that
-// fails; the number of kinds when none does. It puts the coefficient back.
-func kindThatSees(t *testing.T, l literal, change float64) int {
-	was := *l.at
-	defer func() { *l.at = was }()
-	*l.at = was + change
+// kindThatSees returns the first kind of check that fails with the coefficients; the
+// number of kinds when none does.
+func kindThatSees(t *testing.T, k *coefficients) int {
 	for i, kind := range kinds {
 		for _, c := range kind.checks {
-			if trial.Failure(t, c.run) != nil {
+			if trial.Failure(t, func(t testing.TB) { c.run(t, k) }) != nil {
 				return i
 			}
 		}
 	}
 	return len(kinds)
-}
-
-// tally writes how many coefficients each kind of check sees first.
-func tally(counts []int) string {
-	text := ""
-	for i, n := range counts {
-		if n == 0 {
-			continue
-		}
-		name := "unseen"
-		if i < len(kinds) {
-			name = kinds[i].name
-		}
-		text += fmt.Sprintf("; %s: %d", name, n)
-	}
-	return text
 }

@@ -95,38 +95,39 @@ func EstimateIcePoint(c Composition, products []ProductShare) (Onset, error) {
 			bottom = math.Max(bottom, p.Product.Coldest())
 		}
 	}
-	sum := func(t float64) float64 { return zdanovskii(c, products, t) - 1 }
+	sum := func(t float64) float64 { return standard.zdanovskii(c, products, t) - 1 }
 	// Just below 0 C next to nothing is enough of any component.
 	const top = zeroCelsius - warmestIce
-	high, low := sum(top), sum(bottom)
-	switch {
-	case high <= 0:
+	high := sum(top)
+	if high <= 0 {
 		return Onset{Temperature: zeroCelsius, Solid: Ice, Found: true}, nil
-	case low > 0:
+	}
+	t, ok := root.Between(sum, bottom, top, sum(bottom), high, onsetTolerance)
+	if !ok {
 		return Onset{Temperature: bottom, Solid: Ice}, nil
 	}
-	return Onset{Temperature: root.Between(sum, bottom, top, low, high, onsetTolerance), Solid: Ice, Found: true}, nil
+	return Onset{Temperature: t, Solid: Ice, Found: true}, nil
 }
 
 // zdanovskii sums the components' shares at a temperature.
-func zdanovskii(c Composition, products []ProductShare, t float64) float64 {
+func (k *coefficients) zdanovskii(c Composition, products []ProductShare, t float64) float64 {
 	sum := 0.0
 	for _, p := range products {
 		if p.Solute > 0 {
 			sum += p.Solute / c.Water() / p.Product.ratio(t)
 		}
 	}
-	if m := c.molality(); m.chloride() > 0 {
-		sum += 1 / chlorideScale(&m, t)
+	if m := k.molality(c); m.chloride() > 0 {
+		sum += 1 / k.chlorideScale(&m, t)
 	}
 	return sum
 }
 
 // chlorideScale returns by how much all molalities are to be multiplied for the
 // solution to freeze at t (K), which is below 0 C: the least such number.
-func chlorideScale(m *molality, t float64) float64 {
-	logK := LnIceActivity(t)
-	p := parametersAt(t, m)
+func (k *coefficients) chlorideScale(m *molality, t float64) float64 {
+	logK := math.Ln10 * k.logK(Ice, t)
+	p := k.parametersAt(t, m)
 	off := func(logScale float64) float64 {
 		scale := math.Exp(logScale)
 		var scaled molality
@@ -138,14 +139,14 @@ func chlorideScale(m *molality, t float64) float64 {
 	}
 	// Osmotic coefficients lie between 0.5 and 5: begin where it is 5, step up to
 	// where the water activity has fallen below that of ice.
-	low := math.Log(-logK/(m.dissolved()*constants.water)) - math.Log(5)
+	low := math.Log(-logK/(m.dissolved()*k.water)) - math.Log(5)
 	atLow := off(low)
 	for range 60 {
 		const step = 0.1
 		high := low + step
 		atHigh := off(high)
-		if atHigh <= 0 {
-			return math.Exp(root.Between(off, low, high, atLow, atHigh, 1e-10))
+		if log, ok := root.Between(off, low, high, atLow, atHigh, 1e-10); ok {
+			return math.Exp(log)
 		}
 		low, atLow = high, atHigh
 	}

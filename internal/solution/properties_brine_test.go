@@ -87,11 +87,11 @@ func TestSolubilityIsSaturation(t *testing.T) {
 			require.NoError(t, err)
 			require.InDelta(t, 0, si, indexTolerance)
 			for w := 0.002; w < strength; w += 0.002 {
-				at := saturationAt{Anchored(), Pure(s, w).molality()}
+				at := saturationAt{Anchored(), standard.molality(Pure(s, w))}
 				si, solid := at.salt(kelvin)
 				require.Less(t, si, 0.0, "%s at %g", solid, w)
 			}
-			at := saturationAt{Anchored(), Pure(s, strength).molality()}
+			at := saturationAt{Anchored(), standard.molality(Pure(s, strength))}
 			most, _ := at.salt(kelvin)
 			require.InDelta(t, 0, most, indexTolerance)
 		})
@@ -106,7 +106,7 @@ func TestFreezingMissesNothing(t *testing.T) {
 		c := drawComposition(t, CheckedTo)
 		got, err := Anchored().Freezing(c)
 		require.NoError(t, err)
-		s := saturationAt{Anchored(), c.molality()}
+		s := saturationAt{Anchored(), standard.molality(c)}
 		salt := func(kelvin float64) float64 { si, _ := s.salt(kelvin); return si }
 		requireOnset(t, c, got.Salt, salt, fine)
 		requireOnset(t, c, got.Ice, s.ice, fine)

@@ -35,6 +35,7 @@ func (f *fit) at(x *terms) float64 {
 
 // parameters are the Pitzer parameters at one temperature.
 type parameters struct {
+	k           *coefficients
 	temperature float64 // K
 	aPhi        float64
 	binary      [saltCount]binaryAt
@@ -46,24 +47,24 @@ type binaryAt struct{ b0, b1, b2, c float64 }
 type pairAt struct{ theta, psi float64 }
 
 // parametersAt evaluates what the salts present in m need at temperature t (K).
-func parametersAt(t float64, m *molality) parameters {
+func (k *coefficients) parametersAt(t float64, m *molality) parameters {
 	x := termsAt(t)
-	p := parameters{temperature: t, aPhi: debyeHueckel.at(&x)}
-	for s := range binaryTable {
+	p := parameters{k: k, temperature: t, aPhi: k.debyeHueckel.at(&x)}
+	for s := range k.binary {
 		if m[s] == 0 {
 			continue
 		}
-		b := &binaryTable[s]
+		b := &k.binary[s]
 		p.binary[s] = binaryAt{
 			b0: b.b0.at(&x),
 			b1: b.b1.at(&x),
 			b2: b.b2.at(&x),
 			// C = C-phi / (2 sqrt|z+ z-|), Pitzer (1973)
-			c: b.c0.at(&x) / (2 * math.Sqrt(saltData[s].charge)),
+			c: b.c0.at(&x) / (2 * math.Sqrt(k.salt[s].charge)),
 		}
 	}
-	for i := range pairTable {
-		q := &pairTable[i]
+	for i := range k.pair {
+		q := &k.pair[i]
 		if m[q.first] == 0 || m[q.second] == 0 {
 			continue
 		}

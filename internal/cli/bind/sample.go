@@ -85,7 +85,7 @@ func (r *Reading) bind(b *Set) {
 	for _, scale := range gauge.Scales() {
 		f := &shown{scale: scale}
 		r.flags = append(r.flags, f)
-		b.flags.Var(f, scale.Name(), scale.Usage())
+		b.flags.Var(f, scale.Name(), scale.Help())
 	}
 }
 

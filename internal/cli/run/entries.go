@@ -5,7 +5,6 @@ package run
 import (
 	"brineyard/internal/balance"
 	"brineyard/internal/brine"
-	"brineyard/internal/gauge"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 )
@@ -29,21 +28,9 @@ func CompositionInto(e *journal.Entry, l balance.Liquid) {
 // ReadingEntry is a reading in a tank.
 func ReadingEntry(tank string, r brine.ReadingResult) journal.Entry {
 	return journal.Entry{
-		Kind: journal.Reading, Tank: tank, Scale: r.Sample.Instrument.Scale.Name(), Reading: new(rowReading(r.Sample)),
+		Kind: journal.Reading, Tank: tank, Scale: r.Sample.Instrument.Scale.Name(), Reading: new(r.Sample.Instrument.Scale.ToRow(r.Sample.Reading)),
 		Temp: new(r.Sample.Temperature), NaCl: new(r.True),
 	}
-}
-
-// rowReading is a reading as a row holds it: strengths in percent and weights in lb/gal,
-// as they are read.
-func rowReading(s brine.Sample) float64 {
-	switch s.Instrument.Scale {
-	case gauge.PercentSalt:
-		return 100 * s.Reading
-	case gauge.Weighed:
-		return quantity.Density(s.Reading).In(quantity.US).Value
-	}
-	return s.Reading
 }
 
 // CorrectionEntries are what a correction put in, after what it drew off.

@@ -39,7 +39,7 @@ func (v View) CorrectionFigures(r brine.CorrectRequest, c brine.Correction) []re
 		QuietUnless(c.Additive == brine.AddStock, v.Figure("stock_to_add", "Stock to add", c.Stock)),
 		v.Figure("final_volume", "Comes to", c.Final),
 		v.Figure("final_strength", "True strength then", c.Strength),
-		v.Figure("expected_reading", v.Say("Reading then, at %v", r.Temperature), brine.OnScale(r.Instrument, c.Reading)),
+		v.Figure("expected_reading", v.Say("Reading then, at %v", r.Temperature), r.Instrument.Scale.Quantity(c.Reading)),
 		QuietUnless(r.Capacity > 0, report.Figure{Key: "fits", Label: "Fits the tank", Value: fits}),
 	}
 }

@@ -20,7 +20,7 @@ func (v View) ReadingFigures(r brine.ReadingResult) []report.Figure {
 
 // DensityNotes say when densities were asked for outside their fit.
 func (v View) DensityNotes(w quantity.Strength, t quantity.Temperature) []string {
-	if len(solution.Limits(solution.DensityFit, solution.Brine(float64(w)), float64(t))) == 0 {
+	if len(solution.OutOfRange(solution.DensityFit, solution.Brine(float64(w)), float64(t))) == 0 {
 		return nil
 	}
 	return []string{v.Say("The density fit for brine begins at %v; below it the strength may be off by 0.1.", quantity.Celsius(0))}

@@ -23,7 +23,7 @@ func SolidKind(s solution.Solid) string {
 }
 
 // RangeNote tells that an answer lies outside the range of a fit.
-func (v View) RangeNote(l solution.Limit) string {
+func (v View) RangeNote(l solution.FitRange) string {
 	of := ""
 	if l.Salt != solution.AllSalts {
 		of = " of " + l.Salt.String()
