@@ -1,28 +1,29 @@
 package balance
 
 import (
+	"errors"
+
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
-	"errors"
 )
 
-// Dissolves refuses a liquid that is no solution, or drops salt in the warm.
+// Dissolves refuses a liquid that is no solution, or that drops salt at 40 C.
 func (l Liquid) Dissolves() (Cold, error) {
 	return l.DissolvesAt(quantity.Temperature(solution.SearchTop))
 }
 
-// DissolvesAt refuses a liquid that is no solution, or drops salt at a temperature.
+// DissolvesAt refuses a liquid that is no solution, or that drops salt at a temperature.
 func (l Liquid) DissolvesAt(t quantity.Temperature) (Cold, error) {
 	cold, err := l.Cold()
-	switch {
-	case errors.Is(err, solution.ErrComposition):
+	if errors.Is(err, solution.ErrComposition) {
 		return cold, fault.Input(fault.FieldParts, "more salt dissolved in %v than the model can reckon with; allowed: %v in all",
 			fault.Word(l.Name), quantity.Strength(solution.MaxSolute))
-	case err != nil:
-		return cold, err
-	case cold.Salt.Saturated, cold.Salt.Found && cold.Salt.Temperature > float64(t)+1e-3:
-		return cold, fault.Input(fault.FieldParts, "not all of %v stays dissolved at %v; allowed: less salt, or warmer", fault.Word(l.Name), t)
 	}
-	return cold, nil
+	if err != nil {
+		return cold, err
+	}
+	drops := cold.Salt.Saturated || cold.Salt.Found && cold.Salt.Temperature > float64(t)+1e-3
+	return cold, fault.First(fault.When(drops, fault.FieldParts,
+		"not all of %v stays dissolved at %v; allowed: less salt, or warmer", fault.Word(l.Name), t))
 }

@@ -24,9 +24,12 @@ type Ingredient struct {
 	Share   float64
 }
 
+// BrineName names the liquid that a yard makes: salt brine.
+const BrineName = "brine"
+
 // SaltBrine is plain brine of a strength.
 func SaltBrine(s quantity.Strength) Liquid {
-	return Liquid{Name: "brine", Composition: solution.Brine(float64(s))}
+	return Liquid{Name: BrineName, Composition: solution.Brine(float64(s))}
 }
 
 // OfProduct is a product as delivered.
@@ -114,23 +117,6 @@ func (l Liquid) Reading(i gauge.Instrument, t quantity.Temperature) (float64, bo
 	return i.Reading(float64(rho), float64(t))
 }
 
-// Mix returns the liquid that masses (any one unit) of liquids make together.
-func Mix(name string, parts []Liquid, masses []float64) Liquid {
-	compositions := make([]solution.Composition, len(parts))
-	total := 0.0
-	for i, p := range parts {
-		compositions[i] = p.Composition
-		total += masses[i]
-	}
-	mixed := Liquid{Name: name, Composition: solution.Mix(compositions, masses)}
-	for i, p := range parts {
-		for _, q := range p.Products {
-			mixed.add(q.Product, q.Share*masses[i]/total)
-		}
-	}
-	return mixed
-}
-
 // add counts a product once, however many parts bring it.
 func (l *Liquid) add(p *solution.Product, share float64) {
 	if share == 0 {
@@ -152,6 +138,3 @@ func (c Cold) IceOr(otherwise float64) float64 {
 	}
 	return otherwise
 }
-
-// BrineName is the liquid that a yard makes: salt brine on target.
-const BrineName = "brine"

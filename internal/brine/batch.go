@@ -1,6 +1,7 @@
 package brine
 
 import (
+	"errors"
 	"math"
 
 	"brineyard/internal/balance"
@@ -62,94 +63,129 @@ type Batch struct {
 //	water = M (1 - wt) - heel x (1 - heel strength) - moisture of all salt loaded
 //	salt  = NaCl / (purity (1 - moisture))
 func NewBatch(r BatchRequest) (Batch, error) {
-	if err := r.check(); err != nil {
+	target, heel, err := r.check()
+	if err != nil {
 		return Batch{}, err
 	}
-	b := Batch{BrineTemp: r.WaterTemp}
-	// The volume is wanted at the temperature that the batch comes to, which
-	// hangs on the masses: two rounds settle it, four leave nothing to see.
-	for range 4 {
-		b.fill(r)
-		if err := b.cool(r); err != nil {
-			return Batch{}, err
-		}
+	b := Batch{
+		HeelMass:     r.HeelVolume.Mass(heel.Density),
+		WaterDensity: balance.BrineDensity(0, r.WaterTemp),
+		FirstSolid:   target.First(),
 	}
-	b.fill(r)
-	if err := b.refuse(r); err != nil {
+	h, err := r.heats()
+	if err != nil {
+		return Batch{}, err
+	}
+	// The volume is wanted at the temperature that the batch comes to, and that
+	// temperature hangs on the masses.
+	if _, err := settle(float64(r.WaterTemp), func(t float64) float64 {
+		b.fill(r, target.At(quantity.Temperature(t)))
+		b.cool(r, h)
+		return float64(b.BrineTemp)
+	}); err != nil {
+		return Batch{}, err
+	}
+	if err := b.refuse(r, target.At(b.BrineTemp)); err != nil {
 		return Batch{}, err
 	}
 	return b, b.describe(r)
 }
 
-// fill balances salt and water for the brine temperature reached so far.
-func (b *Batch) fill(r BatchRequest) {
-	b.BrineDensity = balance.BrineDensity(r.Target, b.BrineTemp)
-	b.WaterDensity = balance.BrineDensity(0, r.WaterTemp)
-	b.HeelMass = r.HeelVolume.Mass(balance.BrineDensity(r.HeelStrength, r.HeelTemp))
+// A batch is settled when its temperature moves by less than residual (K): brine then
+// weighs the same to 1e-13. A round brings it at least twenty times nearer, so that
+// mostRounds is never needed.
+const (
+	residual   = 1e-10
+	mostRounds = 30
+)
+
+var errUnsettled = errors.New("the temperature that the batch comes to does not settle")
+
+// settle repeats a step from a start until its result moves by less than the residual.
+func settle(x float64, step func(float64) float64) (float64, error) {
+	for range mostRounds {
+		next := step(x)
+		if math.Abs(next-x) < residual {
+			return next, nil
+		}
+		x = next
+	}
+	return 0, errUnsettled
+}
+
+// fill balances salt and water for brine at the temperature reached so far.
+func (b *Batch) fill(r BatchRequest, brine balance.Known) {
+	b.BrineDensity = brine.Density
 	b.BrineMass = r.Volume.Mass(b.BrineDensity)
-	b.SaltDissolved = b.BrineMass.Times(r.Target) - b.HeelMass.Times(r.HeelStrength)
-	b.SaltToUse = quantity.Mass(float64(b.SaltDissolved) / r.RockSalt.SodiumChloride())
+	heel := balance.MassesOf(balance.SaltBrine(r.HeelStrength), b.HeelMass)
+	goesIn := balance.MassesOf(balance.SaltBrine(r.Target), b.BrineMass).Minus(heel)
+	b.SaltDissolved = quantity.Mass(goesIn.NaCl)
+	b.SaltToUse = quantity.Mass(goesIn.NaCl / r.RockSalt.SodiumChloride())
 	b.SaltToLoad = b.SaltToUse + r.Bed
 	b.Insolubles = quantity.Mass(r.RockSalt.Insoluble() * float64(b.SaltToUse))
 	b.SaltWater = b.SaltToLoad.Times(r.RockSalt.Moisture)
-	b.WaterMass = b.BrineMass.Times(1-r.Target) - b.HeelMass.Times(1-r.HeelStrength) - b.SaltWater
+	b.WaterMass = quantity.Mass(goesIn.Water) - b.SaltWater
 	b.Water = b.WaterMass.Volume(b.WaterDensity)
+}
+
+// heats are taken up by dissolving at the water's temperature (J/kg), and heat capacities
+// (J/(kg K)), of brine on target and of the heel.
+type heats struct{ taken, takenHeel, capacity, heelCapacity float64 }
+
+func (r BatchRequest) heats() (heats, error) {
+	var h heats
+	start, target, heel := float64(r.WaterTemp), solution.Brine(float64(r.Target)), solution.Brine(float64(r.HeelStrength))
+	for _, ask := range []struct {
+		to *float64
+		of func(solution.Composition, float64) (float64, error)
+		in solution.Composition
+		at float64
+	}{
+		{&h.taken, solution.HeatTaken, target, start},
+		{&h.takenHeel, solution.HeatTaken, heel, start},
+		{&h.capacity, solution.HeatCapacity, target, start},
+		{&h.heelCapacity, solution.HeatCapacity, heel, float64(r.HeelTemp)},
+	} {
+		var err error
+		if *ask.to, err = ask.of(ask.in, ask.at); err != nil {
+			return heats{}, err
+		}
+	}
+	return h, nil
 }
 
 // cool finds the temperature that mixing and dissolving come to, with no heat
 // from outside: heat of the heel, less what dissolving takes up, spread over the
 // brine.
-func (b *Batch) cool(r BatchRequest) error {
-	start := float64(r.WaterTemp)
-	target, heel := solution.Brine(float64(r.Target)), solution.Brine(float64(r.HeelStrength))
-	takenBrine, err := solution.HeatTaken(target, start)
-	if err != nil {
-		return err
-	}
-	takenHeel, err := solution.HeatTaken(heel, start)
-	if err != nil {
-		return err
-	}
-	capacity, err := solution.HeatCapacity(target, start)
-	if err != nil {
-		return err
-	}
-	heelCapacity, err := solution.HeatCapacity(heel, float64(r.HeelTemp))
-	if err != nil {
-		return err
-	}
-	taken := float64(b.BrineMass)*takenBrine - float64(b.HeelMass)*takenHeel
-	brought := float64(b.HeelMass) * heelCapacity * float64(r.HeelTemp-r.WaterTemp)
-	spread := float64(b.BrineMass) * capacity
+func (b *Batch) cool(r BatchRequest, h heats) {
+	taken := float64(b.BrineMass)*h.taken - float64(b.HeelMass)*h.takenHeel
+	brought := float64(b.HeelMass) * h.heelCapacity * float64(r.HeelTemp-r.WaterTemp)
+	spread := float64(b.BrineMass) * h.capacity
 	b.Cooling = quantity.Difference(taken / spread)
-	b.BrineTemp = quantity.Temperature(start + (brought-taken)/spread)
-	return nil
+	b.BrineTemp = r.WaterTemp + quantity.Temperature((brought-taken)/spread)
 }
 
-// refuse names what of the request leaves no room for salt or water.
-func (b *Batch) refuse(r BatchRequest) error {
-	if b.SaltDissolved < 0 {
-		return fault.Input(fault.FieldHeelStrong, "the heel alone holds more salt than the batch is to hold; allowed: a weaker or smaller heel, or a stronger target than %v", r.Target)
+// refuse names what of the request leaves no room for salt or water, and brine that does
+// not stay dissolved at the temperature it comes to.
+func (b *Batch) refuse(r BatchRequest, brine balance.Known) error {
+	if err := fault.First(
+		fault.When(b.SaltDissolved < 0, fault.FieldHeelStrong,
+			"the heel alone holds more salt than the batch is to hold; allowed: a weaker or smaller heel, or a stronger target than %v", r.Target),
+		fault.When(b.WaterMass < 0 && r.HeelVolume == 0, fault.FieldBed,
+			"the moisture of so much salt is more water than the batch is to hold; allowed: a smaller bed than %v, or drier salt", r.Bed),
+		fault.When(b.WaterMass < 0, fault.FieldHeelVolume,
+			"heel and wet salt bring more water than the batch is to hold; allowed: a smaller heel than %v", r.HeelVolume),
+		fault.When(brine.PartSolid(), fault.FieldTarget,
+			"the batch cools to %v, where brine this strong is part solid; allowed: warmer water or heel", b.BrineTemp),
+	); err != nil || !brine.DropsSalt() {
+		return err
 	}
-	if b.WaterMass < 0 && r.HeelVolume == 0 {
-		return fault.Input(fault.FieldBed, "the moisture of so much salt is more water than the batch is to hold; allowed: a smaller bed than %v, or drier salt", r.Bed)
-	}
-	if b.WaterMass < 0 {
-		return fault.Input(fault.FieldHeelVolume, "heel and wet salt bring more water than the batch is to hold; allowed: a smaller heel than %v", r.HeelVolume)
-	}
-	first, err := balance.FirstSolid(r.Target)
+	full, err := balance.Saturation(b.BrineTemp)
 	if err != nil {
 		return err
 	}
-	if balance.PartSolid(b.BrineTemp, first) {
-		return fault.Input(fault.FieldTarget, "the batch cools to %v, where brine this strong is part solid; allowed: warmer water or heel", b.BrineTemp)
-	}
-	if full, err := balance.Saturation(b.BrineTemp); err != nil {
-		return err
-	} else if r.Target > full {
-		return fault.Input(fault.FieldTarget, "the batch cools to %v, where brine is saturated at %v; allowed: up to that", b.BrineTemp, full)
-	}
-	return nil
+	return fault.First(fault.When(r.Target > full, fault.FieldTarget,
+		"the batch cools to %v, where brine is saturated at %v; allowed: up to that", b.BrineTemp, full))
 }
 
 // describe fills in times, recharge and reading.
@@ -167,47 +203,38 @@ func (b *Batch) describe(r BatchRequest) error {
 		b.RechargeTime = b.RechargeWater.Over(r.Supply)
 	}
 	var err error
-	if b.Reading, err = Expected(r.Instrument, r.Target, b.BrineTemp); err != nil {
-		return err
-	}
-	b.FirstSolid, err = balance.FirstSolid(r.Target)
+	b.Reading, err = shown(r.Instrument, b.BrineDensity, b.BrineTemp)
 	return err
 }
 
-func (r BatchRequest) check() error {
-	if err := fault.CheckTemperature(fault.FieldWaterTemp, r.WaterTemp); err != nil {
-		return err
+// check refuses what is no batch, and returns brine on target at the water's temperature,
+// and the heel.
+func (r BatchRequest) check() (target, heel balance.Known, err error) {
+	if err = fault.First(
+		fault.TemperatureRule(fault.FieldWaterTemp, r.WaterTemp),
+		fault.When(r.WaterTemp < quantity.Celsius(0), fault.FieldWaterTemp,
+			"fresh water is ice there; allowed: %v to %v", quantity.Celsius(0), fault.Hottest),
+	); err != nil {
+		return target, heel, err
 	}
-	if r.WaterTemp < quantity.Celsius(0) {
-		return fault.Input(fault.FieldWaterTemp, "fresh water is ice there; allowed: %v to %v", quantity.Celsius(0), fault.Hottest)
+	if target, err = balance.KnowTarget(r.Target, r.WaterTemp); err != nil {
+		return target, heel, err
 	}
-	if err := balance.CheckTarget(r.Target, r.WaterTemp); err != nil {
-		return err
+	if err = fault.First(
+		fault.TemperatureRule(fault.FieldHeelTemp, r.HeelTemp),
+		fault.When(!(r.Volume > 0 && !math.IsInf(float64(r.Volume), 0)), fault.FieldVolume, "no batch; allowed: above 0"),
+		fault.When(r.Capacity > 0 && r.Volume > r.Capacity, fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity),
+		fault.When(!(r.HeelVolume >= 0), fault.FieldHeelVolume, "below nothing; allowed: 0 and above"),
+		fault.When(r.HeelVolume >= r.Volume, fault.FieldHeelVolume, "the heel leaves no room for a batch; allowed: below %v", r.Volume),
+	); err != nil {
+		return target, heel, err
 	}
-	if err := fault.CheckTemperature(fault.FieldHeelTemp, r.HeelTemp); err != nil {
-		return err
+	if heel, err = balance.Know(fault.FieldHeelStrong, r.HeelStrength, r.HeelTemp); err != nil {
+		return target, heel, err
 	}
-	if !(r.Volume > 0 && !math.IsInf(float64(r.Volume), 0)) {
-		return fault.Input(fault.FieldVolume, "no batch; allowed: above 0")
+	if err = fault.First(fault.When(r.HeelVolume > 0 && heel.PartSolid(), fault.FieldHeelTemp,
+		"a heel of %v is part solid there; allowed: from %v", r.HeelStrength, quantity.Temperature(heel.First().Temperature))); err != nil {
+		return target, heel, err
 	}
-	if r.Capacity > 0 && r.Volume > r.Capacity {
-		return fault.Input(fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity)
-	}
-	if !(r.HeelVolume >= 0) {
-		return fault.Input(fault.FieldHeelVolume, "below nothing; allowed: 0 and above")
-	}
-	if r.HeelVolume >= r.Volume {
-		return fault.Input(fault.FieldHeelVolume, "the heel leaves no room for a batch; allowed: below %v", r.Volume)
-	}
-	if err := balance.CheckStrength(fault.FieldHeelStrong, r.HeelStrength, r.HeelTemp); err != nil {
-		return err
-	}
-	first, err := balance.FirstSolid(r.HeelStrength)
-	if err != nil {
-		return err
-	}
-	if r.HeelVolume > 0 && balance.PartSolid(r.HeelTemp, first) {
-		return fault.Input(fault.FieldHeelTemp, "a heel of %v is part solid there; allowed: from %v", r.HeelStrength, quantity.Temperature(first.Temperature))
-	}
-	return r.RockSalt.Check()
+	return target, heel, r.RockSalt.Check()
 }

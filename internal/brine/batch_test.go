@@ -108,9 +108,57 @@ func TestBatchConservesMass(t *testing.T) {
 		dry := float64(b.SaltToUse) * float64(1-r.RockSalt.Moisture)
 		near(t, quantity.Mass(dry), b.SaltDissolved+b.Insolubles, b.BrineMass)
 		// The density is that of the temperature which was found.
-		require.InEpsilon(t, float64(balance.BrineDensity(r.Target, b.BrineTemp)), float64(b.BrineDensity), 1e-7)
+		require.InEpsilon(t, float64(balance.BrineDensity(r.Target, b.BrineTemp)), float64(b.BrineDensity), 1e-13)
 	})
 	require.Positive(t, answered)
+}
+
+// Salt for a batch is the dose of the heel with the water in it.
+func TestBatchIsADose(t *testing.T) {
+	answered := 0
+	rapid.Check(t, func(t *rapid.T) {
+		r := drawBatch(t)
+		r.Bed = 0
+		b, err := NewBatch(r)
+		if err != nil {
+			return
+		}
+		answered++
+		tank := balance.Vessel{Liquid: balance.SaltBrine(r.HeelStrength), Mass: b.HeelMass}
+		tank.Add(balance.Water().Brings(1).Liquid, b.WaterMass)
+		thin, _ := tank.Liquid.Strength()
+		near(t, b.SaltToUse, r.RockSalt.Addition().Dose(tank.Mass, thin, r.Target), b.BrineMass)
+	})
+	require.Positive(t, answered)
+}
+
+// A hot, large heel under cold water moves the batch's temperature most from one round to
+// the next, and it settles all the same.
+func TestBatchSettlesOnAHotHeel(t *testing.T) {
+	r := plainBatch()
+	r.HeelVolume, r.HeelStrength = 0.9*r.Volume, 0.233
+	r.WaterTemp, r.HeelTemp = quantity.Celsius(0), quantity.Celsius(50)
+	b, err := NewBatch(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, float64(balance.BrineDensity(r.Target, b.BrineTemp)), float64(b.BrineDensity), 1e-13)
+}
+
+// By hand: x = 1 + x/20 has its fixed point at 20/19. What runs away, or is no number, is
+// an error.
+func TestSettle(t *testing.T) {
+	x, err := settle(300, func(x float64) float64 { return 1 + x/20 })
+	require.NoError(t, err)
+	require.InDelta(t, 20.0/19, x, residual)
+	for name, step := range map[string]func(float64) float64{
+		"runs away": func(x float64) float64 { return 2 * x },
+		"swings":    func(x float64) float64 { return -x },
+		"no number": func(float64) float64 { return math.NaN() },
+	} {
+		rounds := 0
+		_, err := settle(300, func(x float64) float64 { rounds++; return step(x) })
+		require.ErrorIs(t, err, errUnsettled, name)
+		require.Equal(t, mostRounds, rounds, name)
+	}
 }
 
 // A batch with no heel and no bed costs the same again.

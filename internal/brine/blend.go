@@ -32,15 +32,17 @@ type Blend struct {
 	Cold    balance.Cold
 	// Chloride is the mass of chloride ion per volume.
 	Chloride quantity.Density
-	// Cost is nil unless every part has a price.
-	Cost *quantity.PricePerVolume
+	// Cost is that of the parts; Priced tells whether every part has a price.
+	Cost   quantity.PricePerVolume
+	Priced bool
 	// Reading is what Instrument shows; false when it stands off its scale.
 	Reading float64
 	OnScale bool
-	// Heat is given off by mixing, and FinalTemp what it leads to with none lost;
-	// both nil where a product is in it, whose heat is not known.
-	Heat      *quantity.HeatPerVolume
-	FinalTemp *quantity.Temperature
+	// Heat is given off by mixing, and FinalTemp is what it leads to with none lost.
+	// HeatKnown is false where a product is in the blend, whose heat is not known.
+	Heat      quantity.HeatPerVolume
+	FinalTemp quantity.Temperature
+	HeatKnown bool
 	// Amounts are the volumes of the parts for one m3 of blend, or for Volume.
 	Amounts []quantity.Volume
 	Total   quantity.Volume
@@ -70,7 +72,7 @@ func NewBlend(r BlendRequest) (Blend, error) {
 		b.Amounts = append(b.Amounts, quantity.Mass(mass*m.shares[i]).Volume(m.densities[i]))
 	}
 	b.Chloride = quantity.Density(b.Liquid.Composition.Chloride() * float64(b.Density))
-	b.Cost = r.cost(b)
+	b.Cost, b.Priced = r.cost(b)
 	b.Reading, b.OnScale = b.Liquid.Reading(r.Instrument, r.Temperature)
 	return b, b.heat(r, m.shares)
 }
@@ -86,43 +88,40 @@ type mixture struct {
 // mix turns the amounts into masses and mixes them.
 func (r BlendRequest) mix() (mixture, error) {
 	m := mixture{shares: make([]float64, len(r.Parts)), densities: make([]quantity.Density, len(r.Parts))}
-	liquids := make([]balance.Liquid, len(r.Parts))
-	total := 0.0
+	var all balance.Vessel
 	for i, p := range r.Parts {
 		rho, err := p.Liquid.Density(r.Temperature)
 		if err != nil {
 			return m, err
 		}
-		liquids[i], m.densities[i], m.shares[i] = p.Liquid, rho, p.Amount
+		m.densities[i], m.shares[i] = rho, p.Amount
 		if !r.ByWeight {
 			m.shares[i] *= float64(rho)
 		}
-		total += m.shares[i]
+		all.Add(p.Liquid, quantity.Mass(m.shares[i]))
 	}
 	for i := range m.shares {
-		m.shares[i] /= total
+		m.shares[i] /= float64(all.Mass)
 	}
-	m.liquid = balance.Mix("the blend", liquids, m.shares)
+	m.liquid = all.Liquid.Named("the blend")
 	var err error
 	m.cold, err = m.liquid.Cold()
 	return m, err
 }
 
-// cost adds up the prices, if all are known.
-func (r BlendRequest) cost(b Blend) *quantity.PricePerVolume {
+// cost adds up the prices; false unless all are known. Water costs next to nothing.
+func (r BlendRequest) cost(b Blend) (quantity.PricePerVolume, bool) {
 	sum := 0.0
 	for i, p := range r.Parts {
 		water := p.Liquid.Composition == (solution.Composition{})
 		switch {
-		case p.Price == nil && water:
-			continue // it costs next to nothing
-		case p.Price == nil:
-			return nil
+		case p.Price != nil:
+			sum += float64(*p.Price) * float64(b.Amounts[i])
+		case !water:
+			return 0, false
 		}
-		sum += float64(*p.Price) * float64(b.Amounts[i])
 	}
-	cost := quantity.PricePerVolume(sum / float64(b.Total))
-	return &cost
+	return quantity.PricePerVolume(sum / float64(b.Total)), true
 }
 
 // heat works out what mixing gives off, and the temperature that it leads to.
@@ -146,9 +145,8 @@ func (b *Blend) heat(r BlendRequest, shares []float64) error {
 	if err != nil {
 		return err
 	}
-	heat := quantity.HeatPerVolume(-taken * float64(b.Density))
-	final := quantity.Temperature(t - taken/capacity)
-	b.Heat, b.FinalTemp = &heat, &final
+	b.Heat, b.HeatKnown = quantity.HeatPerVolume(-taken*float64(b.Density)), true
+	b.FinalTemp = quantity.Temperature(t - taken/capacity)
 	return nil
 }
 
@@ -158,16 +156,13 @@ func (r BlendRequest) check() error {
 	}
 	sum := 0.0
 	for _, p := range r.Parts {
-		if !(p.Amount >= 0) {
-			return fault.Input(fault.FieldParts, "a share below zero; allowed: 0 and above")
+		if err := fault.First(fault.When(!(p.Amount >= 0), fault.FieldParts, "a share below zero; allowed: 0 and above")); err != nil {
+			return err
 		}
 		sum += p.Amount
 		if _, err := p.Liquid.DissolvesAt(r.Temperature); err != nil {
 			return err
 		}
 	}
-	if !(sum > 0) {
-		return fault.Input(fault.FieldParts, "no parts; allowed: shares above zero")
-	}
-	return nil
+	return fault.First(fault.When(!(sum > 0), fault.FieldParts, "no parts; allowed: shares above zero"))
 }

@@ -110,7 +110,7 @@ func TestBlendConservesMass(t *testing.T) {
 		for s := range salts {
 			require.InDelta(t, b.Liquid.Composition.Fraction(solution.Salt(s))*total, salts[s], 1e-9*total)
 		}
-		require.InDelta(t, float64(*b.Cost)*float64(b.Total), cost, 1e-6)
+		require.InDelta(t, float64(b.Cost)*float64(b.Total), cost, 1e-6)
 	})
 	require.Positive(t, answered)
 }
@@ -133,7 +133,7 @@ func TestBlendOrder(t *testing.T) {
 		require.InEpsilon(t, float64(forward.Density), float64(back.Density), 1e-12)
 		requireSame(t, forward.Liquid.Composition, back.Liquid.Composition)
 		require.InDelta(t, forward.Cold.Ice.Temperature, back.Cold.Ice.Temperature, 1e-5)
-		require.InDelta(t, float64(*forward.Heat), float64(*back.Heat), 1) // of some 1e7 J/m3
+		require.InDelta(t, float64(forward.Heat), float64(back.Heat), 1) // of some 1e7 J/m3
 	})
 	require.Greater(t, answered, 50)
 }
@@ -157,8 +157,8 @@ func TestBlendWithItself(t *testing.T) {
 		strength, plain := b.Liquid.Strength()
 		require.True(t, plain)
 		require.InDelta(t, w, float64(strength), 1e-15)
-		require.InDelta(t, 0, float64(*b.Heat), 1)
-		require.InDelta(t, float64(r.Temperature), float64(*b.FinalTemp), 1e-6)
+		require.InDelta(t, 0, float64(b.Heat), 1)
+		require.InDelta(t, float64(r.Temperature), float64(b.FinalTemp), 1e-6)
 	})
 }
 
@@ -296,9 +296,11 @@ func TestProductInBlend(t *testing.T) {
 	require.Len(t, b.Liquid.Products, 1)
 	require.True(t, b.Cold.Estimated)
 	require.False(t, b.Cold.Salt.Found)
-	require.Nil(t, b.Heat)
-	require.Nil(t, b.FinalTemp)
-	require.Nil(t, b.Cost)
+	require.False(t, b.HeatKnown)
+	require.Zero(t, b.Heat)
+	require.Zero(t, b.FinalTemp)
+	require.False(t, b.Priced)
+	require.Zero(t, b.Cost)
 	alone, err := Freeze(asked(solution.Brine(0.2)))
 	require.NoError(t, err)
 	require.Less(t, b.Cold.Ice.Temperature, alone.Cold.Ice.Temperature)
@@ -328,7 +330,7 @@ func TestPartOfNone(t *testing.T) {
 	require.NoError(t, err)
 	require.Empty(t, b.Liquid.Products)
 	require.False(t, b.Cold.Estimated)
-	require.NotNil(t, b.Heat)
+	require.True(t, b.HeatKnown)
 	s, plain := b.Liquid.Strength()
 	require.True(t, plain)
 	require.InDelta(t, 0.2, float64(s), 1e-15)

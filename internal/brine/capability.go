@@ -8,14 +8,14 @@ import (
 	"brineyard/internal/yard"
 )
 
-// CapabilityRequest is what a mixing tank works with. What is 0 is not known, and what
-// hangs on it is not answered.
+// CapabilityRequest is what a mixing tank works with. Zero means unknown; results that
+// need it stay zero.
 type CapabilityRequest struct {
 	WorkingVolume quantity.Volume
 	PumpOff       quantity.Volume
 	MixTime       quantity.Duration
 	Supply        quantity.Flow
-	Pump          quantity.Flow
+	PumpFlow      quantity.Flow
 	WaterTemp     quantity.Temperature
 	Target        quantity.Strength
 	RockSalt      yard.RockSalt
@@ -37,14 +37,15 @@ type Capability struct {
 	Batches     int               // that the pile makes
 	FromPile    quantity.Volume
 	Clean       int // batches between cleanings; 0 when not known
-	// The densities that this is reckoned with, and the temperature of the brine.
+	// The densities of brine and water, and the temperature of the brine.
 	Density, WaterDensity quantity.Density
 	BrineTemp             quantity.Temperature
-	// SaltCost is for a volume of brine; nil when not known.
-	SaltCost *quantity.PricePerVolume
+	// SaltCost is for a volume of brine; Priced tells whether the price of salt is known.
+	SaltCost quantity.PricePerVolume
+	Priced   bool
 }
 
-// CanDo works it out. Errors: InputError.
+// CanDo returns what a mixing tank can do. Errors: InputError.
 func CanDo(r CapabilityRequest) (Capability, error) {
 	b, err := NewBatch(BatchRequest{
 		Volume: r.WorkingVolume, Target: r.Target, PumpOff: r.PumpOff, WaterTemp: r.WaterTemp, HeelTemp: r.WaterTemp,
@@ -56,8 +57,8 @@ func CanDo(r CapabilityRequest) (Capability, error) {
 	}
 	p := Capability{PumpOff: b.PumpedOff, SaltABatch: b.Recharge, Water: b.RechargeWater, Fill: b.RechargeTime,
 		Density: b.BrineDensity, WaterDensity: b.WaterDensity, BrineTemp: b.BrineTemp}
-	if r.Pump > 0 {
-		p.PumpOffTime = p.PumpOff.Over(r.Pump)
+	if r.PumpFlow > 0 {
+		p.PumpOffTime = p.PumpOff.Over(r.PumpFlow)
 	}
 	if p.Fill > 0 && p.PumpOffTime > 0 && r.MixTime > 0 {
 		p.Cycle = p.Fill + r.MixTime + p.PumpOffTime
@@ -74,8 +75,7 @@ func CanDo(r CapabilityRequest) (Capability, error) {
 		p.Clean = int(math.Floor(float64(r.CleanEvery/p.PumpOff) + 1e-9))
 	}
 	if r.SaltPrice != nil {
-		cost := quantity.PricePerVolume(float64(*r.SaltPrice) * float64(p.SaltABatch) / float64(p.PumpOff))
-		p.SaltCost = &cost
+		p.SaltCost, p.Priced = quantity.PricePerVolume(float64(*r.SaltPrice)*float64(p.SaltABatch)/float64(p.PumpOff)), true
 	}
 	return p, nil
 }

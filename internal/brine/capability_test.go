@@ -15,7 +15,7 @@ func plant() CapabilityRequest {
 	price := quantity.PricePerMass(0.08)
 	return CapabilityRequest{
 		WorkingVolume: 1200 * quantity.Gallon, PumpOff: 1000 * quantity.Gallon, MixTime: 40 * quantity.Minute,
-		Supply: 30 * quantity.GallonPerMinute, Pump: 100 * quantity.GallonPerMinute,
+		Supply: 30 * quantity.GallonPerMinute, PumpFlow: 100 * quantity.GallonPerMinute,
 		WaterTemp: quantity.Fahrenheit(50), Target: 0.233, RockSalt: yard.PureSalt,
 		Bucket: 1000 * quantity.Pound, Pile: 20000 * quantity.Pound, SaltPrice: &price, CleanEvery: 40000 * quantity.Gallon,
 	}
@@ -36,7 +36,7 @@ func TestPlantByHand(t *testing.T) {
 	require.InEpsilon(t, 8000, float64(p.FromPile/quantity.Gallon), 1e-12)
 	require.Equal(t, 40, p.Clean)
 	require.InEpsilon(t, 2.297, p.Buckets, 2e-3)
-	require.InEpsilon(t, 0.08*2.297*0.45359237/3.785411784e-3, float64(*p.SaltCost), 2e-3)
+	require.InEpsilon(t, 0.08*2.297*0.45359237/3.785411784e-3, float64(p.SaltCost), 2e-3)
 }
 
 // What is not known is not answered.
@@ -46,7 +46,8 @@ func TestPlantOfUnknowns(t *testing.T) {
 	require.NoError(t, err)
 	require.Zero(t, p.Cycle+p.Fill+p.PumpOffTime)
 	require.Zero(t, p.Batches+p.Clean)
-	require.Nil(t, p.SaltCost)
+	require.False(t, p.Priced)
+	require.Zero(t, p.SaltCost)
 	require.Equal(t, quantity.Volume(1), p.PumpOff)
 	r.Target = 0.3
 	_, err = CanDo(r)

@@ -45,29 +45,31 @@ func Check(r CheckRequest) (CheckResult, error) {
 	if err != nil {
 		return CheckResult{}, err
 	}
-	if err := balance.CheckTarget(r.Band.Target, r.Sample.Temperature); err != nil {
+	target, err := balance.KnowTarget(r.Band.Target, r.Sample.Temperature)
+	if err != nil {
 		return CheckResult{}, err
 	}
 	if err := r.Band.Check(); err != nil {
 		return CheckResult{}, err
 	}
 	c := CheckResult{
-		Reading:  reading,
-		Decision: r.Band.Judge(reading.True),
-		Naive:    r.Band.Judge(reading.Apparent),
+		Reading:     reading,
+		Decision:    r.Band.Judge(reading.True),
+		Naive:       r.Band.Judge(reading.Apparent),
+		TargetSolid: target.First(),
 	}
-	if c.Correction, err = Correct(r.Correction(c)); err != nil {
+	correction := r.Correction(c)
+	if err := correction.checkVolume(); err != nil {
 		return CheckResult{}, err
 	}
-	for _, want := range []struct {
-		to *float64
-		s  quantity.Strength
-	}{{&c.ReadingWanted, r.Band.Target}, {&c.LowReading, r.Band.Low}, {&c.HighReading, r.Band.High}} {
-		if *want.to, err = Expected(r.Sample.Instrument, want.s, r.Sample.Temperature); err != nil {
-			return CheckResult{}, err
-		}
+	if c.Correction, err = correction.correct(reading.Known, target); err != nil {
+		return CheckResult{}, err
 	}
-	c.TargetSolid, err = balance.FirstSolid(r.Band.Target)
+	c.ReadingWanted = c.Correction.Reading
+	if c.LowReading, err = Expected(r.Sample.Instrument, r.Band.Low, r.Sample.Temperature); err != nil {
+		return CheckResult{}, err
+	}
+	c.HighReading, err = Expected(r.Sample.Instrument, r.Band.High, r.Sample.Temperature)
 	return c, err
 }
 

@@ -13,8 +13,8 @@ import (
 // Additive is what is added to correct a tank.
 type Additive int
 
-// The agents. Auto takes water where the tank is too strong and salt where it is
-// too weak.
+// The additives. AnyAdditive stands for water where the tank is too strong, and for salt
+// where it is too weak.
 const (
 	AnyAdditive Additive = iota
 	AddWater
@@ -30,7 +30,7 @@ type CorrectRequest struct {
 	Temperature quantity.Temperature // of the tank; what is added is taken to be as warm
 	Capacity    quantity.Volume      // what the tank may hold; 0 when not known
 	With        Additive
-	Stock       quantity.Strength // of the stored brine, for Stock
+	Stock       quantity.Strength // of the stored brine, for AddStock
 	RockSalt    yard.RockSalt
 	Instrument  gauge.Instrument // for the reading to expect
 }
@@ -38,7 +38,7 @@ type CorrectRequest struct {
 // Correction is what brings a tank to target. The masses balance exactly: tank
 // less what is drawn off, plus what is added, is what results.
 type Correction struct {
-	Additive     Additive // Water, Salt or Stock; Auto when nothing is needed
+	Additive     Additive // AnyAdditive when nothing is needed
 	Water        quantity.Volume
 	Salt         quantity.Mass // as delivered
 	Stock        quantity.Volume
@@ -50,6 +50,8 @@ type Correction struct {
 	AddDensity   quantity.Density // of water or stock; 0 for salt
 	EndDensity   quantity.Density
 	Insoluble    quantity.Mass // sludge that comes with the salt
+	// Adds is what 1 kg of the additive brings to the tank.
+	Adds balance.Addition
 	// Solid is set when the tank would hold ice or salt crystals as it stands.
 	Solid bool
 	// WholeFinal is the volume that would result without drawing off.
@@ -57,86 +59,86 @@ type Correction struct {
 }
 
 // Correct returns what to add. Errors: InputError for what cannot be (a tank
-// stronger than saturation, a target that the agent moves away from).
+// stronger than saturation, a target that the additive moves away from).
 //
-// Balance, by mass: with m the brine in the tank, w its strength, wt the target,
-//
-//	water  = m (w/wt - 1)
-//	salt   = m (wt - w) / (a - wt (a + u)), a and u the NaCl and the water in 1 kg
-//	stock  = m (wt - w) / (ws - wt)
-//
-// and volumes from the densities at the tank's temperature.
+// The mass to add is that of balance.Addition.Dose; volumes follow from the densities
+// at the tank's temperature.
 func Correct(r CorrectRequest) (Correction, error) {
-	if err := r.check(); err != nil {
+	if err := r.checkVolume(); err != nil {
 		return Correction{}, err
 	}
-	tank, end := balance.BrineDensity(r.Strength, r.Temperature), balance.BrineDensity(r.Target, r.Temperature)
-	c := Correction{Strength: r.Target, TankDensity: tank, EndDensity: end}
-	first, err := balance.FirstSolid(r.Strength)
+	tank, err := balance.Know(fault.FieldStrength, r.Strength, r.Temperature)
 	if err != nil {
 		return Correction{}, err
 	}
-	c.Solid = balance.PartSolid(r.Temperature, first)
-	if c.Reading, err = Expected(r.Instrument, r.Target, r.Temperature); err != nil {
+	return CorrectKnown(r, tank)
+}
+
+// CorrectKnown is Correct for brine that is known already: strength and temperature are
+// those of the brine, whatever the request says.
+func CorrectKnown(r CorrectRequest, tank balance.Known) (Correction, error) {
+	r.Strength, r.Temperature = tank.Strength, tank.Temperature
+	if err := r.checkVolume(); err != nil {
+		return Correction{}, err
+	}
+	target, err := balance.KnowTarget(r.Target, r.Temperature)
+	if err != nil {
+		return Correction{}, err
+	}
+	return r.correct(tank, target)
+}
+
+// correct is for a tank that was checked, and a target.
+func (r CorrectRequest) correct(tank, target balance.Known) (Correction, error) {
+	stock, err := r.stock()
+	if err != nil {
+		return Correction{}, err
+	}
+	if err := r.RockSalt.Check(); err != nil {
+		return Correction{}, err
+	}
+	c := Correction{Strength: r.Target, TankDensity: tank.Density, EndDensity: target.Density, Solid: tank.PartSolid()}
+	if c.Reading, err = shown(r.Instrument, target.Density, r.Temperature); err != nil {
 		return Correction{}, err
 	}
 	if c.Additive, err = r.additive(); err != nil {
 		return Correction{}, err
 	}
-	if c.Additive == AnyAdditive {
-		c.Strength, c.EndDensity, c.Final, c.WholeFinal = r.Strength, tank, r.Volume, r.Volume
+	switch c.Additive {
+	case AnyAdditive:
+		c.Strength, c.EndDensity, c.Final, c.WholeFinal = r.Strength, tank.Density, r.Volume, r.Volume
 		return c, nil
+	case AddWater:
+		c.Adds, c.AddDensity = balance.Water(), balance.BrineDensity(0, r.Temperature)
+	case AddStock:
+		c.Adds, c.AddDensity = balance.Stock(r.Stock), stock.Density
+	case AddSalt:
+		c.Adds = r.RockSalt.Addition()
 	}
-	perKilogram := r.add(&c)
-	mass := r.Volume.Mass(tank)
-	c.WholeFinal = quantity.Mass(float64(mass) * perKilogram.total).Volume(end)
-	c.Final = c.WholeFinal
-	share := 1.0
-	if r.Capacity > 0 && c.WholeFinal > r.Capacity {
-		share = float64(r.Capacity / c.WholeFinal)
-		c.Final = r.Capacity
-		c.DrawOffFirst = quantity.Volume(float64(r.Volume) * (1 - share))
-	}
-	c.scale(quantity.Mass(share*float64(mass)), perKilogram)
-	c.Insoluble = quantity.Mass(r.RockSalt.Insoluble() * float64(c.Salt))
+	c.dose(r)
 	return c, nil
 }
 
-// addition is what goes to one kg of tank brine, and what there is then, in kg
-// (of liquid: insoluble matter settles).
-type addition struct{ water, salt, stock, total float64 }
-
-// add works out the addition, and the density of what is added.
-func (r CorrectRequest) add(c *Correction) addition {
-	w, target := float64(r.Strength), float64(r.Target)
-	var a addition
-	switch c.Additive {
-	case AddWater:
-		c.AddDensity = balance.BrineDensity(0, r.Temperature)
-		a.water = w/target - 1
-		a.total = 1 + a.water
-	case AddSalt:
-		pure, moisture := r.RockSalt.SodiumChloride(), float64(r.RockSalt.Moisture)
-		a.salt = (target - w) / (pure - target*(pure+moisture))
-		a.total = 1 + a.salt*(pure+moisture)
-	case AddStock:
-		c.AddDensity = balance.BrineDensity(r.Stock, r.Temperature)
-		a.stock = (target - w) / (float64(r.Stock) - target)
-		a.total = 1 + a.stock
+// dose sets the amounts, scaled to what fits the tank.
+func (c *Correction) dose(r CorrectRequest) {
+	mass := r.Volume.Mass(c.TankDensity)
+	dose := c.Adds.Dose(mass, r.Strength, r.Target)
+	c.WholeFinal = (mass + c.Adds.Brings(dose).Mass).Volume(c.EndDensity)
+	c.Final = c.WholeFinal
+	if r.Capacity > 0 && c.WholeFinal > r.Capacity {
+		share := float64(r.Capacity / c.WholeFinal)
+		dose *= quantity.Mass(share)
+		c.Final = r.Capacity
+		c.DrawOffFirst = quantity.Volume(float64(r.Volume) * (1 - share))
 	}
-	return a
-}
-
-// scale sets the amounts for the brine that stays in the tank.
-func (c *Correction) scale(tank quantity.Mass, a addition) {
-	part := func(x float64) quantity.Mass { return quantity.Mass(x * float64(tank)) }
 	switch c.Additive {
 	case AddWater:
-		c.Water = part(a.water).Volume(c.AddDensity)
+		c.Water = dose.Volume(c.AddDensity)
 	case AddStock:
-		c.Stock = part(a.stock).Volume(c.AddDensity)
+		c.Stock = dose.Volume(c.AddDensity)
 	case AddSalt:
-		c.Salt = part(a.salt)
+		c.Salt = dose
+		c.Insoluble = quantity.Mass(r.RockSalt.Insoluble() * float64(dose))
 	}
 }
 
@@ -146,78 +148,39 @@ func (r CorrectRequest) additive() (Additive, error) {
 	if math.Abs(off) < yard.OnTarget {
 		return AnyAdditive, nil
 	}
-	strong := off > 0
-	switch r.With {
-	case AddWater:
-		if !strong {
-			return 0, fault.Input(fault.FieldWith, "water makes a weak tank weaker: it holds %v and is to hold %v; allowed: salt, or stock above %v",
-				r.Strength, r.Target, r.Target)
-		}
-	case AddSalt:
-		if strong {
-			return 0, fault.Input(fault.FieldWith, "salt makes a strong tank stronger: it holds %v and is to hold %v; allowed: water, or stock below %v",
-				r.Strength, r.Target, r.Target)
-		}
-	case AddStock:
-		if strong && r.Stock >= r.Target {
-			return 0, fault.Input(fault.FieldStock, "cannot weaken %v to %v; allowed: stock below %v", r.Strength, r.Target, r.Target)
-		}
-		if !strong && r.Stock <= r.Target {
-			return 0, fault.Input(fault.FieldStock, "cannot strengthen %v to %v; allowed: stock above %v", r.Strength, r.Target, r.Target)
-		}
-	default:
-		if strong {
-			return AddWater, nil
-		}
-		return AddSalt, nil
+	strong, stock := off > 0, r.With == AddStock
+	err := fault.First(
+		fault.When(r.With == AddWater && !strong, fault.FieldWith,
+			"water makes a weak tank weaker: it holds %v and is to hold %v; allowed: salt, or stock above %v", r.Strength, r.Target, r.Target),
+		fault.When(r.With == AddSalt && strong, fault.FieldWith,
+			"salt makes a strong tank stronger: it holds %v and is to hold %v; allowed: water, or stock below %v", r.Strength, r.Target, r.Target),
+		fault.When(stock && strong && r.Stock >= r.Target, fault.FieldStock,
+			"cannot weaken %v to %v; allowed: stock below %v", r.Strength, r.Target, r.Target),
+		fault.When(stock && !strong && r.Stock <= r.Target, fault.FieldStock,
+			"cannot strengthen %v to %v; allowed: stock above %v", r.Strength, r.Target, r.Target),
+	)
+	switch {
+	case err != nil, r.With != AnyAdditive:
+		return r.With, err
+	case strong:
+		return AddWater, nil
 	}
-	return r.With, nil
+	return AddSalt, nil
 }
 
-func (r CorrectRequest) check() error {
-	if err := fault.CheckTemperature(fault.FieldTemperature, r.Temperature); err != nil {
-		return err
+// stock returns the stored brine, where there is any.
+func (r CorrectRequest) stock() (balance.Known, error) {
+	if r.Stock == 0 && r.With != AddStock {
+		return balance.Known{}, nil
 	}
-	if !(r.Volume > 0) {
-		return fault.Input(fault.FieldVolume, "there is nothing to correct; allowed: above 0")
-	}
-	if r.Capacity > 0 && r.Volume > r.Capacity {
-		return fault.Input(fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity)
-	}
-	if err := balance.CheckStrength(fault.FieldStrength, r.Strength, r.Temperature); err != nil {
-		return err
-	}
-	if err := balance.CheckTarget(r.Target, r.Temperature); err != nil {
-		return err
-	}
-	if err := balance.CheckStrength(fault.FieldStock, r.Stock, r.Temperature); err != nil {
-		return err
-	}
-	return r.RockSalt.Check()
+	return balance.Know(fault.FieldStock, r.Stock, r.Temperature)
 }
 
-// Balance is the mass of brine and of NaCl in it.
-type Balance struct{ Brine, SodiumChloride quantity.Mass }
-
-// Balances returns what is in the tank before, what is drawn off, what is added
-// (dissolving part alone) and what there is after, for a ledger or a test.
-func (c Correction) Balances(r CorrectRequest) (before, drawn, added, after Balance) {
-	of := func(v quantity.Volume, rho quantity.Density, s quantity.Strength) Balance {
-		m := v.Mass(rho)
-		return Balance{m, m.Times(s)}
-	}
-	before = of(r.Volume, c.TankDensity, r.Strength)
-	drawn = of(c.DrawOffFirst, c.TankDensity, r.Strength)
-	after = of(c.Final, c.EndDensity, c.Strength)
-	switch c.Additive {
-	case AddWater:
-		added = of(c.Water, c.AddDensity, 0)
-	case AddStock:
-		added = of(c.Stock, c.AddDensity, r.Stock)
-	case AddSalt:
-		pure := r.RockSalt.SodiumChloride()
-		added.SodiumChloride = quantity.Mass(pure * float64(c.Salt))
-		added.Brine = quantity.Mass((pure + float64(r.RockSalt.Moisture)) * float64(c.Salt))
-	}
-	return before, drawn, added, after
+// checkVolume refuses a temperature of no brine and a volume that cannot be in the tank.
+func (r CorrectRequest) checkVolume() error {
+	return fault.First(
+		fault.TemperatureRule(fault.FieldTemperature, r.Temperature),
+		fault.When(!(r.Volume > 0), fault.FieldVolume, "there is nothing to correct; allowed: above 0"),
+		fault.When(r.Capacity > 0 && r.Volume > r.Capacity, fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity),
+	)
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/fault/faulttest"
 	"brineyard/internal/gauge"
@@ -48,7 +49,7 @@ func TestStrongBatchByHandbook(t *testing.T) {
 	require.InEpsilon(t, 500*1.1972*26/23.3/1.1746, float64(c.Final/quantity.Gallon), 2e-3)
 }
 
-// drawCorrection draws a request that can be met, by any agent.
+// drawCorrection draws a request that can be met, by any additive.
 func drawCorrection(t *rapid.T) CorrectRequest {
 	r := CorrectRequest{
 		Volume:      quantity.Volume(rapid.Float64Range(0.05, 50).Draw(t, "m3")),
@@ -80,9 +81,9 @@ func TestCorrectionConservesMass(t *testing.T) {
 			return // refusals have a test of their own
 		}
 		answered++
-		before, drawn, added, after := c.Balances(r)
-		near(t, after.Brine, before.Brine-drawn.Brine+added.Brine, before.Brine)
-		near(t, after.SodiumChloride, before.SodiumChloride-drawn.SodiumChloride+added.SodiumChloride, before.Brine)
+		before, tank := r.Volume.Mass(c.TankDensity), r.carryOut(t, c)
+		near(t, c.Final.Mass(c.EndDensity), tank.Mass, before)
+		near(t, c.Final.Mass(c.EndDensity).Times(c.Strength), quantity.Mass(tank.Masses().NaCl), before)
 		if r.Capacity > 0 {
 			require.LessOrEqual(t, float64(c.Final), float64(r.Capacity)*(1+1e-12))
 		}
@@ -90,6 +91,21 @@ func TestCorrectionConservesMass(t *testing.T) {
 		require.Less(t, float64(c.DrawOffFirst), float64(r.Volume))
 	})
 	require.Greater(t, answered, 20)
+}
+
+// carryOut draws off and adds what a correction says, and returns what is in the tank then.
+func (r CorrectRequest) carryOut(t require.TestingT, c Correction) balance.Vessel {
+	tank, err := balance.Fill(balance.SaltBrine(r.Strength), r.Volume, r.Temperature)
+	require.NoError(t, err)
+	_, err = tank.DrawVolume(c.DrawOffFirst, r.Temperature)
+	require.NoError(t, err)
+	added := map[Additive]balance.Vessel{
+		AddWater: balance.Water().Brings(c.Water.Mass(c.AddDensity)),
+		AddStock: balance.Stock(r.Stock).Brings(c.Stock.Mass(c.AddDensity)),
+		AddSalt:  r.RockSalt.Addition().Brings(c.Salt),
+	}[c.Additive]
+	tank.Add(added.Liquid, added.Mass)
+	return tank
 }
 
 func near(t require.TestingT, want, got, scale quantity.Mass) {
@@ -116,7 +132,7 @@ func TestCorrectionReachesTarget(t *testing.T) {
 	require.Greater(t, answered, 20)
 }
 
-// Every agent that only makes it worse is refused, and says which field.
+// Every additive that only makes it worse is refused, and says which field.
 func TestCorrectionRefusals(t *testing.T) {
 	for name, c := range map[string]struct {
 		strength quantity.Strength

@@ -22,12 +22,12 @@ const curveStep = 0.01
 // curve goes up from fresh water, in whole percents, past the liquid itself and to
 // where salt falls out in the warm, or to the strength that the model is checked to.
 func (r FreezeRequest) curve() ([]CurvePoint, error) {
-	if err := r.chloridesAlone(fault.FieldLiquid); err != nil {
-		return nil, err
-	}
 	own := r.Liquid.Composition.Solute()
-	if own == 0 {
-		return nil, fault.Input(fault.FieldLiquid, "fresh water has no freezing diagram; allowed: with a salt")
+	if err := fault.First(
+		r.chloridesAlone(fault.FieldLiquid),
+		fault.When(own == 0, fault.FieldLiquid, "fresh water has no freezing diagram; allowed: with a salt"),
+	); err != nil {
+		return nil, err
 	}
 	var points []CurvePoint
 	add := func(total float64, isLiquid bool) (bool, error) {

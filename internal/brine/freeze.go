@@ -29,9 +29,11 @@ type FreezeResult struct {
 	// OutOfRange are the ranges of the model that the answer lies outside of.
 	OutOfRange []solution.FitRange
 	Density    quantity.Density // at StoredAt
-	Stand      *Stand           // when At was asked
-	Melt       *Melt            // when Pavement was asked
-	Curve      []CurvePoint     // when the diagram was asked
+	Stand      Stand            // Stands tells whether At was asked
+	Stands     bool
+	Melt       Melt // Melts tells whether Pavement was asked
+	Melts      bool
+	Curve      []CurvePoint // when the diagram was asked
 }
 
 // Freeze returns ice point and salt-out temperature of a liquid, and what else is
@@ -46,12 +48,12 @@ func Freeze(r FreezeRequest) (FreezeResult, error) {
 	if err := out.describe(r); err != nil {
 		return FreezeResult{}, err
 	}
-	if r.At != 0 {
+	if out.Stands = r.At != 0; out.Stands {
 		if out.Stand, err = r.stand(out.Density); err != nil {
 			return FreezeResult{}, err
 		}
 	}
-	if r.Pavement != 0 {
+	if out.Melts = r.Pavement != 0; out.Melts {
 		if out.Melt, err = r.melt(out.Density); err != nil {
 			return FreezeResult{}, err
 		}
@@ -85,9 +87,7 @@ func (f *FreezeResult) describe(r FreezeRequest) error {
 }
 
 // chloridesAlone refuses a question that only the chloride model answers.
-func (r FreezeRequest) chloridesAlone(field string) error {
-	if len(r.Liquid.Products) > 0 {
-		return fault.Input(field, "%v is known by its data sheet alone, which tells its ice point and no more; allowed: chlorides", fault.Word(r.Liquid.Name))
-	}
-	return nil
+func (r FreezeRequest) chloridesAlone(field string) fault.Rule {
+	return fault.When(len(r.Liquid.Products) > 0, field,
+		"%v is known by its data sheet alone, which tells its ice point and no more; allowed: chlorides", fault.Word(r.Liquid.Name))
 }

@@ -20,14 +20,12 @@ func (s Sample) Shown() quantity.Quantity { return s.Instrument.Quantity(s.Readi
 
 // ReadingResult is what a reading means.
 type ReadingResult struct {
-	Sample Sample
+	balance.Known // the brine, at the sample's temperature
+	Sample        Sample
 	// Apparent is the strength that the reading stands for when the sample's
-	// temperature is left out of account; True is what the brine holds.
+	// temperature is left out of account; True is the strength of the brine.
 	Apparent, True quantity.Strength
-	Gravity        quantity.SpecificGravity // of the brine, 60/60 F
-	Density        quantity.Density         // at the sample's temperature
-	SaltPerVolume  quantity.Density         // at the sample's temperature
-	Freezing       solution.Freezing
+	SaltPerVolume  quantity.Density
 	// MarkDensity is the density at the calibration temperature for which the
 	// mark was made (as weighed, where nothing floats).
 	MarkDensity quantity.Density
@@ -46,61 +44,65 @@ const readingTolerance = 0.0025
 // Reading returns the strength behind a reading. Errors: InputError for a
 // reading or temperature that no liquid NaCl brine has.
 func Reading(s Sample) (ReadingResult, error) {
-	if err := fault.CheckTemperature(fault.FieldTemperature, s.Temperature); err != nil {
+	if err := fault.First(
+		fault.TemperatureRule(fault.FieldTemperature, s.Temperature),
+		fault.TemperatureRule(fault.FieldCalibration, quantity.Temperature(s.Instrument.Calibration)),
+	); err != nil {
 		return ReadingResult{}, err
 	}
-	if err := fault.CheckTemperature(fault.FieldCalibration, quantity.Temperature(s.Instrument.Calibration)); err != nil {
-		return ReadingResult{}, err
-	}
-	r := ReadingResult{Sample: s}
-	rho, ok := s.Instrument.Density(s.Reading, float64(s.Temperature))
-	if !ok {
+	mark, marked := s.Instrument.Mark(s.Reading)
+	rho, afloat := s.Instrument.Sample(mark, float64(s.Temperature))
+	if !marked || !afloat {
 		return ReadingResult{}, s.outside()
 	}
+	r := ReadingResult{Sample: s}
 	var err error
-	if r.True, r.Freezing, err = s.strength(rho); err != nil {
+	if r.Known, r.Clamped, err = s.known(rho); err != nil {
 		return ReadingResult{}, err
 	}
-	r.Clamped = r.Freezing == solution.Freezing{}
-	if r.Clamped {
-		rho = float64(balance.BrineDensity(r.True, s.Temperature))
-	}
-	if err := r.describe(quantity.Density(rho)); err != nil {
-		return ReadingResult{}, err
-	}
+	r.describe(mark)
 	return r, nil
 }
 
-// strength turns a density into a strength, within fresh water and saturation, and says
-// when that freezes; it does not where it took an end for what lies just beyond.
-func (s Sample) strength(rho float64) (quantity.Strength, solution.Freezing, error) {
-	t, end := float64(s.Temperature), solution.Freezing{}
+// known turns a density (kg/m3) into brine between fresh water and saturation. The second
+// result tells whether one of these ends was taken for what lies just beyond.
+func (s Sample) known(rho float64) (balance.Known, bool, error) {
+	t := float64(s.Temperature)
 	w, ok := solution.BrineStrength(rho, t)
 	if !ok {
 		fresh, err := solution.Density(solution.Composition{}, t)
 		if err != nil {
-			return 0, end, err
+			return balance.Known{}, false, err
 		}
 		// About 7 kg/m3 go with one percent of salt.
 		if short := (fresh - rho) / 700; short > 0 && short <= readingTolerance {
-			return 0, end, nil
+			return s.end(0)
 		}
-		return 0, end, s.outside()
+		return balance.Known{}, false, s.outside()
 	}
 	cold, err := solution.Anchored().Freezing(solution.Brine(w))
-	if err != nil || !balance.DropsSalt(cold, s.Temperature) {
-		return quantity.Strength(w), cold, err // all dissolved
+	k := balance.Known{Strength: quantity.Strength(w), Temperature: s.Temperature, Density: quantity.Density(rho), Freezing: cold}
+	if err != nil || !k.DropsSalt() {
+		return k, false, err
 	}
 	full, err := balance.Saturation(s.Temperature)
-	switch over := quantity.Strength(w) - full; {
+	switch over := k.Strength - full; {
 	case err != nil:
-		return 0, end, err
+		return balance.Known{}, false, err
 	case over > readingTolerance:
-		return 0, end, s.outside()
+		return balance.Known{}, false, s.outside()
 	case over > 0:
-		return full, end, nil
+		return s.end(full)
 	}
-	return quantity.Strength(w), cold, nil
+	return k, false, nil
+}
+
+// end takes fresh water or saturated brine for what the instrument shows.
+func (s Sample) end(w quantity.Strength) (balance.Known, bool, error) {
+	cold, err := solution.Anchored().Freezing(solution.Brine(float64(w)))
+	return balance.Known{
+		Strength: w, Temperature: s.Temperature, Density: balance.BrineDensity(w, s.Temperature), Freezing: cold,
+	}, true, err
 }
 
 // outside says between which readings a brine at the sample's temperature lies.
@@ -121,31 +123,17 @@ func (s Sample) outside() error {
 		s.Temperature, s.Instrument.Quantity(low), s.Instrument.Quantity(high))
 }
 
-// describe fills in what follows from the true strength and the density.
-func (r *ReadingResult) describe(rho quantity.Density) error {
-	s := r.Sample
-	r.Density = rho
-	r.SaltPerVolume = quantity.Density(float64(r.True) * float64(rho))
-	const sixty = quantity.Temperature(solution.SixtyF)
-	r.Gravity = quantity.SpecificGravity(balance.BrineDensity(r.True, sixty) / balance.BrineDensity(0, sixty))
-	r.MarkDensity = quantity.Density(float64(rho))
-	calibration := solution.SixtyF
-	if i := s.Instrument; i.Floats() {
-		calibration = i.Calibration
-		at := gauge.Instrument{Scale: i.Scale, Calibration: calibration}
-		if mark, ok := at.Density(s.Reading, calibration); ok {
-			r.MarkDensity = quantity.Density(mark)
-		}
+// describe fills in what follows from the brine and the density of the mark (kg/m3).
+func (r *ReadingResult) describe(mark float64) {
+	calibration := r.Sample.Instrument.Calibration
+	if !r.Sample.Instrument.Floats() {
+		mark, calibration = float64(r.Density), solution.SixtyF
 	}
-	r.Apparent = apparentStrength(float64(r.MarkDensity), calibration)
-	if r.Clamped {
-		var err error
-		if r.Freezing, err = solution.Anchored().Freezing(solution.Brine(float64(r.True))); err != nil {
-			return err
-		}
-	}
-	r.Solid = balance.PartSolid(s.Temperature, r.Freezing.First()) && !r.Clamped
-	return nil
+	r.True = r.Strength
+	r.MarkDensity = quantity.Density(mark)
+	r.Apparent = apparentStrength(mark, calibration)
+	r.SaltPerVolume = quantity.Density(float64(r.True) * float64(r.Density))
+	r.Solid = r.PartSolid() && !r.Clamped
 }
 
 // apparentStrength is the strength that a density stands for at the calibration
@@ -158,22 +146,30 @@ func apparentStrength(mark, calibration float64) quantity.Strength {
 	return quantity.Strength(w)
 }
 
+// The temperatures between which densities are known.
+const densityFloor, densityCeiling = quantity.Temperature(solution.DensityFloor), quantity.Temperature(solution.Ceiling)
+
 // Expected returns what the instrument shows in NaCl brine of a true strength at
 // a temperature. Errors: InputError for a strength or temperature of no brine,
 // and for a glass marked for such a temperature.
 func Expected(i gauge.Instrument, s quantity.Strength, t quantity.Temperature) (float64, error) {
-	const floor, ceiling = quantity.Temperature(solution.DensityFloor), quantity.Temperature(solution.Ceiling)
-	if !fault.Within(t, floor, ceiling) {
-		return 0, fault.Input(fault.FieldTemperature, "outside what densities are known for; allowed: %v to %v", floor, ceiling)
+	most := quantity.Strength(solution.MaxSolute)
+	if err := fault.First(
+		fault.When(!fault.Within(t, densityFloor, densityCeiling), fault.FieldTemperature,
+			"outside what densities are known for; allowed: %v to %v", densityFloor, densityCeiling),
+		fault.When(!(s >= 0 && s <= most), fault.FieldStrength, "no brine is that strong; allowed: 0%% to %v", most),
+	); err != nil {
+		return 0, err
 	}
-	if !(s >= 0 && s <= solution.MaxSolute) {
-		return 0, fault.Input(fault.FieldStrength, "no brine is that strong; allowed: 0%% to %v", quantity.Strength(solution.MaxSolute))
-	}
-	rho := balance.BrineDensity(s, t)
+	return shown(i, balance.BrineDensity(s, t), t)
+}
+
+// shown returns what the instrument shows in brine of a density at a temperature.
+func shown(i gauge.Instrument, rho quantity.Density, t quantity.Temperature) (float64, error) {
 	// Fresh or nearly saturated brine can stand off a strength scale at one end.
 	reading, ok := i.Nearest(float64(rho), float64(t))
 	if !ok {
-		return 0, fault.Input(fault.FieldCalibration, "no glass is marked for that; allowed: %v to %v", floor, ceiling)
+		return 0, fault.Input(fault.FieldCalibration, "no glass is marked for that; allowed: %v to %v", densityFloor, densityCeiling)
 	}
 	return reading, nil
 }

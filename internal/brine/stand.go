@@ -22,30 +22,31 @@ type Stand struct {
 	IceMass, SaltMass, DrySalt quantity.Mass
 }
 
-// SlushLimit is the part by mass of ice in a slurry up to which it counts as pumpable,
+// MostIce is the part by mass of ice in a slurry up to which it counts as pumpable,
 // and leastLiquid the part that has to be liquid at all, crystals on the floor
 // counted. Common practice, no source.
 const (
-	SlushLimit  = 0.1
+	MostIce     = 0.1
 	leastLiquid = 0.5
 )
 
-// stand asks the equilibrium.
-func (r FreezeRequest) stand(rho quantity.Density) (*Stand, error) {
-	if err := r.chloridesAlone(fault.FieldAt); err != nil {
-		return nil, err
-	}
-	if !fault.Within(r.At, solution.Floor, solution.SearchTop) {
-		return nil, fault.Input(fault.FieldAt, "outside the model; allowed: %v to %v", quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop))
+// stand returns the equilibrium at the temperature that was asked.
+func (r FreezeRequest) stand(rho quantity.Density) (Stand, error) {
+	const coldest, warmest = quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop)
+	if err := fault.First(
+		r.chloridesAlone(fault.FieldAt),
+		fault.When(!fault.Within(r.At, coldest, warmest), fault.FieldAt, "outside the model; allowed: %v to %v", coldest, warmest),
+	); err != nil {
+		return Stand{}, err
 	}
 	e, err := solution.Anchored().Equilibrium(r.Liquid.Composition, float64(r.At))
 	if errors.Is(err, solution.ErrNotConverged) {
-		return nil, fault.Input(fault.FieldAt, "the model finds no equilibrium for this liquid there; it is checked up to %v dissolved", quantity.Strength(solution.CheckedTo))
+		return Stand{}, fault.Input(fault.FieldAt, "the model finds no equilibrium for this liquid there; it is checked up to %v dissolved", quantity.Strength(solution.CheckedTo))
 	}
 	if err != nil {
-		return nil, err
+		return Stand{}, err
 	}
-	s := &Stand{
+	s := Stand{
 		Liquid:   quantity.Fraction(e.LiquidFraction),
 		Ice:      quantity.Fraction(e.Ice()),
 		Salt:     quantity.Fraction(e.Salt()),
@@ -60,7 +61,7 @@ func (r FreezeRequest) stand(rho quantity.Density) (*Stand, error) {
 			dry += x * salt.MolarMass() / solid.MolarMass()
 		}
 	}
-	s.Pumpable = s.Ice <= SlushLimit*(s.Ice+s.Liquid) && s.Liquid >= leastLiquid
+	s.Pumpable = s.Ice <= MostIce*(s.Ice+s.Liquid) && s.Liquid >= leastLiquid
 	s.IceMass = quantity.Mass(mass * e.Ice())
 	s.SaltMass = quantity.Mass(mass * e.Salt())
 	s.DrySalt = quantity.Mass(mass * dry)
@@ -76,19 +77,19 @@ type Melt struct {
 	Diluted  quantity.Strength
 }
 
-func (r FreezeRequest) melt(rho quantity.Density) (*Melt, error) {
-	if err := r.chloridesAlone(fault.FieldPavement); err != nil {
-		return nil, err
+func (r FreezeRequest) melt(rho quantity.Density) (Melt, error) {
+	if err := fault.First(r.chloridesAlone(fault.FieldPavement)); err != nil {
+		return Melt{}, err
 	}
 	melted, err := solution.Anchored().Melting(r.Liquid.Composition, float64(r.Pavement))
 	if errors.Is(err, solution.ErrTemperature) {
-		return nil, fault.Input(fault.FieldPavement, "ice melts by itself at %v, and the model ends at %v; allowed: between them",
+		return Melt{}, fault.Input(fault.FieldPavement, "ice melts by itself at %v, and the model ends at %v; allowed: between them",
 			quantity.Celsius(0), quantity.Temperature(solution.Floor))
 	}
 	if err != nil {
-		return nil, err
+		return Melt{}, err
 	}
-	return &Melt{
+	return Melt{
 		PerVolume: quantity.Density(melted * float64(rho)),
 		Dilution:  quantity.Fraction(melted),
 		Diluted:   quantity.Strength(r.Liquid.Composition.Solute() / (1 + melted)),

@@ -45,8 +45,9 @@ type StoreResult struct {
 	Fits bool
 	// Each is the state after each batch, when that was asked.
 	Each []Stored
-	// Correction brings it to target, when that was asked.
-	Correction *Correction
+	// Correction brings it to target; Corrected tells whether that was asked.
+	Correction Correction
+	Corrected  bool
 }
 
 // mostBatches bounds what a table can show.
@@ -57,18 +58,26 @@ func Store(r StoreRequest) (StoreResult, error) {
 	if err := r.check(); err != nil {
 		return StoreResult{}, err
 	}
-	out := StoreResult{Now: Stored{r.Lots[0].Volume, r.Lots[0].Liquid}}
-	var err error
-	for i, lot := range r.Lots[1:] {
-		times := 1
-		if r.Batches > 0 && i == len(r.Lots)-2 {
-			times = r.Batches
+	var out StoreResult
+	var tank balance.Vessel
+	for i, lot := range r.Lots {
+		poured, err := balance.Fill(lot.Liquid, lot.Volume, r.Temperature)
+		if err != nil {
+			return StoreResult{}, err
 		}
-		for range times {
-			if out.Now, err = r.pour(out.Now, lot); err != nil {
+		batches := 0
+		if i == len(r.Lots)-1 {
+			batches = r.Batches
+		}
+		for range max(1, batches) {
+			tank.Add(poured.Liquid, poured.Mass)
+			if i > 0 {
+				tank.Liquid.Name = "the mix"
+			}
+			if err := out.take(tank, r.Temperature); err != nil {
 				return StoreResult{}, err
 			}
-			if r.Batches > 0 && i == len(r.Lots)-2 {
+			if batches > 0 {
 				out.Each = append(out.Each, out.Now)
 			}
 		}
@@ -76,31 +85,17 @@ func Store(r StoreRequest) (StoreResult, error) {
 	return out, out.describe(r)
 }
 
-// pour adds a lot to what there is, by mass.
-func (r StoreRequest) pour(now Stored, lot Lot) (Stored, error) {
-	there, err := now.Liquid.Density(r.Temperature)
-	if err != nil {
-		return Stored{}, err
-	}
-	coming, err := lot.Liquid.Density(r.Temperature)
-	if err != nil {
-		return Stored{}, err
-	}
-	masses := []float64{float64(now.Volume.Mass(there)), float64(lot.Volume.Mass(coming))}
-	mixed := balance.Mix("the mix", []balance.Liquid{now.Liquid, lot.Liquid}, masses)
-	rho, err := mixed.Density(r.Temperature)
-	if err != nil {
-		return Stored{}, err
-	}
-	return Stored{quantity.Mass(masses[0] + masses[1]).Volume(rho), mixed}, nil
+// take notes what stands in the tank.
+func (s *StoreResult) take(tank balance.Vessel, t quantity.Temperature) error {
+	var err error
+	s.Density, err = tank.Density(t)
+	s.Now = Stored{tank.Mass.Volume(s.Density), tank.Liquid}
+	return err
 }
 
 // describe works out what follows from the mix.
 func (s *StoreResult) describe(r StoreRequest) error {
 	var err error
-	if s.Density, err = s.Now.Liquid.Density(r.Temperature); err != nil {
-		return err
-	}
 	if s.Cold, err = s.Now.Liquid.DissolvesAt(r.Temperature); err != nil {
 		return err
 	}
@@ -114,21 +109,21 @@ func (s *StoreResult) describe(r StoreRequest) error {
 
 // correct finds how much of a stronger or weaker batch brings the mix to target.
 func (s *StoreResult) correct(r StoreRequest) error {
-	if _, plain := s.Now.Liquid.Strength(); !plain {
-		return fault.Input(fault.FieldTarget, "a strength in salt means nothing for a blend; allowed: with plain salt brine alone")
-	}
-	if !s.Fits {
-		return fault.Input(fault.FieldCapacity, "the tank is over full with these lots: they come to %v; allowed: smaller lots", s.Now.Volume)
-	}
-	c, err := Correct(r.Correction(*s))
-	if err != nil {
-		if input, ok := err.(*fault.InputError); ok && input.Field == fault.FieldStock {
-			return fault.Relabel(err, fault.FieldWith)
-		}
+	strength, plain := s.Now.Liquid.Strength()
+	if err := fault.First(
+		fault.When(!plain, fault.FieldTarget, "a strength in salt means nothing for a blend; allowed: with plain salt brine alone"),
+		fault.When(!s.Fits, fault.FieldCapacity, "the tank is over full with these lots: they come to %v; allowed: smaller lots", s.Now.Volume),
+	); err != nil {
 		return err
 	}
-	s.Correction = &c
-	return nil
+	mix := balance.Known{Strength: strength, Temperature: r.Temperature, Density: s.Density, Freezing: s.Cold.Freezing}
+	var err error
+	s.Correction, err = CorrectKnown(r.Correction(*s), mix)
+	s.Corrected = err == nil
+	if input, ok := err.(*fault.InputError); ok && input.Field == fault.FieldStock {
+		return fault.Relabel(err, fault.FieldWith)
+	}
+	return err
 }
 
 // Correction is the request that brings the mix to target.
@@ -145,18 +140,15 @@ func (r StoreRequest) check() error {
 		return err
 	}
 	for _, lot := range r.Lots {
-		if !(lot.Volume > 0) {
-			return fault.Input(fault.FieldParts, "no volume; allowed: above 0")
+		if err := fault.First(fault.When(!(lot.Volume > 0), fault.FieldParts, "no volume; allowed: above 0")); err != nil {
+			return err
 		}
 		if _, err := lot.Liquid.DissolvesAt(r.Temperature); err != nil {
 			return err
 		}
 	}
-	switch {
-	case r.Batches < 0 || r.Batches > mostBatches:
-		return fault.Input(fault.FieldBatches, "allowed: 1 to 1000")
-	case r.Batches > 0 && len(r.Lots) < 2:
-		return fault.Input(fault.FieldBatches, "there is nothing to add; allowed: with the tank and a batch")
-	}
-	return nil
+	return fault.First(
+		fault.When(r.Batches < 0 || r.Batches > mostBatches, fault.FieldBatches, "allowed: 1 to 1000"),
+		fault.When(r.Batches > 0 && len(r.Lots) < 2, fault.FieldBatches, "there is nothing to add; allowed: with the tank and a batch"),
+	)
 }

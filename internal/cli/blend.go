@@ -239,10 +239,10 @@ func (s *setting) blendFigures(r brine.BlendRequest, b brine.Blend, solved *brin
 	figures = append(figures,
 		s.figure("density", s.show("Density at %v", r.Temperature), b.Density),
 		s.figure("chloride_per_volume", "Chloride", b.Chloride),
-		known(s, "cost_per_volume", "Cost", b.Cost),
+		known(s, "cost_per_volume", "Cost", only(b.Cost, b.Priced)),
 		s.readingFigure(r, b),
-		known(s, "heat_released", "Heat given off (below 0: taken up)", b.Heat),
-		known(s, "final_temp", s.show("Temperature, from %v", r.Temperature), b.FinalTemp))
+		known(s, "heat_released", "Heat given off (below 0: taken up)", only(b.Heat, b.HeatKnown)),
+		known(s, "final_temp", s.show("Temperature, from %v", r.Temperature), only(b.FinalTemp, b.HeatKnown)))
 	return figures
 }
 
@@ -253,6 +253,14 @@ func known[Q quantity.Quantity](s *setting, key, label string, q *Q) report.Figu
 		return quiet(report.Figure{Key: key, Label: label, Value: report.Nothing(none.In(s.system).Unit, "not known")})
 	}
 	return s.figure(key, label, *q)
+}
+
+// only is a quantity if it is known, for known.
+func only[Q any](q Q, ok bool) *Q {
+	if !ok {
+		return nil
+	}
+	return &q
 }
 
 // readingFigure is what a percent hydrometer shows, where it shows anything.

@@ -38,7 +38,7 @@ func (s *setting) freezingSheet() ([]*report.Document, error) {
 		first := r.Freezing.First()
 		t.Rows = append(t.Rows, []report.Value{
 			s.value(quantity.Strength(percent / 100)), s.value(temperatureOf(first)), report.Word(solidKind(first.Solid)),
-			s.value(r.SaltPerVolume), s.value(r.Gravity), s.value(quantity.SalometerDegrees(salometer)),
+			s.value(r.SaltPerVolume), s.value(r.Gravity()), s.value(quantity.SalometerDegrees(salometer)),
 		})
 	}
 	c, err := s.cardDiagram()

@@ -166,13 +166,13 @@ func (s *setting) correctionTable(tanks []cardTank, band yard.Band) (report.Tabl
 			return t, err
 		}
 		key := strings.ReplaceAll(tank.name, " ", "_")
-		bleeds := slices.ContainsFunc(all, func(c brine.Correction) bool { return c.DrawOffFirst > 0 })
-		if bleeds {
+		drawsOff := slices.ContainsFunc(all, func(c brine.Correction) bool { return c.DrawOffFirst > 0 })
+		if drawsOff {
 			t.Columns = append(t.Columns, report.Column{Key: key + "_draw_off", Label: "Draw off"})
 		}
 		t.Columns = append(t.Columns, report.Column{Key: key + "_add", Label: s.show("%s, %v: add", tank.name, tank.volume)}, report.Column{Key: key + "_of", Label: "of"})
 		for i, c := range all {
-			t.Rows[i] = append(t.Rows[i], s.correctionCells(c, bleeds)...)
+			t.Rows[i] = append(t.Rows[i], s.correctionCells(c, drawsOff)...)
 		}
 	}
 	return t, nil
@@ -196,13 +196,13 @@ func (s *setting) corrections(tank cardTank, band yard.Band, strengths []quantit
 
 // correctionCells are what to draw off (where the tank ever needs that), how much to
 // add, and of what.
-func (s *setting) correctionCells(c brine.Correction, bleeds bool) []report.Value {
+func (s *setting) correctionCells(c brine.Correction, drawsOff bool) []report.Value {
 	var cells []report.Value
 	add, of := report.Nothing("", "-"), report.Word("on target")
 	switch draw := s.value(c.DrawOffFirst); {
-	case bleeds && c.DrawOffFirst > 0:
+	case drawsOff && c.DrawOffFirst > 0:
 		cells = append(cells, draw)
-	case bleeds:
+	case drawsOff:
 		cells = append(cells, report.Nothing(draw.Unit, "-"))
 	}
 	switch c.Additive {

@@ -292,11 +292,11 @@ func TestCardDrawsOff(t *testing.T) {
 		for i, tank := range []string{"brim --volume 900gal", "plain --volume 400gal"} {
 			line := "correct --tank " + tank + " --strength " + row[0] + " --yard " + path
 			cells := row[1+3*i : 4+3*i]
-			bleed := figureOf(t, line, "draw_off_first")
-			require.Equal(t, bleed == 0, cells[0] == "-", line)
-			if bleed > 0 {
+			drawOff := figureOf(t, line, "draw_off_first")
+			require.Equal(t, drawOff == 0, cells[0] == "-", line)
+			if drawOff > 0 {
 				drawn++
-				requireShown(t, cells[0], bleed, line)
+				requireShown(t, cells[0], drawOff, line)
 			}
 			requireShown(t, cells[1], figureOf(t, line, map[string]string{"salt": "salt_to_add", "water": "water_to_add"}[cells[2]]), line)
 		}

@@ -128,7 +128,7 @@ func (s *setting) addStand(d *report.Document, r brine.FreezeRequest, f brine.Fr
 		return
 	}
 	d.Notes = append(d.Notes, s.show("Counted as pumpable up to %v of ice by weight (common practice, no source); crystals can block a filter long before.",
-		quantity.Fraction(brine.SlushLimit)))
+		quantity.Fraction(brine.MostIce)))
 	if st.Liquid > 0 {
 		d.Cautions = append(d.Cautions, cautionPump)
 	}

@@ -29,7 +29,7 @@ func correctWorking(s *setting, r brine.CorrectRequest, c brine.Correction) []re
 	}
 	end := p.read("Density of brine on target", s.show("brine of %v at %v, Laliberte (2009)", r.Target, r.Temperature), p.density(c.EndDensity))
 	final := p.step("Volume that it comes to", "weight / density", "{} / {}", []term{total, end}, total.value/end.value, volume.unit)
-	p.bleedSteps(r, c, volume, added, final)
+	p.drawOffSteps(r, c, volume, added, final)
 	return p.steps
 }
 
@@ -85,8 +85,8 @@ func (p *pocket) saltStep(r brine.CorrectRequest, tank term) (added, total term)
 	return added, total
 }
 
-// bleedSteps scale the correction to the tank when it does not fit.
-func (p *pocket) bleedSteps(r brine.CorrectRequest, c brine.Correction, volume, added, final term) {
+// drawOffSteps scale the correction to the tank when it does not fit.
+func (p *pocket) drawOffSteps(r brine.CorrectRequest, c brine.Correction, volume, added, final term) {
 	if c.DrawOffFirst == 0 {
 		return
 	}

@@ -125,17 +125,17 @@ func freezeDocument(s *setting, r brine.FreezeRequest, f brine.FreezeResult) *re
 		Figures: s.cold(f.Cold),
 		Working: freezeWorking(s, r, f),
 	}
-	if f.Stand == nil || f.Stand.Salt > 0 {
+	if !f.Stands || f.Stand.Salt > 0 {
 		d.Notes = s.coldNotes(f.Cold)
 	}
 	d.Notes = append(d.Notes, calciumNotes(r.Liquid)...)
 	for _, r := range f.OutOfRange {
 		d.Notes = append(d.Notes, s.rangeNote(r))
 	}
-	if f.Stand != nil {
+	if f.Stands {
 		s.addStand(d, r, f)
 	}
-	if f.Melt != nil {
+	if f.Melts {
 		s.addMelt(d, r, f)
 	}
 	if len(f.Curve) > 0 {
@@ -147,9 +147,9 @@ func freezeDocument(s *setting, r brine.FreezeRequest, f brine.FreezeResult) *re
 // freezeVerdict answers the narrowest question asked.
 func freezeVerdict(s *setting, r brine.FreezeRequest, f brine.FreezeResult) string {
 	switch {
-	case f.Stand != nil:
+	case f.Stands:
 		return standVerdict(s, r, f)
-	case f.Melt != nil:
+	case f.Melts:
 		return meltVerdict(s, r, f)
 	}
 	return coldVerdict(s, f.Cold)
@@ -174,7 +174,7 @@ func freezeWorking(s *setting, r brine.FreezeRequest, f brine.FreezeResult) []re
 
 // standSteps turn fractions at equilibrium into weights in the tank.
 func (s *setting) standSteps(p *pocket, r brine.FreezeRequest, f brine.FreezeResult) {
-	if f.Stand == nil || r.Volume == 0 {
+	if !f.Stands || r.Volume == 0 {
 		return
 	}
 	volume := p.of(r.Volume)
@@ -194,7 +194,7 @@ func (s *setting) standSteps(p *pocket, r brine.FreezeRequest, f brine.FreezeRes
 
 // meltSteps dilute the liquid to what freezes on the pavement.
 func (s *setting) meltSteps(p *pocket, r brine.FreezeRequest, f brine.FreezeResult) {
-	if f.Melt == nil || f.Melt.Dilution == 0 {
+	if !f.Melts || f.Melt.Dilution == 0 {
 		return
 	}
 	strength := number(r.Liquid.Composition.Solute(), "")

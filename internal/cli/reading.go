@@ -16,7 +16,7 @@ func (s *setting) readingFigures(r brine.ReadingResult) []report.Figure {
 	return []report.Figure{
 		s.figure("apparent_strength", "Apparent strength", r.Apparent),
 		s.figure("true_strength", "True strength", r.True),
-		s.figure("specific_gravity", "Specific gravity, 60/60 F", r.Gravity),
+		s.figure("specific_gravity", "Specific gravity, 60/60 F", r.Gravity()),
 		s.figure("density", s.show("Density at %v", r.Sample.Temperature), r.Density),
 		s.figure("salt_per_volume", "Salt in it", r.SaltPerVolume),
 	}

@@ -166,8 +166,8 @@ func (s *setting) storeEntries(args []string, r brine.StoreRequest, out brine.St
 		}
 		entries = s.lotEntries(args[0], args[1:], r.Lots[1:])
 	}
-	if out.Correction != nil {
-		entries = append(entries, correctionEntries(args[0], r.Correction(out), *out.Correction)...)
+	if out.Corrected {
+		entries = append(entries, correctionEntries(args[0], r.Correction(out), out.Correction)...)
 	}
 	return entries
 }
@@ -181,13 +181,13 @@ func storeDocument(s *setting, r brine.StoreRequest, out brine.StoreResult) *rep
 		Working:  storeWorking(s, r, out),
 		Cautions: liquidCautions(out.Now.Liquid),
 	}
-	if c := out.Correction; c != nil {
+	if c := out.Correction; out.Corrected {
 		d.Figures = append(d.Figures,
 			quietUnless(c.DrawOffFirst > 0, s.figure("draw_off_first", "Draw off first", c.DrawOffFirst)),
 			s.figure("stock_to_add", s.show("Add of %v", r.With), c.Stock),
 			s.figure("corrected_volume", "Comes to", c.Final),
 			s.figure("corrected_strength", "True strength then", c.Strength))
-		d.Working = append(d.Working, correctWorking(s, r.Correction(out), *c)...)
+		d.Working = append(d.Working, correctWorking(s, r.Correction(out), c)...)
 	}
 	d.Figures = append(d.Figures, s.storeFigures(r, out)...)
 	if len(out.Each) > 0 {
@@ -203,7 +203,7 @@ func storeVerdict(s *setting, r brine.StoreRequest, out brine.StoreResult) strin
 	}
 	c := out.Correction
 	switch {
-	case c == nil:
+	case !out.Corrected:
 		return made + "."
 	case c.Additive == brine.AnyAdditive:
 		return made + ", which is on target."
@@ -233,13 +233,13 @@ func (s *setting) storeFigures(r brine.StoreRequest, out brine.StoreResult) []re
 	fits := report.Nothing("", "not known")
 	if r.Capacity > 0 {
 		fits = report.Word("yes")
-		if !out.Fits || out.Correction != nil && out.Correction.DrawOffFirst > 0 {
+		if !out.Fits || out.Correction.DrawOffFirst > 0 {
 			fits = report.Word("no")
 		}
 		fits.Text += s.show(", the tank can hold %v", r.Capacity)
 	}
 	volume := "Volume"
-	if out.Correction != nil {
+	if out.Corrected {
 		volume, strength.Label = "In the tank now", "True strength now"
 		reading.Label += ", now"
 	}

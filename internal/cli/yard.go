@@ -186,7 +186,7 @@ func (s *setting) plant(m yard.Tank) (brine.Capability, error) {
 		PumpOff:       m.PumpOff,
 		MixTime:       m.MixTime,
 		Supply:        y.Supply.Flow,
-		Pump:          y.Pump.Flow,
+		PumpFlow:      y.Pump.Flow,
 		Bucket:        y.Pile.Bucket,
 		Pile:          valueOr(y.Pile.OnHand),
 		CleanEvery:    y.CleanEvery,
@@ -295,7 +295,7 @@ func (s *setting) saltFigures(plants []brine.Capability) []report.Figure {
 		quietUnless(p.Buckets > 0, s.figure("buckets", "Buckets of salt a batch", quantity.Count(p.Buckets))),
 		quietUnless(p.Clean > 0, s.figure("clean_batches", "Batches between cleanings", quantity.Count(p.Clean))),
 	}
-	return append(figures, known(s, "salt_cost_per_volume", "Salt in a volume of brine costs", p.SaltCost))
+	return append(figures, known(s, "salt_cost_per_volume", "Salt in a volume of brine costs", only(p.SaltCost, p.Priced)))
 }
 
 // plantTable has a row for each mixing tank.

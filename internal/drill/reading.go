@@ -50,7 +50,7 @@ func saltHeld(d *draw, g glass) sketch {
 	brineMass := volume.Mass(rho)
 	out.Answer = massAnswer(brineMass.Times(g.result.True))
 	out.hand = d.num(volume) * d.num(rho) * g.byRule
-	water := float64(g.result.Gravity) // 60/60 F, near enough to tell the slip by
+	water := float64(g.result.Gravity()) // 60/60 F, near enough to tell the slip by
 	out.Mistakes = []Mistake{
 		noTemperature.to(brineMass.Times(g.reading)),
 		wrongWay.to(brineMass.Times(g.theWrongWay())),

@@ -134,11 +134,11 @@ func (f mixFit) rate() Span {
 	return Span{f.k, f.k * math.Exp(-spread), f.k * math.Exp(spread)}
 }
 
-// reaches returns the time from the first reading at which a strength is reached;
-// infinite when it lies at or above the plateau.
-func (f mixFit) reaches(s float64) Span {
+// reaches returns the time from the first reading at which a strength is reached; false
+// when it lies at or above the plateau.
+func (f mixFit) reaches(s float64) (Span, bool) {
 	if s >= f.plateau || f.gap <= 0 {
-		return Span{math.Inf(1), math.Inf(1), math.Inf(1)}
+		return Span{}, false
 	}
 	t := math.Log(f.gap/(f.plateau-s)) / f.k
 	// dt/dgap = 1/(k gap), dt/dln k = -t.
@@ -150,7 +150,7 @@ func (f mixFit) reaches(s float64) Span {
 		}
 	}
 	spread := f.quantile * math.Sqrt(math.Max(0, variance))
-	return Span{t, t - spread, t + spread}
+	return Span{t, t - spread, t + spread}, true
 }
 
 // fault tells whether the readings follow the law, and if not, why.

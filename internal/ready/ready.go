@@ -2,8 +2,6 @@
 package ready
 
 import (
-	"math"
-
 	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/fault"
@@ -26,7 +24,7 @@ type Request struct {
 // Fault says why readings do not fit the law of mixing.
 type Fault int
 
-// The faults. Each is worded by whoever shows it.
+// The faults. The command line words them.
 const (
 	NoFault   Fault = iota
 	Starved         // it levels off below saturation
@@ -34,6 +32,23 @@ const (
 	OneWrong        // one reading lies far off the others
 	Scattered       // more scatter than a hydrometer's
 	Stalled         // it does not gain
+)
+
+// Finding is what the readings say of the tank.
+type Finding int
+
+// The findings. The command line words them.
+const (
+	WillBeReady  Finding = iota
+	OnTarget             // it has reached the target
+	PassedBand           // by the fit it is too strong
+	ReadAbove            // the last reading is too strong
+	StandsInBand         // it does not gain, and may be pumped
+	NoGain               // it does not gain
+	TooScattered         // no time can be told
+	GetsWeaker
+	LevelsOff     // at a strength below target
+	NeverOnTarget // and no fault says why
 )
 
 // Span is a value with its 95 % error band.
@@ -56,9 +71,11 @@ type Result struct {
 	Odd int
 	// Plateau is where it levels off, for Starved.
 	Plateau quantity.Strength
-	// Target and TooStrong are the times at which it reaches target and passes the
-	// band; not finite when it never does.
+	// Target is when it reaches the target, and TooStrong when it passes the band;
+	// Reaches and Passes tell whether it ever does.
 	Target, TooStrong Span
+	Reaches, Passes   bool
+	Finding           Finding
 	// Look is when to read next.
 	Look quantity.Duration
 	// Now is the fitted strength at the last reading.
@@ -94,10 +111,38 @@ func Estimate(r Request) (Result, error) {
 	}
 	out.describe(r, f, points)
 	if out.Fault == Falling || out.Fault == Stalled {
-		never := math.Inf(1)
-		out.Target, out.TooStrong, out.Rate = Span{never, never, never}, Span{never, never, never}, Span{}
+		out.Rate, out.Target, out.TooStrong, out.Reaches, out.Passes = Span{}, Span{}, Span{}, false, false
 	}
+	out.Finding = out.find(r)
 	return out, nil
+}
+
+// find returns the first of the findings that holds. Whether the tank may be pumped is
+// decided on the last reading as check decides it, and on the fit where that reading was
+// left aside.
+func (out *Result) find(r Request) Finding {
+	last := len(r.Samples) - 1
+	read, fitted := r.Band.Judge(out.Strengths[last]), r.Band.Judge(out.Now)
+	aside := out.Fault == OneWrong && out.Odd == last
+	for _, rule := range []struct {
+		holds   bool
+		finding Finding
+	}{
+		{read == yard.TooStrong, ReadAbove},
+		{out.Fault == Stalled && read == yard.MayPump, StandsInBand},
+		{out.Fault == Stalled, NoGain},
+		{out.Fault == Scattered, TooScattered},
+		{out.Fault == Falling, GetsWeaker},
+		{out.Fault == Starved && !out.Reaches, LevelsOff},
+		{!out.Reaches, NeverOnTarget},
+		{fitted == yard.TooStrong && (read != yard.MayPump || aside), PassedBand},
+		{out.Target.Value <= float64(r.Samples[last].At), OnTarget},
+	} {
+		if rule.holds {
+			return rule.finding
+		}
+	}
+	return WillBeReady
 }
 
 // mixPoint is a time in s from the first reading, and a strength.
@@ -106,8 +151,9 @@ type mixPoint struct{ t, s float64 }
 // points turns readings into true strengths.
 func (r Request) points() (Result, []mixPoint, error) {
 	out := Result{}
-	if len(r.Samples) < 2 {
-		return out, nil, fault.Input(fault.FieldReadings, "fewer than two tell no rate; allowed: two or more, like 10:05=12%% 10:20=18.5%%")
+	if err := fault.First(fault.When(len(r.Samples) < 2, fault.FieldReadings,
+		"fewer than two tell no rate; allowed: two or more, like 10:05=12%% 10:20=18.5%%")); err != nil {
+		return out, nil, err
 	}
 	if err := r.Band.Check(); err != nil {
 		return out, nil, err
@@ -130,7 +176,8 @@ func (r Request) points() (Result, []mixPoint, error) {
 		return out, nil, err
 	}
 	out.Saturation = full
-	return out, points, balance.CheckTarget(r.Band.Target, last.Temperature)
+	_, err = balance.KnowTarget(r.Band.Target, last.Temperature)
+	return out, points, err
 }
 
 // describe turns a fit into times.
@@ -142,11 +189,15 @@ func (out *Result) describe(r Request, f mixFit, points []mixPoint) {
 	out.Now = quantity.Strength(f.at(last))
 	begin := float64(r.Samples[0].At)
 	shift := func(s Span) Span { return Span{s.Value + begin, s.Low + begin, s.High + begin} }
-	out.Target = shift(f.reaches(float64(r.Band.Target)))
-	out.TooStrong = shift(f.reaches(float64(r.Band.High)))
+	if out.Target, out.Reaches = f.reaches(float64(r.Band.Target)); out.Reaches {
+		out.Target = shift(out.Target)
+	}
+	if out.TooStrong, out.Passes = f.reaches(float64(r.Band.High)); out.Passes {
+		out.TooStrong = shift(out.TooStrong)
+	}
 	// Look again when it may at the earliest be there, or else soon.
 	out.Look = quantity.Duration(begin+last) + soonest
-	if early := quantity.Duration(out.Target.Low); early > out.Look && !math.IsInf(out.Target.Value, 0) {
+	if early := quantity.Duration(out.Target.Low); early > out.Look && out.Reaches {
 		out.Look = early
 	}
 }

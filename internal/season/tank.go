@@ -70,28 +70,15 @@ func (t *Tank) add(l balance.Liquid, mass float64) {
 	case t.Mass == 0:
 		t.Liquid, t.Mass = l, mass
 	default:
-		t.Liquid = balance.Mix(mixName(t.Liquid, l), []balance.Liquid{t.Liquid, l}, []float64{t.Mass, mass})
-		t.Mass += mass
+		v := balance.Vessel{Liquid: t.Liquid, Mass: quantity.Mass(t.Mass)}
+		v.Add(l, quantity.Mass(mass))
+		t.Liquid, t.Mass = v.Liquid, float64(v.Mass)
 	}
 	t.Known = true
 }
 
-// mixName names what two liquids become.
-func mixName(a, b balance.Liquid) string {
-	if b.Name == a.Name || b.Name == "" {
-		return a.Name
-	}
-	if a.Name == "" {
-		return b.Name
-	}
-	return mixed
-}
-
-// Names of liquids that no yard file gives.
-const (
-	saltBrine = balance.BrineName
-	mixed     = "mixed"
-)
+// saltBrine is the name of what a yard makes.
+const saltBrine = balance.BrineName
 
 // take removes a share of what is in the tank.
 func (t *Tank) take(mass float64) {

@@ -111,15 +111,16 @@ func (y *stormYard) takeStock(t yard.Tank) error {
 	}
 	state := &tankState{tank: t}
 	if t.Held() > 0 {
-		if err := balance.CheckStrength(fault.FieldStrength, strength, y.r.Temperature); err != nil {
+		held, err := balance.Know(fault.FieldStrength, strength, y.r.Temperature)
+		if err != nil {
 			return err
 		}
 		line := SupplyLine{Where: t.Name, Liquid: balance.BrineName, Usable: usable, Strength: strength}
 		if y.r.Band.Judge(strength) != yard.MayPump {
-			return y.setAside(t, line)
+			return y.setAside(t, line, held)
 		}
 		y.lines = append(y.lines, line)
-		state.brine = brineLedger(t.Held().Mass(balance.BrineDensity(strength, y.r.Temperature)), strength)
+		state.brine = brineLedger(t.Held().Mass(held.Density), strength)
 	}
 	y.tanks = append(y.tanks, state)
 	y.start.add(state.brine, 1)
@@ -127,11 +128,10 @@ func (y *stormYard) takeStock(t yard.Tank) error {
 }
 
 // setAside notes a tank out of the band, with what corrects it.
-func (y *stormYard) setAside(t yard.Tank, line SupplyLine) error {
-	fix, err := brine.Correct(brine.CorrectRequest{
-		Volume: t.Held(), Strength: line.Strength, Target: y.r.Band.Target, Temperature: y.r.Temperature,
-		Capacity: t.Capacity, RockSalt: y.r.Plant.RockSalt, Instrument: gauge.PercentGlass(),
-	})
+func (y *stormYard) setAside(t yard.Tank, line SupplyLine, held balance.Known) error {
+	fix, err := brine.CorrectKnown(brine.CorrectRequest{
+		Volume: t.Held(), Target: y.r.Band.Target, Capacity: t.Capacity, RockSalt: y.r.Plant.RockSalt, Instrument: gauge.PercentGlass(),
+	}, held)
 	line.Fix = &fix
 	y.outOfBand++
 	y.lines = append(y.lines, line)

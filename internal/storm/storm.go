@@ -128,7 +128,7 @@ func (r Request) check() error {
 	if !fault.Within(r.Low, solution.Floor, fault.Hottest) {
 		return fault.Input(fault.FieldLow, "outside the model; allowed: %v to %v", quantity.Temperature(solution.Floor), fault.Hottest)
 	}
-	if err := balance.CheckTarget(r.Band.Target, r.Plant.WaterTemp); err != nil {
+	if _, err := balance.KnowTarget(r.Band.Target, r.Plant.WaterTemp); err != nil {
 		return err
 	}
 	if err := r.Band.Check(); err != nil {

@@ -1,6 +1,7 @@
 package yard
 
 import (
+	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 )
@@ -38,3 +39,8 @@ func (s RockSalt) SodiumChloride() float64 { return float64((1 - s.Moisture) * s
 
 // Insoluble returns the mass of insoluble matter in one kg as delivered.
 func (s RockSalt) Insoluble() float64 { return float64((1 - s.Moisture) * (1 - s.Purity)) }
+
+// Addition returns what the salt brings to a tank.
+func (s RockSalt) Addition() balance.Addition {
+	return balance.RockSalt(s.SodiumChloride(), s.Moisture)
+}

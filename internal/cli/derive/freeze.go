@@ -26,7 +26,7 @@ func Freeze(v show.View, r brine.FreezeRequest, f brine.FreezeResult) []report.S
 
 // standSteps turn fractions at equilibrium into weights in the tank.
 func (p sheet) standSteps(r brine.FreezeRequest, f brine.FreezeResult) {
-	if f.Stand == nil || r.Volume == 0 {
+	if !f.Stands || r.Volume == 0 {
 		return
 	}
 	volume := p.Of(r.Volume)
@@ -46,7 +46,7 @@ func (p sheet) standSteps(r brine.FreezeRequest, f brine.FreezeResult) {
 
 // meltSteps dilute the liquid to what freezes on the pavement.
 func (p sheet) meltSteps(r brine.FreezeRequest, f brine.FreezeResult) {
-	if f.Melt == nil || f.Melt.Dilution == 0 {
+	if !f.Melts || f.Melt.Dilution == 0 {
 		return
 	}
 	strength := working.Number(r.Liquid.Composition.Solute(), "")

@@ -1,8 +1,6 @@
 package derive
 
 import (
-	"math"
-
 	"brineyard/internal/cli/show"
 	"brineyard/internal/ready"
 	"brineyard/internal/report"
@@ -11,7 +9,7 @@ import (
 
 // Ready works out the time to target from the fitted law.
 func Ready(v show.View, r ready.Request, out ready.Result) []report.Step {
-	if math.IsInf(out.Target.Value, 0) {
+	if !out.Reaches {
 		return nil
 	}
 	p := begin(v)

@@ -12,7 +12,7 @@ func (v View) ReadingFigures(r brine.ReadingResult) []report.Figure {
 	return []report.Figure{
 		v.Figure("apparent_strength", "Apparent strength", r.Apparent),
 		v.Figure("true_strength", "True strength", r.True),
-		v.Figure("specific_gravity", "Specific gravity, 60/60 F", r.Gravity),
+		v.Figure("specific_gravity", "Specific gravity, 60/60 F", r.Gravity()),
 		v.Figure("density", v.Say("Density at %v", r.Sample.Temperature), r.Density),
 		v.Figure("salt_per_volume", "Salt in it", r.SaltPerVolume),
 	}

@@ -1,7 +1,6 @@
 package tank
 
 import (
-	"math"
 	"strings"
 
 	"brineyard/internal/brine"
@@ -122,8 +121,8 @@ func (q *readyAt) Answer(s *run.Session) (run.Reply, error) {
 
 func readyFigures(v show.View, r ready.Request, out ready.Result, clock bool) []report.Figure {
 	figures := []report.Figure{
-		timeFigure("target_time", v.Say("Reaches %v", r.Band.Target), out.Target, clock),
-		timeFigure("too_strong_time", v.Say("Above %v", r.Band.High), out.TooStrong, clock),
+		timeFigure("target_time", v.Say("Reaches %v", r.Band.Target), out.Target, out.Reaches, clock),
+		timeFigure("too_strong_time", v.Say("Above %v", r.Band.High), out.TooStrong, out.Passes, clock),
 		{Key: "look_time", Label: "Look again", Value: show.TimeValue(out.Look, clock)},
 		v.Figure("strength_now", "Strength at the last reading, fitted", out.Now),
 		v.Figure("saturation", "Saturation", out.Saturation),
@@ -148,12 +147,13 @@ func ends(out ready.Result) []report.Figure {
 	for _, e := range []struct {
 		key string
 		at  float64
+		ok  bool
 	}{
-		{"target_time_low", out.Target.Low}, {"target_time_high", out.Target.High},
-		{"too_strong_time_low", out.TooStrong.Low}, {"too_strong_time_high", out.TooStrong.High},
+		{"target_time_low", out.Target.Low, out.Reaches}, {"target_time_high", out.Target.High, out.Reaches},
+		{"too_strong_time_low", out.TooStrong.Low, out.Passes}, {"too_strong_time_high", out.TooStrong.High, out.Passes},
 	} {
 		value := report.Nothing("min", "never")
-		if !math.IsInf(e.at, 0) && !math.IsNaN(e.at) {
+		if e.ok {
 			value = report.Number(e.at/60, "min", "")
 		}
 		figures = append(figures, show.Quiet(report.Figure{Key: e.key, Label: "End of the band", Value: value}))
@@ -167,8 +167,8 @@ func rateValue(perSecond float64, text string) report.Value {
 }
 
 // timeFigure shows a time with its error band.
-func timeFigure(key, label string, span ready.Span, clock bool) report.Figure {
-	if math.IsInf(span.Value, 0) || math.IsNaN(span.Value) {
+func timeFigure(key, label string, span ready.Span, ok, clock bool) report.Figure {
+	if !ok {
 		return report.Figure{Key: key, Label: label, Value: report.Nothing("min", "never")}
 	}
 	at := quantity.Duration(span.Value)
@@ -179,43 +179,43 @@ func timeFigure(key, label string, span ready.Span, clock bool) report.Figure {
 
 // readyVerdict is one sentence: when, or why not.
 func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) string {
-	look := show.ClockText(out.Look, clock)
-	never := math.IsInf(out.Target.Value, 0)
-	last := r.Samples[len(r.Samples)-1].At
 	newest := out.Strengths[len(out.Strengths)-1]
-	switch {
-	case newest > r.Band.High:
+	at := func(seconds float64) string { return show.ClockText(quantity.Duration(seconds), clock) }
+	switch out.Finding {
+	case ready.ReadAbove:
 		return v.Say("The last reading is %v true, above %v already: stop pumping it over the bed, and check the tank.", newest, r.Band.High)
-	case out.Fault == ready.Stalled && newest >= r.Band.Low:
+	case ready.StandsInBand:
 		return v.Say("It stands at %v and does not gain: check the tank.", newest)
-	case out.Fault == ready.Stalled:
-		return v.Say("It does not gain: look for a bed without salt, debris over it, or a pump that does not move the brine.")
-	case out.Fault == ready.Scattered:
-		return v.Say("The readings scatter more than a hydrometer does, so no time is given: take them again from one place, and let the glass come to rest.")
-	case out.Fault == ready.Falling:
-		return v.Say("It is getting weaker, not stronger: stop and look for the fill valve left open while it is pumped round.")
-	case out.Fault == ready.Starved && never:
+	case ready.NoGain:
+		return "It does not gain: look for a bed without salt, debris over it, or a pump that does not move the brine."
+	case ready.TooScattered:
+		return "The readings scatter more than a hydrometer does, so no time is given: take them again from one place, and let the glass come to rest."
+	case ready.GetsWeaker:
+		return "It is getting weaker, not stronger: stop and look for the fill valve left open while it is pumped round."
+	case ready.LevelsOff:
 		return v.Say("It levels off at %v and will not reach %v: too little salt on the bed, or the bed is covered with debris.", out.Plateau, r.Band.Target)
-	case never:
+	case ready.NeverOnTarget:
 		return v.Say("These readings never reach %v.", r.Band.Target)
-	case out.TooStrong.Value <= float64(last):
-		return v.Say("It passed %v at about %s: stop pumping it over the bed, and check the tank.", r.Band.High, show.ClockText(quantity.Duration(out.TooStrong.Value), clock))
-	case out.Target.Value <= float64(last):
-		text := v.Say("It reached %v at about %s: check the tank now", r.Band.Target, show.ClockText(quantity.Duration(out.Target.Value), clock))
-		if !math.IsInf(out.TooStrong.Value, 0) {
-			text += "; it may be too strong from " + show.ClockText(max(last, quantity.Duration(out.TooStrong.Low)), clock)
+	case ready.PassedBand:
+		return v.Say("It passed %v at about %s: stop pumping it over the bed, and check the tank.", r.Band.High, at(out.TooStrong.Value))
+	}
+	// It may be too strong no earlier than the last reading.
+	latest := at(max(float64(r.Samples[len(r.Samples)-1].At), out.TooStrong.Low))
+	if out.Finding == ready.OnTarget {
+		text := v.Say("It reached %v at about %s: check the tank now", r.Band.Target, at(out.Target.Value))
+		if out.Passes {
+			text += "; it may be too strong from " + latest
 		}
 		return text + "."
 	}
-	text := v.Say("Ready at about %s; look at %s.", show.ClockText(quantity.Duration(out.Target.Value), clock), look)
-	if !math.IsInf(out.TooStrong.Value, 0) {
-		text = v.Say("Ready at about %s; look at %s, and have it off the bed before %s.", show.ClockText(quantity.Duration(out.Target.Value), clock),
-			look, show.ClockText(max(last, quantity.Duration(out.TooStrong.Low)), clock))
+	text := v.Say("Ready at about %s; look at %s", at(out.Target.Value), show.ClockText(out.Look, clock))
+	if out.Passes {
+		text += ", and have it off the bed before " + latest
 	}
 	if out.Fault == ready.NoFault {
-		return text
+		return text + "."
 	}
-	return v.Say("The readings do not fit (%s). %s", faultText[out.Fault], text)
+	return v.Say("The readings do not fit (%s). %s.", faultText[out.Fault], text)
 }
 
 // readyNotes give the trade's reasons. Common practice, no source.
