@@ -1,5 +1,7 @@
 package cli
 
+import "brineyard/internal/balance"
+
 // The cautions of the trade, each shown where its work comes up. Local codes and
 // licensed practice come first in all of them.
 const (
@@ -11,3 +13,12 @@ const (
 	cautionChloride = "Calcium and magnesium chloride heat up in water and burn skin and eyes: gloves, goggles, wash water at hand."
 	cautionLocal    = "Local codes and licensed practice come before anything printed here."
 )
+
+// liquidCautions go with pumping a mix.
+func liquidCautions(mix balance.Liquid) []string {
+	cautions := []string{cautionPump, cautionDrain, cautionLocal}
+	if c := mix.Composition; c.CaCl2 > 0 || c.MgCl2 > 0 {
+		return append([]string{cautionChloride}, cautions...)
+	}
+	return cautions
+}

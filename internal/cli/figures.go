@@ -48,6 +48,15 @@ func ifAny[Q interface {
 	return s.figure(key, label, q)
 }
 
+// known is a figure that may not be known; then it is for programs alone.
+func known[Q quantity.Quantity](s *setting, key, label string, q *Q) report.Figure {
+	if q == nil {
+		var none Q
+		return quiet(report.Figure{Key: key, Label: label, Value: report.Nothing(none.In(s.system).Unit, "not known")})
+	}
+	return s.figure(key, label, *q)
+}
+
 // solidName names a solid for people who do not know its mineral.
 func solidName(s solution.Solid) string {
 	if s == solution.Ice {

@@ -2,7 +2,6 @@ package cli
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"brineyard/internal/balance"
@@ -123,23 +122,6 @@ func (s *setting) tanksWithContents() []string {
 	return names
 }
 
-// part reads a part of a blend: 80:brine@23.3%.
-func (s *setting) part(text string) (brine.Part, error) {
-	share, liquid, ok := strings.Cut(text, ":")
-	if !ok {
-		return brine.Part{}, usagef("%s: not a part; allowed: share:liquid, like 80:brine@23.3%%", words.Quoted(text))
-	}
-	amount, err := strconv.ParseFloat(share, 64)
-	if err != nil || !(amount >= 0 && amount <= 1e6) || strings.ContainsAny(share, "xXpP_") {
-		return brine.Part{}, usagef("%s: share %s is no number of parts; allowed: 0 to 1000000, like 80:brine@23.3%%", words.Quoted(text), words.Quoted(share))
-	}
-	l, err := s.liquid(liquid)
-	if err != nil {
-		return brine.Part{}, err
-	}
-	return brine.Part{Liquid: l.liquid, Amount: amount, Price: l.price}, nil
-}
-
 // lot reads a volume of a liquid: 6000gal@23.1%, 500gal:cacl2@32%, or the name of a
 // storage tank with what the yard file says is in it.
 func (s *setting) lot(text string) (brine.Lot, error) {
@@ -169,6 +151,9 @@ func (s *setting) lot(text string) (brine.Lot, error) {
 	l, err := s.liquid(liquid)
 	return brine.Lot{Volume: v, Liquid: l.liquid}, err
 }
+
+// saltFlags name the salts.
+var saltFlags = [...]string{solution.NaCl: "nacl", solution.KCl: "kcl", solution.CaCl2: "cacl2", solution.MgCl2: "mgcl2"}
 
 // describe names what a liquid holds, in a sentence.
 func (s *setting) describe(l balance.Liquid) string {

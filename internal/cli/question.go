@@ -90,8 +90,6 @@ func (a *adapted) Answer(s *run.Session) (run.Reply, error) {
 }
 
 var oldQuestions = map[string]func() question{
-	"blend":  func() question { return newBlendOptions() },
-	"freeze": func() question { return &freezeOptions{} },
 	"store":  func() question { return &storeOptions{} },
 	"truck":  func() question { return &truckOptions{} },
 	"lineup": func() question { return &lineupOptions{} },

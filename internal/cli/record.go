@@ -153,18 +153,3 @@ func (s *setting) isTank(name string) bool {
 	_, ok := s.yard.Tank(name)
 	return ok
 }
-
-// blendEntries are the additives that went into a tank.
-func (s *setting) blendEntries(r brine.BlendRequest, b brine.Blend, tank *intoTank) []journal.Entry {
-	if tank == nil {
-		return nil
-	}
-	var entries []journal.Entry
-	scale := tank.contents / b.Amounts[0]
-	for i, part := range r.Parts[1:] {
-		e := journal.Entry{Kind: journal.Correction, Tank: tank.name, Liquid: part.Liquid.Name, Volume: pointer(b.Amounts[i+1] * scale)}
-		compositionInto(&e, part.Liquid)
-		entries = append(entries, e)
-	}
-	return entries
-}

@@ -1,10 +1,12 @@
 package cli
 
 import (
+	"brineyard/internal/cli/cold"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/tank"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"syscall"
 
@@ -69,13 +71,12 @@ var commands = []struct {
 	name string
 	make func(*Env, *globals) *cobra.Command
 }{
-	{"blend", newBlend}, {"freeze", newFreeze},
 	{"store", newStore}, {"storm", newStorm}, {"truck", newTruck}, {"lineup", newLineup}, {"each", newEach},
 	{"journal", newJournal}, {"card", newCard}, {"drill", newDrill}, {"yard", newYard},
 }
 
 // grouped are the commands in the groups of the help screen.
-func grouped() []run.Command { return tank.Commands() }
+func grouped() []run.Command { return slices.Concat(tank.Commands(), cold.Commands()) }
 
 // commandOf is the command that a line begins with; empty if it is none. Then the others
 // need not be built, which is a good part of the time that a short answer takes.

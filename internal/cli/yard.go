@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"brineyard/internal/brine"
+	"brineyard/internal/cli/show"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -295,7 +296,7 @@ func (s *setting) saltFigures(plants []brine.Capability) []report.Figure {
 		quietUnless(p.Buckets > 0, s.figure("buckets", "Buckets of salt a batch", quantity.Count(p.Buckets))),
 		quietUnless(p.Clean > 0, s.figure("clean_batches", "Batches between cleanings", quantity.Count(p.Clean))),
 	}
-	return append(figures, known(s, "salt_cost_per_volume", "Salt in a volume of brine costs", only(p.SaltCost, p.Priced)))
+	return append(figures, show.IfKnown(s.view(), "salt_cost_per_volume", "Salt in a volume of brine costs", p.SaltCost, p.Priced))
 }
 
 // plantTable has a row for each mixing tank.

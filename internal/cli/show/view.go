@@ -99,6 +99,14 @@ func Known[Q quantity.Quantity](v View, key, label string, q *Q) report.Figure {
 	return v.Figure(key, label, *q)
 }
 
+// IfKnown is Known for a quantity that comes with whether it is known.
+func IfKnown[Q quantity.Quantity](v View, key, label string, q Q, known bool) report.Figure {
+	if !known {
+		return Known[Q](v, key, label, nil)
+	}
+	return v.Figure(key, label, q)
+}
+
 // OrUnknown shows a quantity, or that it is not known.
 func OrUnknown[Q scalar](v View, q Q) report.Value {
 	if q == 0 {

@@ -1,0 +1,48 @@
+package cold
+
+import (
+	"brineyard/internal/brine"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/report"
+	"brineyard/internal/solution"
+)
+
+// curveTable is the freezing diagram in numbers.
+func curveTable(v show.View, curve []brine.CurvePoint) report.Table {
+	t := report.Table{
+		Key:   "curve",
+		Title: "Freezing diagram, at this ratio of salts",
+		Columns: []report.Column{
+			{Key: "strength", Label: "Strength"}, {Key: "ice_point", Label: "Ice point"},
+			{Key: "salt_out_temp", Label: "Salt out"}, {Key: "first_solid", Label: "First"}, {Key: "this_liquid", Label: ""},
+		},
+	}
+	for _, p := range curve {
+		t.Rows = append(t.Rows, curveRow(v, p))
+	}
+	return t
+}
+
+func curveRow(v show.View, p brine.CurvePoint) []report.Value {
+	mark, name := "", "none"
+	if p.IsLiquid {
+		mark = "this liquid"
+	}
+	if first := p.Cold.First(); first.Found {
+		name = show.SolidKind(first.Solid)
+	}
+	return []report.Value{v.Value(p.Strength), onCurve(v, p.Cold.Ice), onCurve(v, p.Cold.Salt), report.Word(name), report.Word(mark)}
+}
+
+// onCurve is when a solid forms, without its name. What never all dissolves has its solid
+// from the top of the search down.
+func onCurve(v show.View, o solution.Onset) report.Value {
+	at := v.Value(show.TemperatureOf(o))
+	switch {
+	case o.Saturated:
+		return report.Nothing(at.Unit, "above "+at.Text)
+	case !o.Found:
+		return report.Nothing(at.Unit, "-")
+	}
+	return at
+}

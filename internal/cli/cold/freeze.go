@@ -1,0 +1,121 @@
+package cold
+
+import (
+	"brineyard/internal/brine"
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/derive"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/fault"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+)
+
+var freezeCommand = run.Command{
+	Use:   "freeze",
+	Short: "What the cold does to a liquid",
+	Long: "freeze tells at what temperature ice forms in a liquid, at what temperature\n" +
+		"salt falls out of it, and which comes first: that is what a tank or a pump\n" +
+		"meets. It also tells what the liquid has become at a temperature below that,\n" +
+		"draws its freezing diagram, and says how much ice it melts.",
+	Example: "  brineyard freeze --nacl 23.3%\n" +
+		"  brineyard freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal",
+	Args: run.NoArguments,
+	New:  func() run.Question { return &freeze{} },
+	Rows: true,
+}
+
+type freeze struct {
+	request brine.FreezeRequest
+	ascii   bool
+}
+
+// Bind binds the request.
+func (q *freeze) Bind(b *bind.Set) {
+	r := &q.request
+	bindLiquid(b, &r.Liquid)
+	var at *bind.Value[quantity.Temperature]
+	var volume *bind.Value[quantity.Volume]
+	b.Then(func(*bind.Scope) error {
+		if volume.Given() && !at.Given() {
+			return fault.Refuse("%s: says nothing without --at; allowed: both, like --at 0F", volume.Said())
+		}
+		return nil
+	})
+	at = bind.Of(b, bind.Temperature, &r.At, "at", "what it has become after standing at this temperature")
+	bind.Of(b, bind.Temperature, &r.Pavement, "pavement", "how much ice it melts on pavement at this temperature")
+	volume = bind.Of(b, bind.Volume, &r.Volume, "volume", "what stands in the tank, for --at")
+	bind.Of(b, bind.Temperature, &r.StoredAt, "temp", "temperature at which its volume is measured; 60F unless given", bind.Default(quantity.Fahrenheit(60)))
+	bind.Switch(b, &r.Curve, "curve", "the freezing diagram, as a table and a chart")
+	bind.ASCII(b, &q.ascii)
+}
+
+// Answer works out what the cold does.
+func (q *freeze) Answer(s *run.Session) (run.Reply, error) {
+	r := q.request
+	f, err := brine.Freeze(r)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{
+		Figures: freezeFigures(s.View, r, f),
+		Words: func(d *report.Document) {
+			d.ASCII = q.ascii
+			freezeWords(s.View, d, r, f)
+			if s.Globals.Working {
+				d.Working = derive.Freeze(s.View, r, f)
+			}
+		},
+	}, nil
+}
+
+func freezeFigures(v show.View, r brine.FreezeRequest, f brine.FreezeResult) []report.Figure {
+	figures := v.Cold(f.Cold)
+	if f.Stands {
+		figures = append(figures, standFigures(v, r, f.Stand)...)
+	}
+	if f.Melts {
+		figures = append(figures, meltFigures(v, r, f.Melt)...)
+	}
+	return figures
+}
+
+func freezeWords(v show.View, d *report.Document, r brine.FreezeRequest, f brine.FreezeResult) {
+	d.Title, d.Verdict, d.Notes = "What the cold does", freezeVerdict(v, r, f), freezeNotes(v, r, f)
+	if f.Stands {
+		d.Cautions = standCautions(f.Stand)
+	}
+	if len(f.Curve) > 0 {
+		d.Tables = []report.Table{curveTable(v, f.Curve)}
+		d.Charts = append(d.Charts, v.FreezingChart(f.Curve))
+	}
+}
+
+// freezeVerdict answers the narrowest question asked.
+func freezeVerdict(v show.View, r brine.FreezeRequest, f brine.FreezeResult) string {
+	switch {
+	case f.Stands:
+		return standVerdict(v, r, f.Stand)
+	case f.Melts:
+		return meltVerdict(v, r, f.Melt)
+	}
+	return v.ColdVerdict(f.Cold)
+}
+
+func freezeNotes(v show.View, r brine.FreezeRequest, f brine.FreezeResult) []string {
+	var notes []string
+	if !f.Stands || f.Stand.Salt > 0 {
+		notes = v.ColdNotes(f.Cold)
+	}
+	notes = append(notes, show.CalciumNotes(r.Liquid)...)
+	for _, limit := range f.OutOfRange {
+		notes = append(notes, v.RangeNote(limit))
+	}
+	if f.Stands {
+		notes = append(notes, standNotes(v, f.Stand)...)
+	}
+	if f.Melts {
+		notes = append(notes, "Melting is reckoned to the end, with no heat but that of the pavement; on a road it is slower and part of it runs off.")
+	}
+	return notes
+}

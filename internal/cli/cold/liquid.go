@@ -1,0 +1,52 @@
+package cold
+
+import (
+	"strings"
+
+	"brineyard/internal/balance"
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/fault"
+	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+)
+
+// salts are the flags that compose a liquid, in the order in which a refusal names them.
+type salts [4]*bind.Value[quantity.Strength]
+
+// bindLiquid binds a liquid: the salts in it, or its name.
+func bindLiquid(b *bind.Set, to *balance.Liquid) {
+	var of salts
+	for i, salt := range [...]solution.Salt{solution.NaCl, solution.CaCl2, solution.MgCl2, solution.KCl} {
+		of[i] = bind.Typed(b, bind.Strength, balance.SaltName(salt), salt.String()+", by weight of the liquid")
+	}
+	var name *bind.Text
+	b.Then(func(*bind.Scope) error {
+		given := of.given()
+		switch {
+		case len(given) > 0 && name.Given():
+			return fault.Refuse("--liquid %s and %s: two liquids; allowed: one of them", name.Quoted(), given[0])
+		case len(given) == 0 && !name.Given():
+			return fault.Refuse("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, or --liquid")
+		}
+		*to = balance.Liquid{Name: "this liquid", Composition: of.composition()}
+		return nil
+	})
+	b.SaysOf(fault.FieldLiquid, func() string { return strings.Join(of.given(), " ") })
+	name = bind.Liquid(b, to, "liquid", "a `liquid` by name, instead of salts: brine@23.3%, or one of the yard file")
+}
+
+// given are the salts that were typed, with their flags.
+func (s salts) given() []string {
+	var given []string
+	for _, salt := range s {
+		if salt.Given() {
+			given = append(given, salt.Said())
+		}
+	}
+	return given
+}
+
+func (s salts) composition() solution.Composition {
+	at := func(i int) float64 { return float64(s[i].Typed()) }
+	return solution.Composition{NaCl: at(0), CaCl2: at(1), MgCl2: at(2), KCl: at(3)}
+}
