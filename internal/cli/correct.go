@@ -228,3 +228,13 @@ func correctionCautions(c brine.Correction) []string {
 	}
 	return append(cautions, cautionPump, cautionLocal)
 }
+
+func (s *setting) cardBand() yard.Band {
+	none := &input[quantity.Strength]{}
+	return s.band(none, none, none)
+}
+
+func (s *setting) cardSalt() yard.RockSalt {
+	none := &input[quantity.Strength]{}
+	return rockSalt(s, none, none)
+}

@@ -46,7 +46,8 @@ var layers = []struct {
 	{"cli/run", "balance brine cli/bind cli/show fault gauge journal quantity report words yard yard/file", false},
 	{"cli/tank", "brine cli/bind cli/derive cli/run cli/show fault gauge journal quantity ready report solution words yard", false},
 	{"cli/cold", "balance brine cli/bind cli/derive cli/run cli/show fault journal quantity report solution yard", false},
-	{"cli", "balance brine chart cli/bind cli/cold cli/derive cli/run cli/show cli/tank drill fault gauge journal lineup picture quantity ready report season solution storm truck words yard yard/file", false},
+	{"cli/learn", "balance brine chart cli/bind cli/derive cli/run cli/show drill fault gauge lineup picture quantity report solution truck words yard", false},
+	{"cli", "balance brine chart cli/bind cli/cold cli/derive cli/learn cli/run cli/show cli/tank drill fault gauge journal lineup picture quantity ready report season solution storm truck words yard yard/file", false},
 	{"accuracy", "balance brine chart cli gauge picture quantity solution yard", false},
 	{"release", "", false},
 }

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"brineyard/internal/cli/cold"
+	"brineyard/internal/cli/learn"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/tank"
 	"errors"
@@ -72,11 +73,13 @@ var commands = []struct {
 	make func(*Env, *globals) *cobra.Command
 }{
 	{"store", newStore}, {"storm", newStorm}, {"truck", newTruck}, {"lineup", newLineup}, {"each", newEach},
-	{"journal", newJournal}, {"card", newCard}, {"drill", newDrill}, {"yard", newYard},
+	{"journal", newJournal}, {"drill", newDrill}, {"yard", newYard},
 }
 
 // grouped are the commands in the groups of the help screen.
-func grouped() []run.Command { return slices.Concat(tank.Commands(), cold.Commands()) }
+func grouped() []run.Command {
+	return slices.Concat(tank.Commands(), cold.Commands(), learn.Commands())
+}
 
 // commandOf is the command that a line begins with; empty if it is none. Then the others
 // need not be built, which is a good part of the time that a short answer takes.

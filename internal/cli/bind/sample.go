@@ -128,8 +128,7 @@ func (r *Reading) take(b *Set, s *Scope, f *shown, to *brine.Sample) {
 func (r *Reading) bindCalibration(b *Set, i *gauge.Instrument) {
 	var cal quantity.Temperature
 	r.cal = Of(b, Temperature, &cal, "cal", "temperature for which the hydrometer is marked; 60F unless given",
-		Key("hydrometer.calibration", func(y *yard.Yard) quantity.Temperature { return y.Calibration }),
-		Default(quantity.Temperature(gauge.DefaultCalibration)))
+		calibration, Default(quantity.Temperature(gauge.DefaultCalibration)))
 	b.Then(func(*Scope) error { i.Calibration = float64(cal); return nil })
 }
 
@@ -137,6 +136,18 @@ func (r *Reading) bindCalibration(b *Set, i *gauge.Instrument) {
 func Glass(b *Set, i *gauge.Instrument) {
 	Calibration(b, i, func() gauge.Scale { return gauge.PercentSalt })
 }
+
+// YardGlass is Glass without a flag.
+func YardGlass(b *Set, i *gauge.Instrument) {
+	var cal quantity.Temperature
+	Kept(b, &cal, "cal", calibration, Default(quantity.Temperature(gauge.DefaultCalibration)))
+	b.Then(func(*Scope) error {
+		*i = gauge.Instrument{Scale: gauge.PercentSalt, Calibration: float64(cal)}
+		return nil
+	})
+}
+
+var calibration = Key("hydrometer.calibration", func(y *yard.Yard) quantity.Temperature { return y.Calibration })
 
 // Calibration binds an instrument whose scale is known without a reading.
 func Calibration(b *Set, i *gauge.Instrument, scale func() gauge.Scale) {

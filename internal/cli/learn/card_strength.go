@@ -1,23 +1,32 @@
-package cli
+package learn
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
 	"brineyard/internal/brine"
+	"brineyard/internal/cli/show"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
-	"brineyard/internal/yard"
+	"fmt"
+	"slices"
+	"strings"
 )
 
 // The sheets about strength: what a reading means, and what corrects a tank.
 
+// cardTank is a mixing tank as a card needs it.
+type cardTank struct {
+	name             string
+	volume, capacity quantity.Volume
+}
+
+// No more than tanksOnSheet stand beside each other on paper, and fewer where they would
+// be wider than sheetWidth columns.
+const tanksOnSheet, sheetWidth = 3, 80
+
 // sampleTemperatures are those of the temperature sheet.
-func (s *setting) sampleTemperatures() []quantity.Temperature {
+func (k *sheets) sampleTemperatures() []quantity.Temperature {
 	var all []quantity.Temperature
-	if s.system == quantity.Metric {
+	if k.view.System == quantity.Metric {
 		for c := -5.0; c <= 30; c += 5 {
 			all = append(all, quantity.Celsius(c))
 		}
@@ -30,64 +39,49 @@ func (s *setting) sampleTemperatures() []quantity.Temperature {
 }
 
 // temperatureSheet is the true strength for readings and temperatures.
-func (s *setting) temperatureSheet() ([]*report.Document, error) {
-	glass, err := (&readingFlags{cal: &input[quantity.Temperature]{}}).instrument(s, gauge.PercentSalt)
-	if err != nil {
-		return nil, err
-	}
+func (k *sheets) temperatureSheet() ([]*report.Document, error) {
 	t := report.Table{Key: "temperature", Title: "True strength for a reading (left) at a temperature of the sample (above)", Columns: []report.Column{{Key: "reading", Label: "Reading"}}}
-	temps := s.sampleTemperatures()
+	temps := k.sampleTemperatures()
 	for _, at := range temps {
-		shown := at.In(s.system)
+		shown := at.In(k.view.System)
 		t.Columns = append(t.Columns, report.Column{
 			Key: "at_" + strings.ReplaceAll(shown.Digits(), "-", "minus_") + "_" + strings.ToLower(shown.Unit), Label: shown.String(),
 		})
 	}
 	for percent := 18.0; percent <= 27; percent += 0.5 {
 		shown := quantity.Strength(percent / 100)
-		row := []report.Value{s.value(shown)}
+		row := []report.Value{k.view.Value(shown)}
 		for _, at := range temps {
 			cell := report.Nothing("%", "-")
-			if r, err := brine.Reading(brine.Sample{Instrument: glass, Reading: float64(shown), Temperature: at}); err == nil && !r.Clamped && !r.Solid {
-				cell = s.hundredths(r.True)
+			if r, err := brine.Reading(brine.Sample{Instrument: k.glass, Reading: float64(shown), Temperature: at}); err == nil && !r.Clamped && !r.Solid {
+				cell = k.hundredths(r.True)
 			}
 			row = append(row, cell)
 		}
 		t.Rows = append(t.Rows, row)
 	}
-	cal := quantity.Temperature(glass.Calibration)
+	cal := quantity.Temperature(k.glass.Calibration)
 	return []*report.Document{{
-		Command: "card", Title: s.forShop("what the hydrometer means"),
-		Verdict:  s.show("Cold brine reads too strong, warm brine too weak. The hydrometer is marked for %v; target %v.", cal, s.cardBand().Target),
+		Command: "card", Title: k.forShop("what the hydrometer means"),
+		Verdict:  k.view.Say("Cold brine reads too strong, warm brine too weak. The hydrometer is marked for %v; target %v.", cal, k.band.Target),
 		Tables:   []report.Table{t},
 		Notes:    []string{"Take the sample's temperature when you read. A dash: no clear brine shows that."},
-		Cautions: []string{cautionLocal},
+		Cautions: []string{show.CautionLocal},
 	}}, nil
 }
 
 // hundredths shows a strength with as many digits as its neighbours in a column.
-func (s *setting) hundredths(w quantity.Strength) report.Value {
-	v := s.value(w)
-	v.Text = quantity.Fixed(*v.Number, 2) + v.Unit
-	return v
-}
-
-func (s *setting) cardBand() yard.Band {
-	none := &input[quantity.Strength]{}
-	return s.band(none, none, none)
-}
-
-// cardTank is a mixing tank as a card needs it.
-type cardTank struct {
-	name             string
-	volume, capacity quantity.Volume
+func (k *sheets) hundredths(w quantity.Strength) report.Value {
+	shown := k.view.Value(w)
+	shown.Text = quantity.Fixed(*shown.Number, 2) + shown.Unit
+	return shown
 }
 
 // cardTanks are the yard's mixing tanks, or a round volume where there is no yard file.
-func (s *setting) cardTanks() []cardTank {
+func (k *sheets) cardTanks() []cardTank {
 	var tanks []cardTank
-	if s.yard != nil {
-		for _, t := range s.yard.Tanks {
+	if k.yard != nil {
+		for _, t := range k.yard.Tanks {
 			full := t.Usual()
 			if full == 0 {
 				full = t.Capacity // what it is filled to is not said
@@ -99,7 +93,7 @@ func (s *setting) cardTanks() []cardTank {
 	}
 	if len(tanks) == 0 {
 		round := cardTank{name: "any tank", volume: 1000 * quantity.Gallon}
-		if s.system == quantity.Metric {
+		if k.view.System == quantity.Metric {
 			round.volume = 1000 * quantity.Liter
 		}
 		tanks = append(tanks, round)
@@ -107,16 +101,12 @@ func (s *setting) cardTanks() []cardTank {
 	return tanks
 }
 
-// No more than tanksOnSheet stand beside each other on paper, and fewer where they would
-// be wider than sheetWidth columns.
-const tanksOnSheet, sheetWidth = 3, 80
-
 // correctionSheets are what brings a full mixing tank to target.
-func (s *setting) correctionSheets() ([]*report.Document, error) {
+func (k *sheets) correctionSheets() ([]*report.Document, error) {
 	var docs []*report.Document
-	tanks, band := s.cardTanks(), s.cardBand()
+	tanks := k.cardTanks()
 	for len(tanks) > 0 {
-		t, taken, err := s.widestTable(tanks, band)
+		t, taken, err := k.widestTable(tanks)
 		if err != nil {
 			return nil, err
 		}
@@ -125,43 +115,38 @@ func (s *setting) correctionSheets() ([]*report.Document, error) {
 			t.Key = fmt.Sprintf("%s_%d", t.Key, len(docs)+1)
 		}
 		docs = append(docs, &report.Document{
-			Command: "card", Title: s.forShop("what corrects a full mixing tank"),
-			Verdict: s.show("To %v; pump between %v and %v. Go by true strength, from the temperature sheet.", band.Target, band.Low, band.High),
+			Command: "card", Title: k.forShop("what corrects a full mixing tank"),
+			Verdict: k.view.Say("To %v; pump between %v and %v. Go by true strength, from the temperature sheet.", k.band.Target, k.band.Low, k.band.High),
 			Tables:  []report.Table{t},
 			Notes: []string{
-				s.show("Salt of %v purity and %v moisture, as delivered; brine and water at %v.", s.cardSalt().Purity, s.cardSalt().Moisture, quantity.Fahrenheit(60)),
+				k.view.Say("Salt of %v purity and %v moisture, as delivered; brine and water at %v.", k.rock.Purity, k.rock.Moisture, quantity.Fahrenheit(60)),
 				"What is drawn off first goes to storage. Mix, let the temperature settle, and read again before pumping.",
 			},
-			Cautions: []string{cautionEntry, cautionBackflow, cautionPump, cautionDrain, cautionLocal},
+			Cautions: []string{show.CautionEntry, show.CautionBackflow, show.CautionPump, show.CautionDrain, show.CautionLocal},
 		})
 	}
 	return docs, nil
 }
 
 // widestTable has as many of the tanks as there is room for beside each other.
-func (s *setting) widestTable(tanks []cardTank, band yard.Band) (t report.Table, taken int, err error) {
+func (k *sheets) widestTable(tanks []cardTank) (t report.Table, taken int, err error) {
 	for taken = min(tanksOnSheet, len(tanks)); ; taken-- {
-		t, err = s.correctionTable(tanks[:taken], band)
+		t, err = k.correctionTable(tanks[:taken])
 		if err != nil || taken == 1 || report.Width(&t) <= sheetWidth {
 			return t, taken, err
 		}
 	}
 }
 
-func (s *setting) cardSalt() yard.RockSalt {
-	none := &input[quantity.Strength]{}
-	return rockSalt(s, none, none)
-}
-
-func (s *setting) correctionTable(tanks []cardTank, band yard.Band) (report.Table, error) {
+func (k *sheets) correctionTable(tanks []cardTank) (report.Table, error) {
 	t := report.Table{Key: "correction", Title: "By true strength", Columns: []report.Column{{Key: "strength", Label: "True"}}}
 	var strengths []quantity.Strength
 	for percent := 17.0; percent <= 26; percent += 0.5 {
 		strengths = append(strengths, quantity.Strength(percent/100))
-		t.Rows = append(t.Rows, []report.Value{s.value(quantity.Strength(percent / 100))})
+		t.Rows = append(t.Rows, []report.Value{k.view.Value(quantity.Strength(percent / 100))})
 	}
 	for _, tank := range tanks {
-		all, err := s.corrections(tank, band, strengths)
+		all, err := k.corrections(tank, strengths)
 		if err != nil {
 			return t, err
 		}
@@ -170,21 +155,21 @@ func (s *setting) correctionTable(tanks []cardTank, band yard.Band) (report.Tabl
 		if drawsOff {
 			t.Columns = append(t.Columns, report.Column{Key: key + "_draw_off", Label: "Draw off"})
 		}
-		t.Columns = append(t.Columns, report.Column{Key: key + "_add", Label: s.show("%s, %v: add", tank.name, tank.volume)}, report.Column{Key: key + "_of", Label: "of"})
+		t.Columns = append(t.Columns, report.Column{Key: key + "_add", Label: k.view.Say("%s, %v: add", tank.name, tank.volume)}, report.Column{Key: key + "_of", Label: "of"})
 		for i, c := range all {
-			t.Rows[i] = append(t.Rows[i], s.correctionCells(c, drawsOff)...)
+			t.Rows[i] = append(t.Rows[i], k.correctionCells(c, drawsOff)...)
 		}
 	}
 	return t, nil
 }
 
 // corrections are what brings a full tank of each strength to target.
-func (s *setting) corrections(tank cardTank, band yard.Band, strengths []quantity.Strength) ([]brine.Correction, error) {
+func (k *sheets) corrections(tank cardTank, strengths []quantity.Strength) ([]brine.Correction, error) {
 	var all []brine.Correction
 	for _, w := range strengths {
 		c, err := brine.Correct(brine.CorrectRequest{
-			Volume: tank.volume, Capacity: tank.capacity, Strength: w, Target: band.Target,
-			Temperature: quantity.Fahrenheit(60), RockSalt: s.cardSalt(), Instrument: gauge.Instrument{Calibration: gauge.DefaultCalibration},
+			Volume: tank.volume, Capacity: tank.capacity, Strength: w, Target: k.band.Target,
+			Temperature: quantity.Fahrenheit(60), RockSalt: k.rock, Instrument: gauge.Instrument{Calibration: gauge.DefaultCalibration},
 		})
 		if err != nil {
 			return nil, err
@@ -196,10 +181,10 @@ func (s *setting) corrections(tank cardTank, band yard.Band, strengths []quantit
 
 // correctionCells are what to draw off (where the tank ever needs that), how much to
 // add, and of what.
-func (s *setting) correctionCells(c brine.Correction, drawsOff bool) []report.Value {
+func (k *sheets) correctionCells(c brine.Correction, drawsOff bool) []report.Value {
 	var cells []report.Value
 	add, of := report.Nothing("", "-"), report.Word("on target")
-	switch draw := s.value(c.DrawOffFirst); {
+	switch draw := k.view.Value(c.DrawOffFirst); {
 	case drawsOff && c.DrawOffFirst > 0:
 		cells = append(cells, draw)
 	case drawsOff:
@@ -207,9 +192,9 @@ func (s *setting) correctionCells(c brine.Correction, drawsOff bool) []report.Va
 	}
 	switch c.Additive {
 	case brine.AddWater:
-		add, of = s.value(c.Water), report.Word("water")
+		add, of = k.view.Value(c.Water), report.Word("water")
 	case brine.AddSalt:
-		add, of = s.value(c.Salt), report.Word("salt")
+		add, of = k.view.Value(c.Salt), report.Word("salt")
 	}
 	return append(cells, add, of)
 }
