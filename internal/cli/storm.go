@@ -2,7 +2,6 @@ package cli
 
 import (
 	"errors"
-	"math"
 	"slices"
 	"strings"
 
@@ -120,15 +119,12 @@ func (o *stormOptions) request(s *setting, orders *file.Storm) (storm.Request, e
 		Tanks:       y.StorageTanks(),
 		Others:      y.Liquids,
 		Trucks:      y.Trucks,
-		Plant: storm.Plant{
-			Supply: y.Supply.Flow, Pump: y.Pump.Flow, RockSalt: rockSalt(s, none, none),
-			WaterTemp: take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, ifKnown(y.Supply.Temperature), "supply.temperature", coldTap),
-			Pile:      quantity.Mass(math.Inf(1)), Bucket: y.Pile.Bucket,
-		},
+		Supply:      y.Supply,
+		Pump:        y.Pump,
+		Pile:        y.Pile,
 	}
-	if y.Pile.OnHand != nil {
-		r.Plant.Pile = *y.Pile.OnHand
-	}
+	r.Pile.Quality = rockSalt(s, none, none)
+	r.Supply.Temperature = take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, ifKnown(y.Supply.Temperature), "supply.temperature", coldTap)
 	r.Start = takeFrom(s, fault.FieldStart, o.start, orders.Start, from, r.Now+oneLater)
 	if r.Start < r.Now {
 		r.Start += oneDay // of the next morning

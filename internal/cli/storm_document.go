@@ -6,7 +6,7 @@ import (
 	"slices"
 	"strings"
 
-	"brineyard/internal/balance"
+	"brineyard/internal/cli/derive"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
@@ -14,6 +14,10 @@ import (
 )
 
 func stormDocument(s *setting, r storm.Request, p storm.Plan) *report.Document {
+	var steps []report.Step
+	if s.globals.Working {
+		steps = derive.Storm(s.view(), r, p)
+	}
 	return &report.Document{
 		Command:  "storm",
 		Title:    "Storm plan",
@@ -21,7 +25,7 @@ func stormDocument(s *setting, r storm.Request, p storm.Plan) *report.Document {
 		Figures:  s.stormFigures(r, p),
 		Tables:   s.stormTables(r.Low, p),
 		Drawings: timeLine(r, p),
-		Working:  stormWorking(s, r, p),
+		Working:  steps,
 		Next:     nextAfterStorm,
 		Notes:    stormNotes(s, r, p),
 		Cautions: []string{cautionPump, cautionDrain, "Axle and gross limits of the trucks are the law's, not this plan's.", cautionLocal},
@@ -32,7 +36,7 @@ func stormDocument(s *setting, r storm.Request, p storm.Plan) *report.Document {
 // whether the pavement is too cold for it.
 func stormVerdict(s *setting, r storm.Request, p storm.Plan) string {
 	verdict := productionVerdict(s, r, p)
-	if len(p.Cold) > 0 && !p.Cold[0].Practice {
+	if !p.Practice {
 		verdict += s.show(" At %v of pavement liquids are out of practice.", r.Low)
 	}
 	return verdict
@@ -44,7 +48,7 @@ func productionVerdict(s *setting, r storm.Request, p storm.Plan) string {
 	switch {
 	case p.Short == 0 && p.ReserveGap > 0:
 		return s.show("Every route can be served, but the reserve lacks %v%s.", p.ReserveGap, s.because(p)) + s.beginBy(p, start)
-	case p.Short > 0 && pr.Late && pr.Shortage == storm.NoShortage && s.onlyBrineLacks(p):
+	case p.Short > 0 && p.OnlyTimeLacks():
 		return s.show("Short by %v%s: there is not time enough; work would have to begin by %s to have all of it by %s.", p.Short, s.alsoReserve(p), latest, start)
 	case p.Short > 0:
 		return s.show("Short by %v%s%s.", p.Short, s.alsoReserve(p), s.because(p)) + s.beginBy(p, start)
@@ -83,8 +87,13 @@ func (s *setting) beginBy(p storm.Plan, start string) string {
 	return " Begin by " + latest + " to have the rest by " + start + "."
 }
 
-// limitWords say why less is made than wanted.
-var limitWords = map[storm.Shortage]string{
+// shortageWords say why there is less than wanted; {} stands for what it concerns.
+var shortageWords = map[storm.Shortage]string{
+	storm.NoTime:      "there is not time enough",
+	storm.NoTruck:     "no truck carries for {}",
+	storm.NoDrySalt:   "there is not salt enough to pre-wet",
+	storm.LiquidEnds:  "{} runs out",
+	storm.ToCorrect:   "{} holds brine out of the band, to be corrected first",
 	storm.SaltEnds:    "the salt pile ends",
 	storm.TanksFull:   "the storage tanks are full",
 	storm.NoMixer:     "there is no mixing tank",
@@ -93,47 +102,11 @@ var limitWords = map[storm.Shortage]string{
 	storm.TooManyRuns: "a plan holds no more batches",
 }
 
-// lacks lists what the routes run out of, the first one first.
-func (s *setting) lacks(p storm.Plan) []string {
-	var causes []string
-	for _, r := range p.Routes {
-		if r.Cause != "" && !slices.Contains(causes, r.Cause) {
-			causes = append(causes, r.Cause)
-		}
-	}
-	return causes
-}
-
-func (s *setting) onlyBrineLacks(p storm.Plan) bool {
-	return slices.Equal(s.lacks(p), []string{balance.BrineName})
-}
-
-// because names what ends first.
+// because says why there is less than wanted, in brackets.
 func (s *setting) because(p storm.Plan) string {
 	var words []string
-	if p.Production.Late {
-		words = append(words, "there is not time enough")
-	}
-	for _, cause := range s.lacks(p) {
-		switch cause {
-		case balance.BrineName:
-		case storm.TruckName:
-			words = append(words, "no truck carries for "+strings.Join(routesLacking(p, cause), ", "))
-		case storm.DrySaltName:
-			words = append(words, "there is not salt enough to pre-wet")
-		default:
-			words = append(words, cause+" runs out")
-		}
-	}
-	if p.Production.Shortage == storm.TanksFull {
-		for _, l := range p.Supply {
-			if l.Fix != nil {
-				words = append(words, l.Where+" holds brine out of the band, to be corrected first")
-			}
-		}
-	}
-	if w := limitWords[p.Production.Shortage]; w != "" && (p.ReserveGap > 0 || slices.Contains(s.lacks(p), balance.BrineName)) {
-		words = append(words, w)
+	for _, r := range p.Reasons() {
+		words = append(words, strings.ReplaceAll(shortageWords[r.Why], "{}", strings.Join(r.Names, ", ")))
 	}
 	if len(words) == 0 {
 		return ""
@@ -141,15 +114,15 @@ func (s *setting) because(p storm.Plan) string {
 	return " (" + strings.Join(words, "; ") + ")"
 }
 
-// routesLacking names the routes with a cause.
-func routesLacking(p storm.Plan, cause string) []string {
-	var names []string
-	for _, r := range p.Routes {
-		if r.Cause == cause {
-			names = append(names, r.Route.Name)
-		}
+// lackWords name what a route lacks.
+func lackWords(l storm.Lack) string {
+	switch l.Why {
+	case storm.LiquidEnds:
+		return l.Liquid
+	case storm.NoDrySalt:
+		return "salt"
 	}
-	return names
+	return string(l.Why) // brine or truck
 }
 
 func (s *setting) stormFigures(r storm.Request, p storm.Plan) []report.Figure {
@@ -251,7 +224,7 @@ func (s *setting) stormTables(low quantity.Temperature, p storm.Plan) []report.T
 	}}
 	for _, r := range p.Routes {
 		routes.Rows = append(routes.Rows, []report.Value{
-			report.Word(r.Route.Name), report.Word(r.Route.Liquid), s.value(r.LaneLength), s.value(r.Demanded), s.value(r.Served), report.Word(r.Cause),
+			report.Word(r.Route.Name), report.Word(r.Route.Liquid), s.value(r.LaneLength), s.value(r.Demanded), s.value(r.Served), report.Word(lackWords(r.Lack)),
 		})
 	}
 	cold := report.Table{Key: "cold", Title: s.show("At the low of %v", low), Columns: []report.Column{
@@ -264,7 +237,7 @@ func (s *setting) stormTables(low quantity.Temperature, p storm.Plan) []report.T
 			melts, diluted = s.value(c.PerVolume), s.value(c.Diluted)
 		}
 		first := s.shortSolid(c.First)
-		cold.Rows = append(cold.Rows, []report.Value{report.Word(c.Liquid), first, report.Word(yesNo(c.Clear)), melts, diluted, report.Word(yesNo(c.Practice))})
+		cold.Rows = append(cold.Rows, []report.Value{report.Word(c.Liquid), first, report.Word(yesNo(c.Clear)), melts, diluted, report.Word(yesNo(p.Practice))})
 	}
 	tables := []report.Table{routes, s.supplyTable(p)}
 	if len(p.Liquids) > 0 {
@@ -276,8 +249,7 @@ func (s *setting) stormTables(low quantity.Temperature, p storm.Plan) []report.T
 	return append(append(tables, cold), s.timeTables(p)...)
 }
 
-// liquidsTable compares what the routes take of bought liquids with what there is.
-// liquidsText is what the routes want of the liquids that are bought.
+// liquidsText is what the routes take of bought liquids.
 func (s *setting) liquidsText(p storm.Plan) string {
 	var words []string
 	for _, l := range p.Liquids {
@@ -286,6 +258,7 @@ func (s *setting) liquidsText(p storm.Plan) string {
 	return strings.Join(words, "; ")
 }
 
+// liquidsTable compares what the routes take of bought liquids with what there is.
 func (s *setting) liquidsTable(p storm.Plan) report.Table {
 	t := report.Table{Key: "liquids", Title: "Liquids that are not made here", Columns: []report.Column{
 		{Key: "liquid", Label: "Liquid"}, {Key: "wanted", Label: "Wanted"}, {Key: "on_hand", Label: "There is"}, {Key: "short", Label: "Short"},
@@ -417,48 +390,63 @@ func timeLine(r storm.Request, p storm.Plan) []string {
 	}
 }
 
+// stormNote is a note that a plan has on a condition.
+type stormNote struct {
+	holds bool
+	text  string
+}
+
+// stormNotes are those that hold, in this order.
 func stormNotes(s *setting, r storm.Request, p storm.Plan) []string {
-	notes := []string{"Rates are the agency's to set; priorities and passes are those of the yard and storm files."}
-	if b := p.Better; b != nil {
-		text := s.show("At %v, %v of %s in the brine would melt %v instead of %v", r.Low, b.Share, b.Additive, b.PerVolume, b.Before)
-		if b.SaltOut.Found && b.SaltOut.Temperature > float64(r.Low) {
-			text += s.show(", but salt falls out of that in a tank below %v: meter it in as you load", temperatureOf(b.SaltOut))
-		}
-		notes = append(notes, text+".")
-	}
-	if len(p.Cold) > 0 && !p.Cold[0].Practice {
-		notes = append(notes, s.show("Below %v of pavement liquids are out of practice (MN field handbook; MaineDOT: plow only).", quantity.Fahrenheit(15)))
+	pr := p.Production
+	rules := []stormNote{
+		{true, "Rates are the agency's to set; priorities and passes are those of the yard and storm files."},
+		{p.Better != nil, s.betterNote(r, p.Better)},
+		{!p.Practice, s.show("Below %v of pavement liquids are out of practice (MN field handbook; MaineDOT: plow only).", storm.ColdestPavement())},
 	}
 	for _, l := range p.Supply {
-		switch {
-		case !l.Clear && !l.First.Found:
-			notes = append(notes, s.show("%s (%s): its data sheet ends at %v, above the low of %v.", l.Where, l.Liquid, temperatureOf(l.First), r.Low))
-		case !l.Clear:
-			notes = append(notes, s.show("%s (%s): %s forms in it at %v, above the low of %v; what the low makes of it, freeze --liquid says.",
-				l.Where, l.Liquid, solidKind(l.First.Solid), temperatureOf(l.First), r.Low))
+		rules = append(rules, s.supplyNotes(r, l)...)
+	}
+	rules = append(rules, []stormNote{
+		{len(r.Trucks) == 0, "The yard file has no trucks, so loading is not planned."},
+		{len(p.Loading.Loads) > 0 && p.Loading.LastOut > r.Start, s.show("Trucks load until %s; an earlier --start ends sooner.", clockText(p.Loading.LastOut, true))},
+		{pr.InMixers > 0, s.show("%v of brine have no room in storage: load them from the mixers.", pr.InMixers)},
+		{r.Pile.OnHand == nil, "The yard file does not say what the salt pile holds (salt.pile), so salt is taken to suffice."},
+		{p.Cost.Missing, "Some prices are not known, so the cost is that of the rest."},
+		{len(pr.Jobs) > 0, s.show("The pump works %v on batches and waits %v for water; one tank fills, and one is pumped, at a time.",
+			pr.PumpTime, pr.IdleFirst+pr.IdleLater)},
+	}...)
+	var notes []string
+	for _, n := range rules {
+		if n.holds {
+			notes = append(notes, n.text)
 		}
-		if l.Fix != nil {
-			notes = append(notes, s.show("Tank %s is out of the band and left out until corrected: %s.", l.Where, s.steps(*l.Fix)))
-		}
-	}
-	if len(r.Trucks) == 0 {
-		notes = append(notes, "The yard file has no trucks, so loading is not planned.")
-	}
-	if l := p.Loading; len(l.Loads) > 0 && l.LastOut > r.Start {
-		notes = append(notes, s.show("Trucks load until %s; an earlier --start ends sooner.", clockText(l.LastOut, true)))
-	}
-	if p.Production.InMixers > 0 {
-		notes = append(notes, s.show("%v of brine have no room in storage: load them from the mixers.", p.Production.InMixers))
-	}
-	if math.IsInf(float64(r.Plant.Pile), 1) {
-		notes = append(notes, "The yard file does not say what the salt pile holds (salt.pile), so salt is taken to suffice.")
-	}
-	if p.Cost.Missing {
-		notes = append(notes, "Some prices are not known, so the cost is that of the rest.")
-	}
-	if len(p.Production.Jobs) > 0 {
-		notes = append(notes, s.show("The pump works %v on batches and waits %v for water; one tank fills, and one is pumped, at a time.",
-			p.Production.PumpTime, p.Production.IdleFirst+p.Production.IdleLater))
 	}
 	return notes
+}
+
+// betterNote proposes a blend that melts more, where there is one.
+func (s *setting) betterNote(r storm.Request, b *storm.BetterBlend) string {
+	if b == nil {
+		return ""
+	}
+	text := s.show("At %v, %v of %s in the brine would melt %v instead of %v", r.Low, b.Share, b.Additive, b.PerVolume, b.Before)
+	if b.DropsSalt {
+		text += s.show(", but salt falls out of that in a tank below %v: meter it in as you load", temperatureOf(b.SaltOut))
+	}
+	return text + "."
+}
+
+// supplyNotes are about what stands in store.
+func (s *setting) supplyNotes(r storm.Request, l storm.SupplyLine) []stormNote {
+	fix := ""
+	if l.Fix != nil {
+		fix = s.show("Tank %s is out of the band and left out until corrected: %s.", l.Where, s.steps(*l.Fix))
+	}
+	return []stormNote{
+		{!l.Clear && !l.First.Found, s.show("%s (%s): its data sheet ends at %v, above the low of %v.", l.Where, l.Liquid, temperatureOf(l.First), r.Low)},
+		{!l.Clear && l.First.Found, s.show("%s (%s): %s forms in it at %v, above the low of %v; what the low makes of it, freeze --liquid says.",
+			l.Where, l.Liquid, solidKind(l.First.Solid), temperatureOf(l.First), r.Low)},
+		{fix != "", fix},
+	}
 }

@@ -1,11 +1,12 @@
 package lineup
 
 import (
+	"fmt"
+	"testing"
+
 	"brineyard/internal/fault"
 	"brineyard/internal/fault/faulttest"
 	"brineyard/internal/yard"
-	"fmt"
-	"testing"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -84,166 +85,6 @@ func TestPlan(t *testing.T) {
 	require.ErrorContains(t, err, "neither air gap nor backflow preventer")
 }
 
-// drawPlumbing draws tanks, outlets and joints with links between them at random.
-func drawPlumbing(t *rapid.T) yard.Plumbing {
-	p := yard.Plumbing{}
-	for i := range rapid.IntRange(1, 4).Draw(t, "tanks") {
-		p.Tanks = append(p.Tanks, fmt.Sprintf("tank-%d", i))
-	}
-	for i := range rapid.IntRange(0, 2).Draw(t, "outlets") {
-		p.Outlets = append(p.Outlets, fmt.Sprintf("outlet-%d", i))
-	}
-	places := append(append([]string{yard.FreshWater, yard.PumpInlet, yard.PumpOutlet}, p.Tanks...), p.Outlets...)
-	for i := range rapid.IntRange(0, 4).Draw(t, "joints") {
-		places = append(places, fmt.Sprintf("joint-%d", i))
-	}
-	for i := range rapid.IntRange(1, 14).Draw(t, "links") {
-		a := rapid.IntRange(0, len(places)-1).Draw(t, "a")
-		b := rapid.IntRange(0, len(places)-2).Draw(t, "b")
-		if b >= a {
-			b++
-		}
-		p.Links = append(p.Links, yard.Link{
-			Name: fmt.Sprintf("V%d", i), A: places[a], B: places[b],
-			Valve: rapid.IntRange(0, 3).Draw(t, "valve") > 0, Protected: rapid.Bool().Draw(t, "protected"),
-		})
-	}
-	return p
-}
-
-// end is one of the two ends of a link, by number.
-type end struct{ link, side int }
-
-func (p network) placeOf(e end) string {
-	if e.side == 0 {
-		return p.Links[e.link].A
-	}
-	return p.Links[e.link].B
-}
-
-// groups joins the ends that liquid passes between: along open links, and at joints.
-func groups(p network, open map[string]bool, unprotected bool) map[end]int {
-	group := map[end]int{}
-	for i := range p.Links {
-		group[end{i, 0}], group[end{i, 1}] = 2*i, 2*i+1
-	}
-	merge := func(e, f end) {
-		a, b := group[e], group[f]
-		for x, g := range group {
-			if g == b {
-				group[x] = a
-			}
-		}
-	}
-	for i, l := range p.Links {
-		if (!l.Valve || open[l.Name]) && !(unprotected && l.Protected) {
-			merge(end{i, 0}, end{i, 1})
-		}
-	}
-	for e := range group {
-		for f := range group {
-			if name := p.placeOf(e); name == p.placeOf(f) && !p.stops(name) {
-				merge(e, f)
-			}
-		}
-	}
-	return group
-}
-
-// pairs works out anew which places liquid passes between, by closing the relation
-// of open links, with every tank, outlet and the supply taken apart into one place a
-// link: a check of judge that shares none of its code.
-func pairs(p network, open map[string]bool, unprotected bool) func(a, b string) bool {
-	group := groups(p, open, unprotected)
-	return func(a, b string) bool {
-		for e, g := range group {
-			for f, h := range group {
-				if g == h && p.placeOf(e) == a && p.placeOf(f) == b && (e != f) {
-					return true
-				}
-			}
-		}
-		return false
-	}
-}
-
-// twice is two rounds of a hundred draws.
-func twice(t *testing.T, property func(*rapid.T)) {
-	rapid.Check(t, property)
-	rapid.Check(t, property)
-}
-
-// On 200 generated plumbings and settings every fault that is named is there, and
-// every one that is there is named.
-func TestJudgeNamesTheFault(t *testing.T) {
-	twice(t, func(t *rapid.T) {
-		p := drawPlumbing(t)
-		open := map[string]bool{}
-		var names []string
-		for _, l := range p.Links {
-			if l.Valve && rapid.Bool().Draw(t, "open "+l.Name) {
-				open[l.Name] = true
-				names = append(names, l.Name)
-			}
-		}
-		s, err := Judge(p, names)
-		require.NoError(t, err)
-		found := map[Fault]bool{}
-		for _, f := range s.Findings {
-			found[f.Fault] = true
-		}
-		joined, bare := pairs(network{p}, open, false), pairs(network{p}, open, true)
-		requirePumpFaults(t, network{p}, joined, found)
-		requireFaultsPast(t, network{p}, joined, bare, found)
-	})
-}
-
-// requirePumpFaults checks what is found at the pump against the relation of places.
-func requirePumpFaults(t *rapid.T, p network, joined func(a, b string) bool, found map[Fault]bool) {
-	sources, outlets, air := 0, 0, false
-	for _, tank := range append([]string{yard.FreshWater}, p.Tanks...) {
-		if joined(tank, yard.PumpInlet) {
-			sources++
-		}
-	}
-	for _, end := range append(append([]string(nil), p.Tanks...), p.Outlets...) {
-		if joined(yard.PumpOutlet, end) {
-			outlets++
-		}
-	}
-	for _, end := range p.Outlets {
-		air = air || joined(end, yard.PumpInlet)
-	}
-	ring := joined(yard.PumpInlet, yard.PumpOutlet)
-	require.Equal(t, ring, found[Ring])
-	require.Equal(t, !ring && sources == 0, found[DryRun])
-	require.Equal(t, !ring && sources > 1, found[TwoSources])
-	require.Equal(t, !ring && outlets == 0, found[DeadHead])
-	require.Equal(t, !ring && air, found[DrawsAir])
-}
-
-// requireFaultsPast checks what is found past the pump; bare leaves protected links out.
-func requireFaultsPast(t *rapid.T, p network, joined, bare func(a, b string) bool, found map[Fault]bool) {
-	touched, level, runs := bare(yard.FreshWater, yard.PumpInlet) || bare(yard.FreshWater, yard.PumpOutlet), false, false
-	for _, end := range p.Outlets {
-		touched = touched || bare(yard.FreshWater, end)
-		runs = runs || joined(yard.FreshWater, end)
-		for _, tank := range p.Tanks {
-			runs = runs || joined(tank, end) && !(joined(yard.PumpOutlet, tank) && joined(yard.PumpOutlet, end))
-		}
-	}
-	for i, a := range p.Tanks {
-		touched = touched || bare(yard.FreshWater, a)
-		runs = runs || joined(yard.FreshWater, a)
-		for _, b := range p.Tanks[i+1:] {
-			level = level || joined(a, b)
-		}
-	}
-	require.Equal(t, touched, found[Backflow])
-	require.Equal(t, level, found[TanksJoined])
-	require.Equal(t, runs, found[AlsoRuns])
-}
-
 // On generated plumbings every plan passes its own judge and does what it says; and
 // a rinse reaches every link that any move reaches.
 func TestPlansPassTheirJudge(t *testing.T) {
@@ -251,7 +92,7 @@ func TestPlansPassTheirJudge(t *testing.T) {
 	twice(t, func(t *rapid.T) {
 		p := drawPlumbing(t)
 		reachable := map[string]bool{}
-		for _, m := range (network{p}).allMoves() {
+		for _, m := range (network{Plumbing: p}).allMoves() {
 			planned++
 			again, err := Plan(p, m.From, m.To)
 			require.NoError(t, err)
@@ -325,7 +166,7 @@ func TestPathsAreBounded(t *testing.T) {
 			p.Links = append(p.Links, yard.Link{Name: fmt.Sprint("J", i, k), A: fmt.Sprint("j", i), B: fmt.Sprint("j", k)})
 		}
 	}
-	found := len(network{p}.paths("a", yard.PumpInlet))
+	found := len(network{Plumbing: p}.paths("a", yard.PumpInlet))
 	require.GreaterOrEqual(t, found, mostPaths)
 	require.Less(t, found, mostPaths+len(p.Links))
 	m, err := Plan(p, "a", "b")
@@ -340,11 +181,11 @@ func TestPathsInOrder(t *testing.T) {
 		{Name: "V3", A: "a", B: yard.PumpInlet, Valve: true},
 		{Name: "V4", A: yard.PumpInlet, B: "b", Valve: true},
 	}}
-	ways := network{p}.paths("a", yard.PumpInlet)
+	ways := network{Plumbing: p}.paths("a", yard.PumpInlet)
 	require.Len(t, ways, 2)
 	require.Equal(t, "V3", ways[0][0].Link.Name)
 	require.Equal(t, "V1", ways[1][0].Link.Name)
-	require.Empty(t, network{p}.paths("a", "b"))
+	require.Empty(t, network{Plumbing: p}.paths("a", "b"))
 }
 
 // Water under pressure that would stand at the pump as well is not let in, air gap or not.

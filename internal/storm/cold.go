@@ -1,23 +1,20 @@
 package storm
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"brineyard/internal/balance"
-	"brineyard/internal/brine"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
-	"brineyard/internal/yard"
 )
 
 // ColdLine is what the storm's low does to a liquid.
 type ColdLine struct {
 	Liquid string
 	First  solution.Onset
-	// Practice is false where the pavement is colder than liquids are used for.
-	Practice bool
-	// Clear is false when ice or salt forms in it at the low, as in a tank outside.
+	// Clear is true if nothing forms in it down to the low, as in a tank outside.
 	Clear bool
 	// PerVolume is the ice that a volume melts at the low, and Diluted the strength at
 	// which it refreezes; both 0 where it is not known or not needed.
@@ -25,17 +22,19 @@ type ColdLine struct {
 	Diluted   quantity.Strength
 }
 
-// coldestPavement is below which liquids are not used. Sources: MN field handbook
-// (salt not usually cost-efficient below 15 F), MaineDOT table A (plow only below 15
-// F), Town of Bedford (brine applied from 15 to 32 F).
-var coldestPavement = quantity.Fahrenheit(15)
+// ColdestPavement is the lowest temperature of the pavement at which liquids are used, 15 F.
+// Sources: MN field handbook (salt not usually cost-efficient below 15 F), MaineDOT table A
+// (plow only below 15 F), Town of Bedford (brine applied from 15 to 32 F).
+func ColdestPavement() quantity.Temperature { return quantity.Fahrenheit(15) }
 
 // BetterBlend is brine with one of the yard's liquids that melts more at the low.
 type BetterBlend struct {
 	Additive          string
 	Share             quantity.Fraction
 	PerVolume, Before quantity.Density
-	SaltOut           solution.Onset
+	// DropsSalt is true if salt falls out of the blend in a tank at the low, from SaltOut on.
+	DropsSalt bool
+	SaltOut   solution.Onset
 }
 
 // cold judges each liquid that is used, and looks for a better one.
@@ -43,37 +42,34 @@ func (y *stormYard) cold(p *Plan) error {
 	if err := y.overnight(p); err != nil {
 		return err
 	}
-	seen := map[string]bool{}
+	p.Practice = y.r.Low >= ColdestPavement()
 	for _, r := range p.Routes {
-		if name := r.Route.Liquid; !seen[name] {
-			seen[name] = true
-			l, err := y.liquid(name)
-			if err != nil {
-				return err
-			}
-			line, err := y.coldLine(name, l)
-			if err != nil {
-				return err
-			}
-			p.Cold = append(p.Cold, line)
+		if slices.ContainsFunc(p.Cold, func(l ColdLine) bool { return l.Liquid == r.Route.Liquid }) {
+			continue
 		}
+		line, err := y.coldLine(r.Route.Liquid, r.liquid)
+		if err != nil {
+			return err
+		}
+		p.Cold = append(p.Cold, line)
 	}
-	if seen[balance.BrineName] && y.r.Low < quantity.Celsius(0) && y.r.Low >= coldestPavement {
+	usesBrine := slices.ContainsFunc(p.Cold, func(l ColdLine) bool { return l.Liquid == balance.BrineName })
+	if usesBrine && y.freezing() && p.Practice {
 		return y.better(p)
 	}
 	return nil
 }
 
-// overnight judges what stands in store, each tank at its own strength.
+// freezing tells whether there is ice to melt.
+func (y *stormYard) freezing() bool { return y.r.Low < quantity.Celsius(0) }
+
+// overnight judges what stands in store, brine in each tank at its own strength.
 func (y *stormYard) overnight(p *Plan) error {
 	for i := range p.Supply {
 		line := &p.Supply[i]
-		l, err := y.liquid(line.Liquid)
-		if err != nil {
-			return err
-		}
-		if line.Strength > 0 {
-			l = balance.SaltBrine(line.Strength)
+		l := balance.SaltBrine(cmp.Or(line.Strength, y.r.Band.Target))
+		if o := y.bought(line.Liquid); o != nil {
+			l = o.liquid
 		}
 		cold, err := l.Dissolves()
 		if err != nil {
@@ -85,22 +81,10 @@ func (y *stormYard) overnight(p *Plan) error {
 	return nil
 }
 
-// clearAt is false where a solid has formed, or may have: where none is found, the
-// onset's temperature is how far down it was looked for.
+// clearAt tells whether nothing has formed at the low. An onset that was not found has
+// the temperature where the search ended: below it nothing is known, and nothing is clear.
 func clearAt(low quantity.Temperature, first solution.Onset) bool {
 	return float64(low) > first.Temperature
-}
-
-// liquid is what a route's liquid is made of.
-func (y *stormYard) liquid(name string) (balance.Liquid, error) {
-	if name == balance.BrineName {
-		return balance.SaltBrine(y.r.Band.Target), nil
-	}
-	if b, ok := y.blends[name]; ok {
-		mixed, err := brine.NewBlend(y.blendRequest(b, 1))
-		return mixed.Liquid, err
-	}
-	return y.others[name].liquid, nil
 }
 
 func (y *stormYard) coldLine(name string, l balance.Liquid) (ColdLine, error) {
@@ -109,11 +93,8 @@ func (y *stormYard) coldLine(name string, l balance.Liquid) (ColdLine, error) {
 		return ColdLine{}, err
 	}
 	first := cold.First()
-	line := ColdLine{
-		Liquid: name, First: first, Practice: y.r.Low >= coldestPavement,
-		Clear: clearAt(y.r.Low, first),
-	}
-	if y.r.Low >= quantity.Celsius(0) || len(l.Products) > 0 {
+	line := ColdLine{Liquid: name, First: first, Clear: clearAt(y.r.Low, first)}
+	if !y.freezing() || len(l.Products) > 0 {
 		return line, nil
 	}
 	line.PerVolume, line.Diluted, err = y.melts(l)
@@ -137,16 +118,11 @@ func (y *stormYard) better(p *Plan) error {
 	if err != nil {
 		return err
 	}
-	names := make([]string, 0, len(y.others))
-	for n := range y.others {
-		names = append(names, n)
-	}
-	sort.Strings(names)
-	for _, n := range names {
-		if l := y.others[n].liquid; y.others[n].left <= 0 || len(l.Products) > 0 || l.Composition.CaCl2+l.Composition.MgCl2 == 0 {
+	for _, o := range y.others {
+		if o.left <= 0 || len(o.liquid.Products) > 0 || o.liquid.Composition.CaCl2+o.liquid.Composition.MgCl2 == 0 {
 			continue
 		}
-		b, err := brine.NewBlend(y.blendRequest(yard.Blend{Additive: n, Share: share}, 1))
+		b, err := y.blend(o, share, 1)
 		if err != nil {
 			continue // it does not stay dissolved with brine
 		}
@@ -155,7 +131,10 @@ func (y *stormYard) better(p *Plan) error {
 			return err
 		}
 		if melted > worth*before && (p.Better == nil || melted > p.Better.PerVolume) {
-			p.Better = &BetterBlend{Additive: n, Share: share, PerVolume: melted, Before: before, SaltOut: b.Cold.Salt}
+			p.Better = &BetterBlend{
+				Additive: o.name, Share: share, PerVolume: melted, Before: before,
+				DropsSalt: b.Cold.Salt.Found && b.Cold.Salt.Temperature > float64(y.r.Low), SaltOut: b.Cold.Salt,
+			}
 		}
 	}
 	return nil

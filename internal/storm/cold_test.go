@@ -22,7 +22,7 @@ func TestStormCold(t *testing.T) {
 		r.Low = quantity.Fahrenheit(low)
 		p, err := Make(r)
 		require.NoError(t, err)
-		require.Equal(t, practice, p.Cold[0].Practice)
+		require.Equal(t, practice, p.Practice)
 		// Where no liquid is in practice, none is proposed.
 		require.Equal(t, practice, p.Better != nil)
 		if practice {
@@ -122,4 +122,23 @@ func TestStormOvernight(t *testing.T) {
 	require.NoError(t, err)
 	require.True(t, p.Supply[0].Clear)
 	require.False(t, p.Supply[0].First.Found)
+}
+
+// A blend is proposed with a warning where salt falls out of it in a tank at the low: a
+// fifth of 36 % calcium chloride drops salt at 18.9 F in brine of 23.3 % and at 30 F in brine
+// of 24 % (the model's own).
+func TestStormBetterDropsSalt(t *testing.T) {
+	for _, c := range []struct {
+		target quantity.Strength
+		low    float64
+		drops  bool
+	}{{0.233, 20, false}, {0.233, 18, true}, {0.24, 20, true}} {
+		r := handYard()
+		r.Band, r.Low = yard.BandAround(c.target), quantity.Fahrenheit(c.low)
+		r.Others = []yard.Liquid{{Liquid: wild.Calcium(0.36).Named("cal"), OnHand: 1}}
+		p, err := Make(r)
+		require.NoError(t, err)
+		require.Equal(t, c.drops, p.Better.DropsSalt, "%+v", c)
+		require.True(t, p.Better.SaltOut.Found)
+	}
 }

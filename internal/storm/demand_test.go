@@ -16,7 +16,7 @@ import (
 // one, those that take least for a lane come first.
 func TestStormPriorities(t *testing.T) {
 	r := handYard()
-	r.Plant.Pile = 0
+	*r.Pile.OnHand = 0
 	r.Routes = []yard.Route{
 		{Name: "thirsty", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 60 * gallonPerMile, Priority: 2},
 		{Name: "frugal", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 30 * gallonPerMile, Priority: 2},
@@ -42,7 +42,7 @@ func TestStormPriorities(t *testing.T) {
 // the blend's 30 miles and (1,000 - 810) / 40 = 4.7 of the other are most.
 func TestStormScarceFirst(t *testing.T) {
 	r := handYard()
-	r.Plant.Pile = 0
+	*r.Pile.OnHand = 0
 	r.Others = []yard.Liquid{{Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.31}}, OnHand: 5000 * quantity.Gallon}}
 	r.Blends = []yard.Blend{{Name: "mix", Additive: "cal", Share: 0.4}}
 	r.Routes = []yard.Route{
@@ -52,7 +52,7 @@ func TestStormScarceFirst(t *testing.T) {
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.Equal(t, "mixed", p.Routes[0].Route.Name)
-	require.Empty(t, p.Routes[0].Cause)
+	require.Zero(t, p.Routes[0].Lack)
 	require.InDelta(t, 34.7, float64(p.Cost.Lanes/quantity.Mile), 0.2)
 }
 
@@ -71,7 +71,7 @@ func TestStormMakesNothingInVain(t *testing.T) {
 	r.Routes[0].Truck = "nosuch"
 	p, err = Make(r)
 	require.NoError(t, err)
-	require.Equal(t, TruckName, p.Routes[0].Cause)
+	require.Equal(t, Lack{Why: NoTruck}, p.Routes[0].Lack)
 	require.Zero(t, p.Routes[0].Served)
 	require.InEpsilon(t, 800, float64(p.Loaded/quantity.Gallon), 1e-9)
 	require.Zero(t, p.Production.Batches)
@@ -87,23 +87,23 @@ func TestStormDrySalt(t *testing.T) {
 		Prewet:   quantity.VolumePerMass(10 * float64(quantity.Gallon) / (2000 * float64(quantity.Pound))),
 		SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))}
 	r.Routes = append(r.Routes, wet)
-	r.Plant.Pile = 4000*quantity.Pound + 2300*quantity.Pound // enough for one batch of 2,289 lb
+	*r.Pile.OnHand = 4000*quantity.Pound + 2300*quantity.Pound // enough for one batch of 2,289 lb
 	p, err := Make(r)
 	require.NoError(t, err)
 	// The plain routes come first and take both batches, 4,578 lb; 1,722 lb are left for
 	// 4,000.
 	require.Equal(t, 2, p.Production.Batches)
-	require.Zero(t, p.Routes[0].Cause)
+	require.Zero(t, p.Routes[0].Lack)
 	require.InEpsilon(t, 6300-2*2288.69, float64(p.DrySalt/quantity.Pound), 1e-3)
-	require.Equal(t, DrySaltName, p.Routes[2].Cause)
+	require.Equal(t, Lack{Why: NoDrySalt}, p.Routes[2].Lack)
 
-	r.Routes, r.Plant.Pile = []yard.Route{wet}, 1000*quantity.Pound
+	r.Routes, *r.Pile.OnHand = []yard.Route{wet}, 1000*quantity.Pound
 	p, err = Make(r)
 	require.NoError(t, err)
-	require.Equal(t, DrySaltName, p.Routes[0].Cause)
+	require.Equal(t, Lack{Why: NoDrySalt}, p.Routes[0].Lack)
 	require.InEpsilon(t, 0.25, float64(p.Routes[0].Served/p.Routes[0].Demanded), 1e-12)
 	price := quantity.PricePerMass(1 / float64(quantity.Pound))
-	r.Plant.Pile, r.Prices.Salt = 9000*quantity.Pound, &price
+	*r.Pile.OnHand, r.Prices.Salt = 9000*quantity.Pound, &price
 	p, err = Make(r)
 	require.NoError(t, err)
 	require.InEpsilon(t, 4000+20*9.8227*0.233, float64(*p.Cost.Salt), 1e-4)
@@ -118,11 +118,11 @@ func TestStormSharesThePile(t *testing.T) {
 		SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))}
 	two := wet
 	two.Name = "two"
-	r.Routes, r.Plant.Pile = []yard.Route{wet, two}, 6000*quantity.Pound
+	r.Routes, *r.Pile.OnHand = []yard.Route{wet, two}, 6000*quantity.Pound
 	p, err := Make(r)
 	require.NoError(t, err)
-	require.Empty(t, p.Routes[0].Cause)
-	require.Equal(t, DrySaltName, p.Routes[1].Cause)
+	require.Zero(t, p.Routes[0].Lack)
+	require.Equal(t, Lack{Why: NoDrySalt}, p.Routes[1].Lack)
 	require.InEpsilon(t, 0.5, float64(p.Routes[1].Served/p.Routes[1].Demanded), 1e-12)
 	require.InEpsilon(t, 6000, float64(p.DrySalt/quantity.Pound), 1e-12)
 	require.InEpsilon(t, (6000+30*9.8227*0.233)*35.453/58.443*0.45359237, float64(p.Cost.Chloride), 1e-4)
@@ -152,7 +152,7 @@ func TestStormLiquidForOneOfTwo(t *testing.T) {
 // of their 1,200 are there.
 func TestStormByTheLane(t *testing.T) {
 	r := handYard()
-	r.Plant.Pile, r.Reserve = 0, 200*quantity.Gallon
+	*r.Pile.OnHand, r.Reserve = 0, 200*quantity.Gallon
 	r.Routes = []yard.Route{
 		{Name: "short", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 60 * gallonPerMile},
 		{Name: "long", Liquid: balance.BrineName, Lanes: 40 * quantity.Mile, Rate: 30 * gallonPerMile},
@@ -174,7 +174,7 @@ func TestStormStoreComesFirst(t *testing.T) {
 			SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))},
 		{Name: "last", Liquid: balance.BrineName, Lanes: 20 * quantity.Mile, Rate: 45 * gallonPerMile, Priority: 3},
 	}
-	r.Plant.Pile = 5000 * quantity.Pound
+	*r.Pile.OnHand = 5000 * quantity.Pound
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.Zero(t, p.Production.Batches)
@@ -188,7 +188,7 @@ func TestStormStoreComesFirst(t *testing.T) {
 func TestStormReserveIsScarce(t *testing.T) {
 	for reserve, first := range map[quantity.Volume]string{500 * quantity.Gallon: "mixed", 0: "plain"} {
 		r := handYard()
-		r.Plant.Pile, r.Reserve = 0, reserve
+		*r.Pile.OnHand, r.Reserve = 0, reserve
 		r.Others = []yard.Liquid{{Liquid: wild.Calcium(0.31).Named("cal"), OnHand: 5000 * quantity.Gallon}}
 		r.Blends = []yard.Blend{{Name: "mix", Additive: "cal", Share: 0.4}}
 		r.Routes = []yard.Route{
@@ -198,5 +198,25 @@ func TestStormReserveIsScarce(t *testing.T) {
 		p, err := Make(r)
 		require.NoError(t, err)
 		require.Equal(t, first, p.Routes[0].Route.Name)
+	}
+}
+
+// A pile that pre-wetting uses up is of no matter to a route that needs none of it,
+// whatever rounding leaves of the pile: of 1,000 gal in store the wet route takes some, and
+// 400 are left for the plain one.
+func TestStormPlainRouteNeedsNoPile(t *testing.T) {
+	for pounds := 1000.0; pounds < 4000; pounds += 37 {
+		r := handYard()
+		r.Routes = []yard.Route{
+			{Name: "wet", Liquid: balance.BrineName, Lanes: 16 * quantity.Mile, Priority: 1,
+				Prewet:   quantity.VolumePerMass(10 * float64(quantity.Gallon) / (2000 * float64(quantity.Pound))),
+				SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))},
+			{Name: "plain", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile, Priority: 2},
+		}
+		*r.Pile.OnHand = quantity.Mass(pounds) * quantity.Pound
+		p, err := Make(r)
+		require.NoError(t, err)
+		require.Equal(t, Lack{Why: NoDrySalt}, p.Routes[0].Lack)
+		require.Zero(t, p.Routes[1].Lack, "%g lb", pounds)
 	}
 }

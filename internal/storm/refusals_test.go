@@ -16,8 +16,8 @@ import (
 
 func wildStorm(w wild.Wild, seed uint64) Request {
 	r := drawStorm(seed)
-	r.Low, r.Temperature, r.Plant.WaterTemp = quantity.Celsius(w.Between(-72, 5)), w.Temperature(), w.Temperature()
-	r.Plant.RockSalt, r.Band = w.RockSalt(), yard.BandAround(w.Strength())
+	r.Low, r.Temperature, r.Supply.Temperature = quantity.Celsius(w.Between(-72, 5)), w.Temperature(), w.Temperature()
+	r.Pile.Quality, r.Band = w.RockSalt(), yard.BandAround(w.Strength())
 	for i := range r.Tanks {
 		r.Tanks[i].Liquid = new(w.Liquid())
 	}
@@ -51,8 +51,8 @@ func TestStormRefusals(t *testing.T) {
 	}{
 		"no routes":  {fault.FieldRoutes, func(r *Request) { r.Routes = nil }},
 		"before now": {fault.FieldStart, func(r *Request) { r.Start = r.Now - 1 }},
-		"no pump":    {fault.FieldPump, func(r *Request) { r.Plant.Pump = 0 }},
-		"no supply":  {fault.FieldSupply, func(r *Request) { r.Plant.Supply = 0 }},
+		"no pump":    {fault.FieldPump, func(r *Request) { r.Pump.Flow = 0 }},
+		"no supply":  {fault.FieldSupply, func(r *Request) { r.Supply.Flow = 0 }},
 		"no reserve": {fault.FieldReserve, func(r *Request) { r.Reserve = -1 }},
 		"no liquid":  {fault.FieldRoutes, func(r *Request) { r.Routes[0].Liquid = "beer" }},
 		"no additive": {fault.FieldRoutes, func(r *Request) {
@@ -88,14 +88,14 @@ func TestStormRefusalsInWords(t *testing.T) {
 		}},
 		{fault.FieldStrength, "allowed: 0% to 26.39% (saturated)", func(r *Request) { r.Tanks[0].Liquid = new(balance.SaltBrine(0.3)) }},
 		{fault.FieldLow, "allowed: -94 F to 122 F", func(r *Request) { r.Low = quantity.Celsius(-71) }},
-		{fault.FieldWaterTemp, "allowed: -13 F to 122 F", func(r *Request) { r.Plant.WaterTemp = quantity.Celsius(60) }},
+		{fault.FieldWaterTemp, "allowed: -13 F to 122 F", func(r *Request) { r.Supply.Temperature = quantity.Celsius(60) }},
 		{fault.FieldRoutes, "more salt dissolved in cal than the model can reckon with; allowed: 50% in all", func(r *Request) {
 			r.Others, r.Routes[0].Liquid = cal(0.53), "cal"
 		}},
 		{fault.FieldRoutes, "the additive beer of blend mix is no liquid of the yard; allowed: brine, mix", func(r *Request) {
 			r.Blends, r.Routes[0].Liquid = []yard.Blend{{Name: "mix", Additive: "beer", Share: 0.1}}, "mix"
 		}},
-		{fault.FieldSupply, "without the flow of fresh water", func(r *Request) { r.Plant.Supply = 0 }},
+		{fault.FieldSupply, "without the flow of fresh water", func(r *Request) { r.Supply.Flow = 0 }},
 	} {
 		r := handYard()
 		c.change(&r)

@@ -1,8 +1,8 @@
 package storm
 
 import (
-	"math"
-	"sort"
+	"cmp"
+	"slices"
 
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
@@ -13,7 +13,7 @@ import (
 // Job is a piece of work on the time line.
 type Job struct {
 	Kind       JobKind
-	What       string // tank, truck
+	What       string // the mixing tank
 	Start, End quantity.Duration
 	Volume     quantity.Volume
 }
@@ -26,20 +26,6 @@ const (
 	JobFill    JobKind = "fill"
 	JobMix     JobKind = "mix"
 	JobPumpOff JobKind = "pump off"
-)
-
-// Shortage is what ends production before there is enough, however much time there is.
-type Shortage string
-
-// The limits.
-const (
-	NoShortage  Shortage = ""
-	SaltEnds    Shortage = "salt"
-	TanksFull   Shortage = "room"
-	NoMixer     Shortage = "no mixing tank"
-	NoStorage   Shortage = "no storage tank"
-	OutOfBand   Shortage = "out of band" // the only tanks for it
-	TooManyRuns Shortage = "batches"     // more than a plan holds
 )
 
 // Production is how the brine that is wanted gets made.
@@ -76,32 +62,32 @@ type MixerRun struct {
 	Salt      quantity.Mass // as delivered
 	Water     quantity.Volume
 	// Holds is finished brine that stays in the mixing tank.
-	Holds quantity.Volume
-	// The densities that this is reckoned with.
-	Density, WaterDensity quantity.Density
+	Holds        quantity.Volume
+	Density      quantity.Density // of the brine
+	WaterDensity quantity.Density
 }
 
 // runs works out what a batch of each mixing tank takes. Masses are those of brine on
 // target at the temperature at which volumes are measured, so that they balance.
 func (y *stormYard) runs() ([]MixerRun, error) {
 	var runs []MixerRun
-	salt := y.r.Plant.RockSalt
-	water := balance.BrineDensity(0, y.r.Plant.WaterTemp)
+	salt, target := y.r.Pile.Quality, y.r.Band.Target
+	density, water := balance.BrineDensity(target, y.r.Temperature), balance.BrineDensity(0, y.r.Supply.Temperature)
 	for _, m := range y.r.Mixers {
 		if m.PumpOff == 0 {
 			continue
 		}
-		if y.r.Plant.Supply == 0 {
+		if y.r.Supply.Flow == 0 {
 			return nil, fault.Input(fault.FieldSupply, "without the flow of fresh water no batch can be timed; allowed: above 0")
 		}
-		mass := m.PumpOff.Mass(y.density)
-		run := MixerRun{Mixer: m, Mix: m.MixTime, Density: y.density, WaterDensity: water}
-		run.Salt = quantity.Mass(float64(mass.Times(y.r.Band.Target)) / salt.SodiumChloride())
-		run.Water = (mass.Times(1-y.r.Band.Target) - run.Salt.Times(salt.Moisture)).Volume(water)
-		run.Fill = run.Water.Over(y.r.Plant.Supply)
+		mass := m.PumpOff.Mass(density)
+		run := MixerRun{Mixer: m, Mix: m.MixTime, Density: density, WaterDensity: water}
+		run.Salt = quantity.Mass(float64(mass.Times(target)) / salt.SodiumChloride())
+		run.Water = (mass.Times(1-target) - run.Salt.Times(salt.Moisture)).Volume(water)
+		run.Fill = run.Water.Over(y.r.Supply.Flow)
 		runs = append(runs, run)
 	}
-	sort.SliceStable(runs, func(i, j int) bool { return runs[i].Mixer.PumpOff > runs[j].Mixer.PumpOff })
+	slices.SortStableFunc(runs, func(a, b MixerRun) int { return cmp.Compare(b.Mixer.PumpOff, a.Mixer.PumpOff) })
 	return runs, nil
 }
 
@@ -109,21 +95,21 @@ func (y *stormYard) runs() ([]MixerRun, error) {
 func (y *stormYard) produce(runs []MixerRun, need quantity.Volume, drySalt quantity.Mass) Production {
 	wanted := max(0, need-y.usable())
 	p := Production{Wanted: wanted, DoneAt: y.r.Now, Latest: y.r.Start}
-	switch {
-	case wanted <= 1e-12:
+	if wanted <= 1e-12 {
 		return p
-	case len(runs) == 0:
+	}
+	if len(runs) == 0 {
 		p.Shortage = NoMixer
 		return p
 	}
-	s := search{y: y, runs: runs, wanted: wanted, room: y.room(), pile: max(0, y.r.Plant.Pile-drySalt)}
+	s := search{y: y, runs: runs, wanted: wanted, room: y.room(), pile: max(0, y.r.pile()-drySalt)}
 	all, inTime := s.run()
-	p.Shortage = s.limit(all)
+	p.Shortage = s.shortage(all)
 	p.Latest = y.r.Start - (all.done - y.r.Now)
 	p.Late = min(all.planned, wanted) > min(inTime.planned, wanted)+1e-9*wanted
 	p.lay(s, inTime)
-	if y.r.Plant.Bucket > 0 {
-		p.Buckets = float64(p.Salt / y.r.Plant.Bucket)
+	if y.r.Pile.Bucket > 0 {
+		p.Buckets = float64(p.Salt / y.r.Pile.Bucket)
 	}
 	return p
 }
@@ -161,23 +147,23 @@ func (p *Production) lay(s search, last *sequence) {
 	}
 }
 
-// limit is what ended a sequence before there was enough.
-func (s *search) limit(last *sequence) Shortage {
-	smallest := math.Inf(1)
-	for _, run := range s.runs {
-		smallest = math.Min(smallest, float64(run.Salt))
-	}
-	switch {
-	case last.planned >= s.wanted-1e-12:
-		return NoShortage
-	case float64(last.salt)+smallest > float64(s.pile)*(1+1e-12):
-		return SaltEnds
-	case last.count >= mostStormBatches:
-		return TooManyRuns
-	case len(s.y.tanks) == 0 && s.y.outOfBand > 0:
-		return OutOfBand
-	case len(s.y.tanks) == 0:
-		return NoStorage
+// shortage is what ended a sequence before there was enough: the first rule that holds.
+func (s *search) shortage(last *sequence) Shortage {
+	smallest := slices.MinFunc(s.runs, func(a, b MixerRun) int { return cmp.Compare(a.Salt, b.Salt) }).Salt
+	noTank := len(s.y.tanks) == 0
+	for _, rule := range []struct {
+		holds bool
+		why   Shortage
+	}{
+		{last.planned >= s.wanted-1e-12, NoShortage},
+		{last.salt+smallest > s.pile*(1+1e-12), SaltEnds},
+		{last.count >= mostStormBatches, TooManyRuns},
+		{noTank && s.y.outOfBand > 0, OutOfBand},
+		{noTank, NoStorage},
+	} {
+		if rule.holds {
+			return rule.why
+		}
 	}
 	return TanksFull
 }

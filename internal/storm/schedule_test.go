@@ -98,15 +98,15 @@ func TestStormTanksInTurn(t *testing.T) {
 	r.Tanks = []yard.Tank{tank("middle", 500), tank("full", 900), tank("low", 100)}
 	held := func(y *stormYard) (out []float64) {
 		for _, s := range y.tanks {
-			out = append(out, math.Round(float64(s.volume(r.Temperature)/quantity.Gallon)))
+			out = append(out, math.Round(float64(s.volume()/quantity.Gallon)))
 		}
 		return out
 	}
-	y, err := newStormYard(r)
+	y, err := takeStock(r)
 	require.NoError(t, err)
 	y.store(950 * quantity.Gallon)
 	require.Equal(t, []float64{550, 900, 1000}, held(y))
-	y, err = newStormYard(r)
+	y, err = takeStock(r)
 	require.NoError(t, err)
 	y.draw(1000 * quantity.Gallon)
 	require.Equal(t, []float64{400, 0, 100}, held(y))
@@ -118,7 +118,7 @@ func TestStormRunsInOrder(t *testing.T) {
 	small := r.Mixers[0]
 	small.Name, small.PumpOff = "small", 300*quantity.Gallon
 	r.Mixers = []yard.Tank{small, r.Mixers[0]}
-	y, err := newStormYard(r)
+	y, err := takeStock(r)
 	require.NoError(t, err)
 	runs, err := y.runs()
 	require.NoError(t, err)
@@ -134,8 +134,8 @@ func TestStormKeepsThePumpBusy(t *testing.T) {
 	r := handYard()
 	r.Mixers = append(r.Mixers, yard.Tank{Name: "small", PumpOff: 300 * quantity.Gallon, MixTime: 600},
 		yard.Tank{Name: "middle", PumpOff: 600 * quantity.Gallon, MixTime: 1200})
-	r.Routes[0].Lanes, r.Tanks[0].Capacity, r.Plant.Pile = 150*quantity.Mile, 20000*quantity.Gallon, 90000*quantity.Pound
-	r.Plant.Supply, r.Start = 80*quantity.GallonPerMinute, r.Now+40*3600
+	r.Routes[0].Lanes, r.Tanks[0].Capacity, *r.Pile.OnHand = 150*quantity.Mile, 20000*quantity.Gallon, 90000*quantity.Pound
+	r.Supply.Flow, r.Start = 80*quantity.GallonPerMinute, r.Now+40*3600
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.InEpsilon(t, 7300, float64(p.Production.Wanted/quantity.Gallon), 1e-9)
@@ -157,7 +157,7 @@ func TestStormKeepsEachLastMixer(t *testing.T) {
 		{Name: "large", PumpOff: 3, MixTime: 2400},
 	}
 	r.Tanks[0].Capacity, r.Tanks[0].Contents, r.Tanks[0].DeadVolume = 100, nil, 0
-	r.Plant.Supply, r.Plant.Pump, r.Plant.Pile = 1.0/256, 1.0/128, 1e6
+	r.Supply.Flow, r.Pump.Flow, *r.Pile.OnHand = 1.0/256, 1.0/128, 1e6
 	r.Routes = []yard.Route{{Name: "all", Liquid: balance.BrineName, Lanes: 1000, Rate: 8.0 / 1000}}
 	r.Start = r.Now + 40*3600
 	p, err := Make(r)

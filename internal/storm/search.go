@@ -96,7 +96,7 @@ func (s *search) grow(at *sequence) []*sequence {
 			b.off, b.held = run.Mixer.PumpOff, 0 // rounding
 		}
 		b.mix = max(b.fill+run.Fill, at.done)
-		b.done = b.mix + run.Mix + b.off.Over(s.y.r.Plant.Pump)
+		b.done = b.mix + run.Mix + b.off.Over(s.y.r.Pump.Flow)
 		g := &sequence{before: at, count: at.count + 1, planned: at.planned + run.Mixer.PumpOff, stored: at.stored + b.off, salt: at.salt + run.Salt, supply: b.fill + run.Fill, placed: b}
 		g.free = slices.Clone(at.free)
 		if g.free[i] = b.done; b.held > 0 {

@@ -3,6 +3,9 @@
 package storm
 
 import (
+	"cmp"
+	"math"
+
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
@@ -22,18 +25,19 @@ type Request struct {
 	Tanks       []yard.Tank
 	Others      []yard.Liquid // liquids outside the tanks
 	Mixers      []yard.Tank
-	Plant       Plant
+	Supply      yard.Supply
+	Pump        yard.Pump
+	Pile        yard.Pile // with its quality known
 	Trucks      []yard.Truck
 	Prices      yard.Prices
 }
 
-// Plant is what the mixers share.
-type Plant struct {
-	Supply, Pump quantity.Flow
-	WaterTemp    quantity.Temperature
-	RockSalt     yard.RockSalt
-	Pile         quantity.Mass // as delivered; infinite where nobody says
-	Bucket       quantity.Mass // of the loader; 0 where nobody says
+// pile is the rock salt on hand; infinite where the yard does not say.
+func (r Request) pile() quantity.Mass {
+	if r.Pile.OnHand == nil {
+		return quantity.Mass(math.Inf(1))
+	}
+	return *r.Pile.OnHand
 }
 
 // Plan is the answer.
@@ -45,7 +49,8 @@ type Plan struct {
 	Production Production
 	Loading    Loading
 	Cold       []ColdLine
-	Better     *BetterBlend
+	Practice   bool         // at the low liquids are in use
+	Better     *BetterBlend // nil where there is none
 	Cost       Cost
 	Demanded   quantity.Volume // of all liquids, reserve left out
 	Loaded     quantity.Volume
@@ -54,97 +59,78 @@ type Plan struct {
 	Balance    Balance
 }
 
-// RoutePlan is what a route gets.
-type RoutePlan struct {
-	Route    yard.Route
-	Demanded quantity.Volume
-	Served   quantity.Volume
-	// LaneLength is that of all passes, an area counted as lanes of 12 feet.
-	LaneLength quantity.Length
-	Cause      string // what is short: the name of a liquid, DrySaltName or TruckName; empty when served in full
-
-	brine, other quantity.Volume // that Demanded takes
-	which        string          // the other liquid
-	density      quantity.Density
-}
-
-// What a route can lack besides a liquid: salt to pre-wet, and a truck that carries it.
-const (
-	DrySaltName = "salt"
-	TruckName   = "truck"
-)
-
-// LiquidNeed is what the routes take of a liquid that is not made in the yard.
-type LiquidNeed struct {
-	Name           string
-	Wanted, OnHand quantity.Volume
-}
-
 // Make makes the plan. Errors: InputError.
 func Make(r Request) (Plan, error) {
 	if err := r.check(); err != nil {
 		return Plan{}, err
 	}
-	y, err := newStormYard(r)
+	y, err := takeStock(r)
 	if err != nil {
 		return Plan{}, err
 	}
 	p := Plan{Supply: y.lines}
-	if err := y.demand(&p); err != nil {
+	if err := y.schedule(&p); err != nil {
 		return Plan{}, err
 	}
-	runs, err := y.runs()
-	if err != nil {
-		return Plan{}, err
-	}
-	y.order(&p, runs)
-	need, drySalt := y.claims(&p, runs)
-	p.Production = y.produce(runs, need, drySalt)
-	for _, j := range p.Production.Jobs {
-		if j.Kind == JobPumpOff {
-			y.store(j.Volume)
-		}
-	}
-	for _, run := range p.Production.Runs {
-		y.hold(run)
-	}
+	y.stow(p.Production)
 	y.allocate(&p)
 	y.load(&p)
 	if err := y.cold(&p); err != nil {
 		return Plan{}, err
 	}
-	y.cost(&p)
+	if err := y.cost(&p); err != nil {
+		return Plan{}, err
+	}
 	p.Balance = y.balance()
 	return p, nil
 }
 
-func (r Request) check() error {
-	if err := fault.CheckTemperature(fault.FieldTemperature, r.Temperature); err != nil {
+// schedule works out what the routes take, in which order they are served, and what is
+// made for them.
+func (y *stormYard) schedule(p *Plan) error {
+	if err := y.demand(p); err != nil {
 		return err
 	}
-	if err := fault.CheckTemperature(fault.FieldWaterTemp, r.Plant.WaterTemp); err != nil {
+	runs, err := y.runs()
+	if err != nil {
 		return err
 	}
-	if !fault.Within(r.Low, solution.Floor, fault.Hottest) {
-		return fault.Input(fault.FieldLow, "outside the model; allowed: %v to %v", quantity.Temperature(solution.Floor), fault.Hottest)
-	}
-	if _, err := balance.KnowTarget(r.Band.Target, r.Plant.WaterTemp); err != nil {
-		return err
-	}
-	if err := r.Band.Check(); err != nil {
-		return err
-	}
-	if r.Start < r.Now {
-		return fault.Input(fault.FieldStart, "it lies before the plan begins; allowed: from then on")
-	}
-	if len(r.Routes) == 0 {
-		return fault.Input(fault.FieldRoutes, "there is nothing to serve; allowed: one route or more")
-	}
-	if r.Plant.Pump == 0 {
-		return fault.Input(fault.FieldPump, "without the pump's flow nothing can be timed; allowed: above 0")
-	}
-	if r.Reserve < 0 {
-		return fault.Input(fault.FieldReserve, "below nothing; allowed: 0 and above")
-	}
+	y.order(p, runs)
+	need, drySalt := y.claims(p, runs)
+	p.Production = y.produce(runs, need, drySalt)
 	return nil
+}
+
+// stow brings what is made into store.
+func (y *stormYard) stow(pr Production) {
+	for _, j := range pr.Jobs {
+		if j.Kind == JobPumpOff {
+			y.store(j.Volume)
+		}
+	}
+	for _, run := range pr.Runs {
+		y.hold(run)
+	}
+}
+
+// check applies the rules in order.
+func (r Request) check() error {
+	return cmp.Or(
+		fault.CheckTemperature(fault.FieldTemperature, r.Temperature),
+		fault.CheckTemperature(fault.FieldWaterTemp, r.Supply.Temperature),
+		fault.If(!fault.Within(r.Low, solution.Floor, fault.Hottest), fault.FieldLow,
+			"outside the model; allowed: %v to %v", quantity.Temperature(solution.Floor), fault.Hottest),
+		checkTarget(r.Band.Target, r.Supply.Temperature),
+		r.Band.Check(),
+		fault.If(r.Start < r.Now, fault.FieldStart, "it lies before the plan begins; allowed: from then on"),
+		fault.If(len(r.Routes) == 0, fault.FieldRoutes, "there is nothing to serve; allowed: one route or more"),
+		fault.If(r.Pump.Flow == 0, fault.FieldPump, "without the pump's flow nothing can be timed; allowed: above 0"),
+		fault.If(r.Reserve < 0, fault.FieldReserve, "below nothing; allowed: 0 and above"),
+	)
+}
+
+// checkTarget refuses a target that does not dissolve in the yard's water.
+func checkTarget(target quantity.Strength, t quantity.Temperature) error {
+	_, err := balance.KnowTarget(target, t)
+	return err
 }

@@ -28,10 +28,9 @@ func handYard() Request {
 			LiquidName: balance.BrineName, Liquid: new(balance.SaltBrine(0.233)),
 		}},
 		Mixers: []yard.Tank{{Name: "mixer", WorkingVolume: 1100 * quantity.Gallon, PumpOff: 1000 * quantity.Gallon, MixTime: 2400}},
-		Plant: Plant{
-			Supply: 25 * quantity.GallonPerMinute, Pump: 100 * quantity.GallonPerMinute, WaterTemp: quantity.Fahrenheit(60),
-			RockSalt: yard.PureSalt, Pile: 20000 * quantity.Pound, Bucket: 1000 * quantity.Pound,
-		},
+		Supply: yard.Supply{Flow: 25 * quantity.GallonPerMinute, Temperature: quantity.Fahrenheit(60)},
+		Pump:   yard.Pump{Flow: 100 * quantity.GallonPerMinute},
+		Pile:   yard.Pile{Quality: yard.PureSalt, OnHand: new(20000 * quantity.Pound), Bucket: 1000 * quantity.Pound},
 		Trucks: []yard.Truck{{Name: "truck", Tank: 1000 * quantity.Gallon, Speed: 30 * quantity.MilePerHour}},
 	}
 }
@@ -73,7 +72,7 @@ func TestStormByPublishedRates(t *testing.T) {
 	r.Routes = []yard.Route{{Name: "mile", Liquid: balance.BrineName, Lanes: quantity.Mile, Rate: 50 * gallonPerMile, Passes: 1}}
 	p, err := Make(r)
 	require.NoError(t, err)
-	require.InEpsilon(t, 110, p.Balance.Loaded.Salt/float64(quantity.Pound), 0.05)
+	require.InEpsilon(t, 110, p.Balance.Loaded.NaCl/float64(quantity.Pound), 0.05)
 	squareFoot := float64(quantity.Foot * quantity.Foot)
 	r.Routes = []yard.Route{{Name: "lot", Liquid: balance.BrineName, Area: quantity.Area(20000 * squareFoot),
 		AreaRate: quantity.RatePerArea(0.5 * float64(quantity.Gallon) / (1000 * squareFoot)), Passes: 1}}
@@ -98,7 +97,7 @@ func BenchmarkStorm(b *testing.B) {
 		r.Routes = append(r.Routes, yard.Route{Name: fmt.Sprint(i), Liquid: balance.BrineName, Lanes: 2.04 * quantity.Mile, Rate: 50 * gallonPerMile})
 	}
 	r.Tanks[0].Capacity = 60000 * quantity.Gallon
-	r.Plant.Pile, r.Start = 200000*quantity.Pound, r.Now+400*3600
+	*r.Pile.OnHand, r.Start = 200000*quantity.Pound, r.Now+400*3600
 	b.ReportAllocs()
 	for b.Loop() {
 		p, err := Make(r)
@@ -127,7 +126,7 @@ func TestStormLimits(t *testing.T) {
 		change func(*Request)
 	}{
 		"no mixer": {NoMixer, false, func(r *Request) { r.Mixers = nil }},
-		"no salt":  {SaltEnds, false, func(r *Request) { r.Plant.Pile = 3000 * quantity.Pound }},
+		"no salt":  {SaltEnds, false, func(r *Request) { *r.Pile.OnHand = 3000 * quantity.Pound }},
 		"no room":  {TanksFull, false, func(r *Request) { r.Tanks[0].Capacity = 1500 * quantity.Gallon }},
 		"no time":  {NoShortage, true, func(r *Request) { r.Start = r.Now + 2*3600 }},
 	} {
@@ -150,7 +149,7 @@ func TestStormLimits(t *testing.T) {
 // takes all its capacity.
 func TestStormIdleTanks(t *testing.T) {
 	r := handYard()
-	r.Mixers[0].PumpOff, r.Plant.Supply = 0, 0
+	r.Mixers[0].PumpOff, r.Supply.Flow = 0, 0
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.Equal(t, NoMixer, p.Production.Shortage)
@@ -163,7 +162,7 @@ func TestStormIdleTanks(t *testing.T) {
 	// 2,800 gal are wanted and 100 stay behind as dead volume, of three batches of 1,000.
 	require.Equal(t, 3, p.Production.Batches)
 	require.InEpsilon(t, 2800, float64(p.Loaded/quantity.Gallon), 1e-9)
-	require.InEpsilon(t, 200*9.8227*0.45359237, p.Balance.Left.Mass, 1e-4)
+	require.InEpsilon(t, 200*9.8227*0.45359237, p.Balance.Left.Total(), 1e-4)
 }
 
 // All is to be ready at once: then what stands in store is all there is.

@@ -29,8 +29,8 @@ func (k sheet) batchSteps(r storm.Request, p storm.Plan) {
 	k.Read("Salt brine to make", "brine of all routes and the reserve, less what is usable in store", wanted)
 	for _, run := range p.Production.Runs {
 		k.chargeSteps(charge{
-			name: run.Mixer.Name, off: run.Mixer.PumpOff, mix: run.Mix, target: r.Band.Target, at: r.Temperature, rock: r.Plant.RockSalt,
-			waterAt: r.Plant.WaterTemp, supply: r.Plant.Supply, pump: r.Plant.Pump, density: run.Density, waterDensity: run.WaterDensity,
+			name: run.Mixer.Name, off: run.Mixer.PumpOff, mix: run.Mix, target: r.Band.Target, at: r.Temperature, rock: r.Pile.Quality,
+			waterAt: r.Supply.Temperature, supply: r.Supply.Flow, pump: r.Pump.Flow, density: run.Density, waterDensity: run.WaterDensity,
 		})
 	}
 }
@@ -40,8 +40,8 @@ func (k sheet) costSteps(r storm.Request, p storm.Plan) {
 	if p.Loaded == 0 {
 		return
 	}
-	rock, c := r.Plant.RockSalt, p.Cost
-	nacl := k.Read("NaCl in the brine that is loaded", "weight x strength, tank by tank", k.Of(quantity.Mass(p.Balance.Loaded.Salt)))
+	rock, c := r.Pile.Quality, p.Cost
+	nacl := k.Read("NaCl in the brine that is loaded", "weight x strength, tank by tank", k.Of(quantity.Mass(p.Balance.Loaded.NaCl)))
 	purity, moisture := working.Share(rock.Purity), working.Share(rock.Moisture)
 	dry := k.Of(p.DrySalt)
 	salt := k.Step("Salt for it as delivered, and dry salt", "NaCl / (purity x (1 - moisture)) + dry salt", nacl.Unit(), nacl, purity, moisture, dry)
@@ -70,7 +70,7 @@ func (k sheet) chlorideSteps(nacl working.Term, p storm.Plan) {
 	share := working.Number(solution.Brine(1).Chloride(), "")
 	own := k.StepAs("Chloride in that NaCl", "NaCl x chloride in it (35.453 / 58.443)", "{} x {}", nacl.Unit(), nacl, share)
 	all := []working.Term{own}
-	if rest := p.Cost.Chloride - quantity.Mass(p.Balance.Loaded.Chloride); rest > 1e-9*p.Cost.Chloride {
+	if rest := p.Cost.Chloride - quantity.Mass(p.Balance.Loaded.Chloride()); rest > 1e-9*p.Cost.Chloride {
 		all = append(all, k.Read("Chloride in dry salt and bought liquids", "weight x strength x chloride in it, each", k.Of(rest)))
 	}
 	if len(all) > 1 {

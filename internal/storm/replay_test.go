@@ -1,0 +1,180 @@
+package storm
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"testing"
+
+	"brineyard/internal/balance"
+	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
+
+	"github.com/stretchr/testify/require"
+)
+
+// A second, plain simulation. It takes a plan's jobs and loads as they stand in its output,
+// does them one by one in a yard that it follows by volumes, and asks whether they can be
+// done and what they sum up to. It shares the densities of liquids with the planner, and
+// none of its code.
+type replayed struct {
+	t      *testing.T
+	about  string
+	r      Request
+	p      Plan
+	target quantity.Density // of brine on target
+
+	pump, supply quantity.Duration // free from then on
+	trucks       map[string]quantity.Duration
+	mixers       map[string]*mixerNow
+
+	store, room quantity.Volume // of brine above the dead volumes, and what the tanks can take
+	toFill      quantity.Volume // of dead volumes, which brine that is made may go into
+	pile        quantity.Mass
+	bought      map[string]quantity.Volume
+	start, made balance.Masses
+}
+
+// mixerNow is a mixing tank in the replay: empty, filled, or with finished brine in it.
+type mixerNow struct {
+	free     quantity.Duration
+	filled   bool
+	finished quantity.Volume
+}
+
+// mixing is what volumes above may be off by: brines of two strengths shrink a little in
+// one tank.
+const mixing = 2e-4
+
+func replay(t *testing.T, about string, r Request, p Plan) {
+	t.Helper()
+	y := &replayed{
+		t: t, about: about, r: r, p: p, target: balance.BrineDensity(r.Band.Target, r.Temperature), pump: r.Now, supply: r.Now,
+		trucks: map[string]quantity.Duration{}, mixers: map[string]*mixerNow{}, bought: map[string]quantity.Volume{},
+		pile: quantity.Mass(math.Inf(1)),
+	}
+	if r.Pile.OnHand != nil {
+		y.pile = *r.Pile.OnHand
+	}
+	y.fillTanks()
+	y.produce()
+	y.serve()
+	y.load()
+	y.weigh()
+	y.price()
+}
+
+// near compares to rounding, or to a part of a whole.
+func (y *replayed) near(want, got, whole float64, what string) {
+	y.t.Helper()
+	require.InDelta(y.t, want, got, 1e-9*math.Abs(want)+1e-9*math.Abs(whole)+1e-12, "%s: %s", y.about, what)
+}
+
+func (y *replayed) brine(v quantity.Volume, s quantity.Strength) balance.Masses {
+	return balance.MassesOf(balance.SaltBrine(s), v.Mass(balance.BrineDensity(s, y.r.Temperature)))
+}
+
+// fillTanks puts in what the request says; brine out of the band is of no use.
+func (y *replayed) fillTanks() {
+	for _, l := range y.r.Others {
+		y.bought[l.Name] += l.OnHand
+	}
+	for _, t := range y.r.Tanks {
+		s, _ := t.Holds().Strength()
+		switch {
+		case t.LiquidName != balance.BrineName:
+			y.bought[t.LiquidName] += max(0, *t.Contents-t.DeadVolume)
+		case s >= y.r.Band.Low && s <= y.r.Band.High:
+			y.start = y.start.Plus(y.brine(*t.Contents, s))
+			y.store += max(0, *t.Contents-t.DeadVolume)
+			y.room += t.Capacity - *t.Contents
+			y.toFill += max(0, t.DeadVolume-*t.Contents)
+		}
+	}
+}
+
+// produce does the jobs in the order of their times.
+func (y *replayed) produce() {
+	var water, made, inMixers quantity.Volume
+	var salt quantity.Mass
+	var working, idleFirst, idleLater quantity.Duration
+	batches, last := 0, y.r.Now
+	jobs := slices.Clone(y.p.Production.Jobs)
+	slices.SortStableFunc(jobs, func(a, b Job) int { return cmp.Compare(a.Start, b.Start) })
+	for _, j := range jobs {
+		at := slices.IndexFunc(y.r.Mixers, func(m yard.Tank) bool { return m.Name == j.What })
+		mixer := y.r.Mixers[at]
+		if y.mixers[j.What] == nil {
+			y.mixers[j.What] = &mixerNow{free: y.r.Now}
+		}
+		now := y.mixers[j.What]
+		require.GreaterOrEqual(y.t, j.Start, now.free-1e-6, "%s: %s does two things at once", y.about, j.What)
+		require.LessOrEqual(y.t, j.End, y.r.Start+1e-3, y.about)
+		now.free, last = j.End, max(last, j.End)
+		if j.Kind != JobFill {
+			require.GreaterOrEqual(y.t, j.Start, y.pump-1e-6, "%s: the pump does two things at once", y.about)
+			if wait := j.Start - y.pump; batches == 0 {
+				idleFirst += wait
+			} else {
+				idleLater += wait
+			}
+			working += j.End - j.Start
+			y.pump = j.End
+		}
+		switch j.Kind {
+		case JobFill:
+			require.GreaterOrEqual(y.t, j.Start, y.supply-1e-6, "%s: the supply does two things at once", y.about)
+			require.False(y.t, now.filled || now.finished > 0, "%s: %s is not empty", y.about, j.What)
+			rock, run := y.batch(mixer.PumpOff)
+			y.near(float64(run), float64(j.Volume), 0, "water of a batch")
+			y.near(float64(run)/float64(y.r.Supply.Flow), float64(j.End-j.Start), 1e5, "time to fill")
+			y.supply, y.pile, now.filled = j.End, y.pile-rock, true
+			water, salt = water+run, salt+rock
+		case JobMix:
+			require.True(y.t, now.filled, "%s: nothing is in %s", y.about, j.What)
+			y.near(float64(mixer.MixTime), float64(j.End-j.Start), 1e5, "time to mix")
+			now.filled, now.finished = false, mixer.PumpOff
+			batches++
+			made += mixer.PumpOff
+		case JobPumpOff:
+			y.near(float64(j.Volume)/float64(y.r.Pump.Flow), float64(j.End-j.Start), 1e5, "time to pump off")
+			now.finished -= j.Volume
+			y.room -= j.Volume
+			require.GreaterOrEqual(y.t, float64(now.finished), -1e-9)
+			if now.finished < 1e-9*mixer.PumpOff {
+				now.finished = 0
+			}
+		}
+	}
+	for _, m := range y.mixers {
+		require.False(y.t, m.filled, y.about)
+		inMixers += m.finished
+	}
+	require.GreaterOrEqual(y.t, float64(y.room), -mixing*float64(made), "%s: the tanks run over", y.about)
+	y.store += made
+	y.made = y.brine(made, y.r.Band.Target)
+	pr := y.p.Production
+	require.Equal(y.t, batches, pr.Batches, y.about)
+	for what, pair := range map[string][2]float64{
+		"made": {float64(made), float64(pr.Made)}, "water": {float64(water), float64(pr.Water)}, "salt": {float64(salt), float64(pr.Salt)},
+		"in mixers": {float64(inMixers), float64(pr.InMixers)}, "buckets": {float64(salt / y.r.Pile.Bucket), pr.Buckets},
+	} {
+		y.near(pair[0], pair[1], 0, what)
+	}
+	for what, pair := range map[string][2]quantity.Duration{
+		"done": {last, pr.DoneAt}, "pump": {working, pr.PumpTime}, "first wait": {idleFirst, pr.IdleFirst}, "later waits": {idleLater, pr.IdleLater},
+	} {
+		y.near(float64(pair[0]), float64(pair[1]), 1e5, what)
+	}
+	enough := pr.Made >= pr.Wanted*(1-1e-9)
+	require.Equal(y.t, enough, !pr.Late && pr.Shortage == NoShortage, "%s: %+v", y.about, pr)
+}
+
+// batch is the salt as delivered, and the water, that make a volume of brine on target.
+func (y *replayed) batch(v quantity.Volume) (rock quantity.Mass, water quantity.Volume) {
+	brine, quality := float64(v)*float64(y.target), y.r.Pile.Quality
+	nacl := brine * float64(y.r.Band.Target)
+	rock = quantity.Mass(nacl / float64(quality.Purity) / float64(1-quality.Moisture))
+	run := brine - nacl - float64(rock)*float64(quality.Moisture)
+	return rock, quantity.Volume(run / float64(balance.BrineDensity(0, y.r.Supply.Temperature)))
+}

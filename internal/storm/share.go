@@ -1,0 +1,149 @@
+package storm
+
+import (
+	"math"
+
+	"brineyard/internal/balance"
+	"brineyard/internal/quantity"
+)
+
+// limit is the part of a route for which something on hand suffices. Slack is by how much it
+// may fall short without being a shortage.
+type limit struct {
+	lack  Lack
+	part  float64
+	slack float64
+}
+
+// least returns the part of a route that all limits leave, and what it lacks beyond that:
+// what limits it most, the first of equals.
+func least(limits ...limit) (share float64, lack Lack) {
+	share = 1
+	for _, l := range limits {
+		if l.part < share*(1-l.slack) {
+			share, lack = max(0, l.part), l.lack
+		}
+	}
+	return share, lack
+}
+
+// part is how much of what is wanted there is; infinite where nothing is wanted.
+func part[Q ~float64](have, wanted Q) float64 {
+	if wanted == 0 {
+		return math.Inf(1)
+	}
+	return float64(have / wanted)
+}
+
+// byTruck is 0 for a route that no truck serves. Without trucks loading is not planned, and
+// nothing is lacking.
+func (y *stormYard) byTruck(r *RoutePlan) limit {
+	if len(y.r.Trucks) == 0 || r.carried() {
+		return limit{part: 1}
+	}
+	return limit{lack: Lack{Why: NoTruck}}
+}
+
+// byBought is limited by what is left of the bought liquid, beyond what is claimed of it.
+func (r *RoutePlan) byBought(claimed quantity.Volume) limit {
+	o := r.bought
+	if o == nil {
+		return limit{part: 1}
+	}
+	return limit{lack: Lack{LiquidEnds, o.name}, part: part(o.left-claimed, r.other)}
+}
+
+// claims goes through the routes in order and notes what each can have at best of what
+// is not made here: trucks, bought liquids, and the pile, from which both brine and
+// pre-wetting draw. It returns the brine that is worth making, with the reserve, and the
+// salt to be set aside.
+func (y *stormYard) claims(p *Plan, runs []MixerRun) (need quantity.Volume, drySalt quantity.Mass) {
+	claimed := map[*bought]quantity.Volume{}
+	lacking, stock := quantity.Volume(0), y.usable()
+	for i := range p.Routes {
+		r := &p.Routes[i]
+		share, _ := least(y.byTruck(r), r.byBought(claimed[r.bought]))
+		if dry := r.Route.Salt(); dry > 0 {
+			// Whole batches come first: they serve the routes before this one too.
+			rest := y.r.pile() - drySalt - saltOf(lacking+max(0, r.brine*quantity.Volume(share)-stock), runs)
+			share = min(share, max(0, part(rest, dry)))
+			drySalt += dry * quantity.Mass(share)
+		}
+		brine := r.brine * quantity.Volume(share)
+		claimed[r.bought] += r.other * quantity.Volume(share)
+		lacking += max(0, brine-stock)
+		stock = max(0, stock-brine)
+		need += brine
+	}
+	return need + y.r.Reserve, drySalt
+}
+
+// saltOf is the least salt, as delivered, for whole batches of so much brine in one of
+// the mixing tanks.
+func saltOf(v quantity.Volume, runs []MixerRun) quantity.Mass {
+	if len(runs) == 0 {
+		return 0
+	}
+	least := quantity.Mass(math.Inf(1))
+	for _, run := range runs {
+		least = min(least, run.Salt*quantity.Mass(math.Ceil(float64(v/run.Mixer.PumpOff)-1e-9)))
+	}
+	return least
+}
+
+// allocate serves the routes in order with what there is, the last one in part.
+func (y *stormYard) allocate(p *Plan) {
+	pile := y.r.pile() - p.Production.Salt
+	for i := range p.Routes {
+		r := &p.Routes[i]
+		var share float64
+		share, r.Lack = y.share(r, pile)
+		r.Served = r.Demanded * quantity.Volume(share)
+		dry := r.Route.Salt() * quantity.Mass(share)
+		pile -= dry
+		p.DrySalt += dry
+		y.draw(r.brine * quantity.Volume(share))
+		if o := r.bought; o != nil {
+			taken := min(r.other*quantity.Volume(share), o.left)
+			o.left -= taken
+			o.loaded += taken
+		}
+		p.Loaded += r.Served
+	}
+	if p.Short = p.Demanded - p.Loaded; p.Short < 1e-12*p.Demanded {
+		p.Short = 0 // rounding
+	}
+	p.ReserveGap = max(0, y.r.Reserve-y.usable())
+}
+
+// share is the part of a route that can be served now, and what it lacks beyond that.
+func (y *stormYard) share(r *RoutePlan, pile quantity.Mass) (float64, Lack) {
+	const (
+		rounding = 1e-12
+		// Brines of two strengths shrink a little in one tank: what that takes is no
+		// shortage.
+		shrinkage = 1e-4
+	)
+	share, lack := least(
+		y.byTruck(r),
+		limit{Lack{Why: NoDrySalt}, part(pile, r.Route.Salt()), rounding},
+		r.byBought(0),
+		limit{Lack{Why: BrineEnds}, part(y.usable(), r.brine), shrinkage},
+	)
+	if share < rounding {
+		share = 0
+	}
+	return share, lack
+}
+
+// Balance is the brine that the yard began with, made, loaded and has left:
+// Start + Made = Loaded + Left.
+type Balance struct{ Start, Made, Loaded, Left balance.Masses }
+
+func (y *stormYard) balance() Balance {
+	b := Balance{Start: y.start, Made: y.made, Loaded: y.loaded}
+	for _, t := range y.tanks {
+		b.Left = b.Left.Plus(t.Masses())
+	}
+	return b
+}
