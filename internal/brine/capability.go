@@ -1,7 +1,9 @@
 package brine
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
@@ -80,18 +82,60 @@ func CanDo(r CapabilityRequest) (Capability, error) {
 	return p, nil
 }
 
-// SharedFlow returns what mixing tanks make with one pump and one supply between them:
-// the sum of what each makes alone, bounded by the time that the pump (mixing and
-// pumping off) and the supply take for it.
+// SharedFlow returns what mixing tanks make with one pump and one supply between them, at
+// most: what those of TanksToRun make. Tanks without a cycle make nothing.
 func SharedFlow(plants []Capability) quantity.Flow {
-	sum, pump, supply := 0.0, 0.0, 0.0
-	for _, p := range plants {
-		if p.Cycle == 0 {
-			continue
+	return together(plants, TanksToRun(plants))
+}
+
+// mostTanks is the number of mixing tanks of which every choice is tried. Of more, those
+// that make the most alone are tried: nobody runs so many on one pump.
+const mostTanks = 12
+
+// TanksToRun returns the places in the list of the mixing tanks that make the most with one
+// pump and one supply between them. A slow tank can keep a faster one waiting for longer than
+// its own brine is worth, and then it is not among them. It returns nil where no tank has a
+// cycle.
+func TanksToRun(plants []Capability) []int {
+	var known []int
+	for i, p := range plants {
+		if p.Cycle > 0 {
+			known = append(known, i)
 		}
+	}
+	slices.SortStableFunc(known, func(a, b int) int { return cmp.Compare(plants[b].AnHour, plants[a].AnHour) })
+	known = known[:min(len(known), mostTanks)]
+	slices.Sort(known)
+	best := known // of equal choices the one with all of them
+	for choice := 1; choice < 1<<len(known)-1; choice++ {
+		some := chosen(known, choice)
+		if together(plants, some) > together(plants, best)*(1+1e-9) {
+			best = some
+		}
+	}
+	return best
+}
+
+// chosen returns the members of a list whose bits are set.
+func chosen(list []int, bits int) []int {
+	var some []int
+	for i, x := range list {
+		if bits>>i&1 == 1 {
+			some = append(some, x)
+		}
+	}
+	return some
+}
+
+// together returns what some tanks make: the sum of what each makes alone, bounded by the
+// time that the pump (mixing and pumping off) and the supply take for it.
+func together(plants []Capability, some []int) quantity.Flow {
+	sum, pump, supply := 0.0, 0.0, 0.0
+	for _, i := range some {
+		p := plants[i]
 		sum += float64(p.AnHour)
 		pump += float64((p.Cycle - p.Fill) / p.Cycle)
 		supply += float64(p.Fill / p.Cycle)
 	}
-	return quantity.Flow(sum / math.Max(1, math.Max(pump, supply)))
+	return quantity.Flow(sum / max(1, pump, supply))
 }

@@ -1,6 +1,7 @@
 package brine
 
 import (
+	"slices"
 	"testing"
 
 	"brineyard/internal/fault"
@@ -9,6 +10,7 @@ import (
 	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 func plant() CapabilityRequest {
@@ -78,4 +80,55 @@ func TestTogether(t *testing.T) {
 	} {
 		require.InDelta(t, c.want, float64(SharedFlow(c.plants)/quantity.GallonPerMinute), 1e-9, name)
 	}
+}
+
+// By hand. A tank that fills in 30 min, holds the pump for 50 and gives 1,000 gal makes 12.5
+// gal/min. One that fills in 5 min, holds the pump for 100 and gives 105 gal makes 1. Both
+// would hold the pump for 50/80 + 100/105 = 1.577 of the time and make 13.5/1.577 = 8.56: the
+// first makes more alone.
+func TestSlowTankIsLeftOut(t *testing.T) {
+	perMinute := func(gallons, minutes float64) quantity.Flow {
+		return quantity.Flow(gallons/minutes) * quantity.GallonPerMinute
+	}
+	mixing := Capability{Fill: 30 * quantity.Minute, Cycle: 80 * quantity.Minute, AnHour: perMinute(1000, 80)}
+	filling := Capability{Fill: 60 * quantity.Minute, Cycle: 70 * quantity.Minute, AnHour: perMinute(1000, 70)}
+	slow := Capability{Fill: 5 * quantity.Minute, Cycle: 105 * quantity.Minute, AnHour: perMinute(105, 105)}
+	for name, c := range map[string]struct {
+		plants []Capability
+		run    []int
+		want   float64 // gal/min
+	}{
+		"none":       {nil, nil, 0},
+		"not known":  {[]Capability{{}, mixing}, []int{1}, 12.5},
+		"slow last":  {[]Capability{mixing, slow}, []int{0}, 12.5},
+		"slow first": {[]Capability{slow, {}, mixing}, []int{2}, 12.5},
+		"equal":      {[]Capability{slow, slow}, []int{0, 1}, 2 / (200.0 / 105)},
+		"of three":   {[]Capability{filling, slow, mixing}, []int{0, 2}, (12.5 + 1000.0/70) / (30.0/80 + 60.0/70)},
+	} {
+		require.Equal(t, c.run, TanksToRun(c.plants), name)
+		require.InDelta(t, c.want, float64(SharedFlow(c.plants)/quantity.GallonPerMinute), 1e-9, name)
+	}
+}
+
+// A further tank never makes the yard slower, and no tank alone is faster than the yard.
+func TestFurtherTankNeverSlows(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var plants []Capability
+		for range rapid.IntRange(1, 6).Draw(t, "tanks") {
+			fill := quantity.Duration(rapid.Float64Range(1, 300).Draw(t, "fill")) * quantity.Minute
+			pump := quantity.Duration(rapid.Float64Range(1, 300).Draw(t, "pump")) * quantity.Minute
+			volume := rapid.Float64Range(10, 5000).Draw(t, "volume")
+			p := Capability{Fill: fill, Cycle: fill + pump, AnHour: quantity.Flow(volume / float64(fill+pump))}
+			before := SharedFlow(plants)
+			plants = append(plants, p)
+			require.GreaterOrEqual(t, float64(SharedFlow(plants)), float64(before)*(1-1e-8))
+			require.GreaterOrEqual(t, float64(SharedFlow(plants)), float64(p.AnHour)*(1-1e-8))
+		}
+	})
+}
+
+// A yard of many mixing tanks is answered at once.
+func TestManyTanks(t *testing.T) {
+	plants := slices.Repeat([]Capability{{Fill: 30 * quantity.Minute, Cycle: 80 * quantity.Minute, AnHour: 1}}, 2000)
+	require.Len(t, TanksToRun(plants), mostTanks)
 }

@@ -76,7 +76,7 @@ func runEach(env *Env, g *globals, o *eachOptions, args []string) error {
 	if len(args) == 2 && args[1] != "-" {
 		file, err := env.Open(args[1])
 		if err != nil {
-			return usagef("%s: cannot be read: %s; allowed: a CSV file, or - for standard input", words.Quoted(args[1]), reasonOf(err))
+			return usagef("%s: cannot be read: %s; allowed: a CSV file, or - for standard input", words.Quoted(args[1]), run.Reason(err))
 		}
 		defer file.Close()
 		in, name = file, args[1]

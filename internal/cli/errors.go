@@ -28,13 +28,7 @@ func usagef(format string, args ...any) error { return fault.Refuse(format, args
 type faultList = run.FaultList
 
 // listOf takes over the faults of a yard or storm file.
-func listOf(faults file.Faults) faultList {
-	var list faultList
-	for _, f := range faults {
-		list = append(list, f)
-	}
-	return list
-}
+func listOf(faults file.Faults) faultList { return run.EachFault(faults) }
 
 // allowed says what may be given instead.
 func allowed(problem string, these []string) error {

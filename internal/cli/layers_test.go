@@ -47,7 +47,8 @@ var layers = []struct {
 	{"cli/tank", "brine cli/bind cli/derive cli/run cli/show fault gauge journal quantity ready report solution words yard", false},
 	{"cli/cold", "balance brine cli/bind cli/derive cli/run cli/show fault journal quantity report solution yard", false},
 	{"cli/learn", "balance brine chart cli/bind cli/derive cli/run cli/show drill fault gauge lineup picture quantity report solution truck words yard", false},
-	{"cli", "balance brine chart cli/bind cli/cold cli/derive cli/learn cli/run cli/show cli/tank drill fault gauge journal lineup picture quantity ready report season solution storm truck words yard yard/file", false},
+	{"cli/records", "balance brine chart cli/bind cli/derive cli/run cli/show fault journal picture quantity report season words yard yard/file", false},
+	{"cli", "balance brine chart cli/bind cli/cold cli/derive cli/learn cli/records cli/run cli/show cli/tank drill fault gauge journal lineup picture quantity ready report season solution storm truck words yard yard/file", false},
 	{"accuracy", "balance brine chart cli gauge picture quantity solution yard", false},
 	{"release", "", false},
 }

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"fmt"
 	"strconv"
 
 	"brineyard/internal/balance"
@@ -52,21 +51,7 @@ func (s *setting) record(r *recordFlags, command string, entries ...journal.Entr
 	return s.keep(s.journalPath(r.journal), command, entries...)
 }
 
-// tell writes a line to the error stream.
-func (s *setting) tell(format string, args ...any) {
-	fmt.Fprintln(s.env.Err, words.OneLine(fmt.Sprintf(format, args...)))
-}
-
 func itoa(n int) string { return strconv.Itoa(n) }
-
-// entryNumber reads the number of an entry.
-func entryNumber(text string) (int, error) {
-	n, err := strconv.ParseUint(text, 10, 31)
-	if err != nil || n == 0 {
-		return 0, usagef("%s: not the number of an entry; allowed: like 14; journal list shows them", words.Quoted(text))
-	}
-	return int(n), nil
-}
 
 // pointer makes optional what a row may leave out.
 func pointer[T any](x T) *T { return &x }
@@ -84,14 +69,6 @@ func compositionInto(e *journal.Entry, l balance.Liquid) {
 	}
 	if _, plain := l.Strength(); plain && e.NaCl == nil {
 		e.NaCl = pointer(quantity.Strength(0)) // water
-	}
-}
-
-// readingEntry is a reading in a tank.
-func readingEntry(tank string, r brine.ReadingResult) journal.Entry {
-	return journal.Entry{
-		Kind: journal.Reading, Tank: tank, Scale: r.Sample.Instrument.Name(), Reading: pointer(r.Sample.Instrument.ToRow(r.Sample.Reading)),
-		Temp: pointer(r.Sample.Temperature), NaCl: pointer(r.True),
 	}
 }
 

@@ -1,16 +1,17 @@
 package cli
 
 import (
-	"brineyard/internal/cli/cold"
-	"brineyard/internal/cli/learn"
-	"brineyard/internal/cli/run"
-	"brineyard/internal/cli/tank"
 	"errors"
 	"fmt"
 	"slices"
 	"strings"
 	"syscall"
 
+	"brineyard/internal/cli/cold"
+	"brineyard/internal/cli/learn"
+	"brineyard/internal/cli/records"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/tank"
 	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
@@ -73,12 +74,12 @@ var commands = []struct {
 	make func(*Env, *globals) *cobra.Command
 }{
 	{"store", newStore}, {"storm", newStorm}, {"truck", newTruck}, {"lineup", newLineup}, {"each", newEach},
-	{"journal", newJournal}, {"drill", newDrill}, {"yard", newYard},
+	{"drill", newDrill},
 }
 
 // grouped are the commands in the groups of the help screen.
 func grouped() []run.Command {
-	return slices.Concat(tank.Commands(), cold.Commands(), learn.Commands())
+	return slices.Concat(tank.Commands(), cold.Commands(), records.Commands(), learn.Commands())
 }
 
 // commandOf is the command that a line begins with; empty if it is none. Then the others
@@ -172,14 +173,6 @@ func availableNames(cmd *cobra.Command) []string {
 		}
 	}
 	return names
-}
-
-// subcommand refuses a word behind a command that has commands of its own.
-func subcommand(cmd *cobra.Command, args []string) error {
-	if len(args) == 0 {
-		return nil
-	}
-	return usagef("no such command of %s: %s; %s", cmd.Name(), words.Quoted(args[0]), words.Allowed(args[0], availableNames(cmd)))
 }
 
 // noArguments refuses words that are no flags.

@@ -12,13 +12,6 @@ import (
 	"brineyard/internal/yard"
 )
 
-// defaultYard is the yard file looked for in the folder, before the one that
-// the environment names.
-const (
-	defaultYard = "yard.toml"
-	yardEnv     = "BRINEYARD_FILE"
-)
-
 // setting is what holds for one run: yard file, units, and where each value of
 // the request came from.
 type setting struct {

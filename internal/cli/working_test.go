@@ -78,6 +78,7 @@ func TestWorkingReachesTheAnswer(t *testing.T) {
 		"correct --volume 800gal --strength 20% --purity 93% --moisture 3%": "final_volume",
 		"batch --volume 1200gal --purity 95% --moisture 2%":                 "water_to_add",
 		"batch --volume 1200gal --supply 30gal/min":                         "fill_time",
+		"yard show --yard YARD":                                             "brine_per_hour",
 	} {
 		want, reached := figureOf(t, line, figure), false
 		steps := workingOf(t, line)

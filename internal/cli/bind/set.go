@@ -5,6 +5,7 @@ package bind
 
 import (
 	"errors"
+	"time"
 
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
@@ -27,6 +28,7 @@ type step func(*Scope) error
 type Scope struct {
 	Yard   *yard.Yard // nil when there is none
 	System quantity.System
+	Now    func() time.Time
 	Args   []string // words without a flag
 	Notes  []string // how the words were read; Fill adds to them
 }

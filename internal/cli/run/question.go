@@ -38,6 +38,8 @@ type Command struct {
 	New                       func() Question      // nil for one that only has commands below it
 	Below                     []Command
 	Rows                      bool // each can ask it of every row
+	// Open settles what holds for an answer; nil for the yard file and the units in force.
+	Open func(*Env, *Globals, []string) (*Session, error)
 }
 
 // Name is the word that runs it.
@@ -54,23 +56,34 @@ func (c Command) cobra(env *Env, g *Globals, above string) *cobra.Command {
 		cmd.AddCommand(below.cobra(env, g, path+" "))
 	}
 	if c.New == nil {
-		cmd.Args = subcommand
+		if cmd.Args == nil {
+			cmd.Args = subcommand
+		}
 		cmd.RunE = func(cmd *cobra.Command, _ []string) error { return cmd.Help() }
 		return cmd
 	}
 	q := c.New()
 	b := bind.New(cmd.Flags())
 	q.Bind(b)
-	cmd.RunE = func(_ *cobra.Command, args []string) error { return ask(env, g, q, b, path, args) }
+	cmd.RunE = func(_ *cobra.Command, args []string) error {
+		s, err := c.open(env, g, args)
+		if err != nil {
+			return err
+		}
+		return s.ask(q, b, path, args)
+	}
 	return cmd
 }
 
-// ask answers one command line.
-func ask(env *Env, g *Globals, q Question, b *bind.Set, path string, args []string) error {
-	s, err := Open(env, g)
-	if err != nil {
-		return err
+func (c Command) open(env *Env, g *Globals, args []string) (*Session, error) {
+	if c.Open == nil {
+		return Open(env, g)
 	}
+	return c.Open(env, g, args)
+}
+
+// ask answers one command line.
+func (s *Session) ask(q Question, b *bind.Set, path string, args []string) error {
 	scope := s.Scope(args)
 	if err := b.Fill(scope); err != nil {
 		return err

@@ -1,0 +1,143 @@
+package records
+
+import (
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/fault"
+	"brineyard/internal/journal"
+	"brineyard/internal/words"
+	"brineyard/internal/yard"
+
+	"github.com/spf13/cobra"
+)
+
+var addCommand = run.Command{
+	Use:   "add KIND",
+	Short: "Record an event",
+	Long: "add writes one row: batch, reading, correction, transfer, load, delivery, clean,\n" +
+		"count or note. When it returns without an error, the row is on the disk.",
+	Example: addExamples(journal.Batch, journal.Load),
+	Args:    noOtherKind,
+	Below:   addCommands(),
+}
+
+// addExamples are the first examples of some kinds.
+func addExamples(some ...journal.Kind) string {
+	var lines []string
+	for _, kind := range some {
+		for _, k := range entryKinds {
+			if k.name == kind {
+				lines = append(lines, "  "+k.line(k.example))
+			}
+		}
+	}
+	return strings.Join(lines, "\n")
+}
+
+// noOtherKind refuses a kind that is none of those below.
+func noOtherKind(_ *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return nil
+	}
+	var names []string
+	for _, k := range entryKinds {
+		names = append(names, string(k.name))
+	}
+	return fault.Refuse("no such kind of entry: %s; %s", words.Quoted(args[0]), words.Allowed(args[0], names))
+}
+
+// addCommands make a command of each kind.
+func addCommands() []run.Command {
+	var all []run.Command
+	for _, k := range entryKinds {
+		all = append(all, run.Command{
+			Use:     string(k.name),
+			Short:   k.short,
+			Long:    k.short + ".\nNames are those of the yard file, if there is one.\nThe row is on the disk when this returns without an error.",
+			Example: "  " + k.line(k.example) + "\n  " + k.line(k.another),
+			Args:    run.NoArguments,
+			New:     func() run.Question { return &addition{kind: k, entry: journal.Entry{Kind: k.name}} },
+		})
+	}
+	return all
+}
+
+// addition is an entry as it is typed.
+type addition struct {
+	kind    entryKind
+	entry   journal.Entry
+	sample  *brine.Sample // nil unless the kind has one
+	at      string
+	journal run.JournalPath
+}
+
+// Bind binds what the kind takes, and what every kind takes.
+func (q *addition) Bind(b *bind.Set) {
+	b.Then(q.hasAll(b))
+	at := bind.Name(b, &q.at, "at", "`time` of it, like \"2026-01-14 05:40\"; now unless given", nil)
+	b.Then(func(s *bind.Scope) (err error) {
+		q.entry.Time = s.Now()
+		if at.Given() {
+			q.entry.Time, err = moment(s, "at", q.at)
+		}
+		return err
+	})
+	b.Then(func(s *bind.Scope) error {
+		if err := knownNames(s.Yard, &q.entry); err != nil {
+			return fault.Refuse("--%v", err)
+		}
+		return nil
+	})
+	for _, takes := range append(q.kind.takes[:len(q.kind.takes):len(q.kind.takes)], operatorFlag, noteFlag) {
+		takes(q, b)
+	}
+	q.journal.Bind(b)
+}
+
+// hasAll refuses an entry without a value that its kind needs.
+func (q *addition) hasAll(b *bind.Set) func(*bind.Scope) error {
+	return func(*bind.Scope) error {
+		for _, name := range q.kind.needs {
+			if !b.Flags().Changed(name) {
+				return fault.Refuse("--%s is missing: a %s needs it; allowed: like %s", name, q.kind.name, q.kind.line(q.kind.example))
+			}
+		}
+		return nil
+	}
+}
+
+// Answer adds the row.
+func (q *addition) Answer(s *run.Session) (run.Reply, error) {
+	e := q.entry
+	takeLiquid(s.Yard, &e)
+	if q.sample != nil {
+		r, err := brine.Reading(*q.sample)
+		if err != nil {
+			return run.Reply{}, err
+		}
+		read := run.ReadingEntry(e.Tank, r)
+		e.Scale, e.Reading, e.Temp, e.NaCl = read.Scale, read.Reading, read.Temp, read.NaCl
+	}
+	if err := e.Sense(); err != nil {
+		return run.Reply{}, fault.Refuse("%v", err)
+	}
+	if err := fits(s, &e); err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{}, s.Keep(q.journal.In(s), "journal add", e)
+}
+
+// takeLiquid takes over what the yard file says of a liquid, so that the row stands on its
+// own. A load is of what stands in the tank.
+func takeLiquid(y *yard.Yard, e *journal.Entry) {
+	if y == nil || e.Kind == journal.Load {
+		return
+	}
+	l, known := y.Liquid(e.Liquid)
+	if known && len(l.Products) == 0 && e.NaCl == nil && e.CaCl2 == nil && e.MgCl2 == nil && e.KCl == nil {
+		run.CompositionInto(e, l.Liquid)
+	}
+}

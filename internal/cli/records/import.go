@@ -1,0 +1,111 @@
+package records
+
+import (
+	"fmt"
+	"time"
+
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/fault"
+	"brineyard/internal/journal"
+	"brineyard/internal/words"
+	"brineyard/internal/yard"
+
+	"github.com/spf13/cobra"
+)
+
+var importCommand = run.Command{
+	Use:   "import FILE.csv",
+	Short: "Take over a log that was kept in a spreadsheet",
+	Long: "import reads a CSV file with headings of its own and adds its rows to the\n" +
+		"journal: all of them, or none if any has a fault. The map says which column is\n" +
+		"which; two equal signs give every row the same word, and a colon a unit.",
+	Example: "  brineyard journal import old.csv --map time=Date,volume=Made:gal,kind==batch\n" +
+		"  brineyard journal import old.csv --map time=Date,note=What,kind==note",
+	Args: func(_ *cobra.Command, args []string) error {
+		if len(args) != 1 {
+			return fault.Refuse("%d words; allowed: one, the CSV file to import", len(args))
+		}
+		return nil
+	},
+	New: func() run.Question { return &importing{} },
+}
+
+type importing struct {
+	file    string
+	mapping journal.Mapping
+	dry     bool
+	journal run.JournalPath
+}
+
+// Bind binds file and map.
+func (q *importing) Bind(b *bind.Set) {
+	var columns string
+	given := bind.Name(b, &columns, "map", "`columns`: time=Date,volume=Made:gal,kind==batch,...; required", nil)
+	b.Then(func(s *bind.Scope) (err error) {
+		q.file = s.Args[0]
+		if !given.Given() {
+			return fault.Refuse("--map is missing: which column is which? allowed: like --map time=Date,volume=Made:gal,kind==batch,tank==mixer")
+		}
+		if q.mapping, err = journal.ParseMapping(columns); err != nil {
+			return fault.Refuse("--map: %v", err)
+		}
+		return nil
+	})
+	bind.Switch(b, &q.dry, "dry-run", "say what would be added, and add nothing")
+	q.journal.Bind(b)
+}
+
+// Answer adds the rows.
+func (q *importing) Answer(s *run.Session) (run.Reply, error) {
+	entries, err := q.read(s)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	path := q.journal.In(s)
+	if q.dry {
+		s.Tell("brineyard journal import: %d rows of %s would be added to %s", len(entries), words.Quoted(q.file), words.Quoted(path))
+		return run.Reply{}, nil
+	}
+	return run.Reply{}, s.Keep(path, "journal import", entries...)
+}
+
+// read makes entries of the file's rows.
+func (q *importing) read(s *run.Session) ([]journal.Entry, error) {
+	file, err := s.Env.Open(q.file)
+	if err != nil {
+		return nil, fault.Refuse("%s: cannot be read: %s; allowed: a CSV file", words.Quoted(q.file), run.Reason(err))
+	}
+	defer file.Close()
+	entries, faults, err := journal.Import(file, q.mapping, s.Env.Now().Location())
+	if err != nil {
+		return nil, fault.Refuse("%s: %v", words.Quoted(q.file), err)
+	}
+	faults = append(faults, unfitting(s.Yard, s.Env.Now(), entries)...)
+	if len(faults) > 0 {
+		var list run.FaultList
+		for _, f := range faults {
+			list = append(list, fmt.Errorf("%s: %s", q.file, f))
+		}
+		return nil, list
+	}
+	if len(entries) == 0 {
+		return nil, fault.Refuse("%s: no rows below its headings; allowed: one or more", words.Quoted(q.file))
+	}
+	return entries, nil
+}
+
+// unfitting finds entries that are to come, and names that the yard file does not have.
+func unfitting(y *yard.Yard, now time.Time, entries []journal.Entry) []journal.Fault {
+	var faults []journal.Fault
+	for i := range entries {
+		e, line := &entries[i], i+2
+		if toCome(e.Time, now) {
+			faults = append(faults, journal.Fault{Line: line, Text: e.Time.Format(minuteLayout) + " is to come; allowed: up to now"})
+		}
+		if err := knownNames(y, e); err != nil {
+			faults = append(faults, journal.Fault{Line: line, Text: err.Error()})
+		}
+	}
+	return faults
+}

@@ -1,0 +1,88 @@
+package records
+
+import (
+	"fmt"
+	"slices"
+
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/fault"
+	"brineyard/internal/journal"
+	"brineyard/internal/report"
+	"brineyard/internal/words"
+)
+
+var listCommand = run.Command{
+	Use:   "list",
+	Short: "Show entries",
+	Long: "list shows the entries, with those taken back marked. The other formats have\n" +
+		"every column.",
+	Example: "  brineyard journal list --from 2026-01-01 --kind batch\n  brineyard journal list --tank mixer --format csv",
+	Args:    run.NoArguments,
+	New:     func() run.Question { return &list{} },
+}
+
+type list struct {
+	period     period
+	tank, kind string // empty for all
+	journal    run.JournalPath
+}
+
+// Bind binds what is to be listed.
+func (q *list) Bind(b *bind.Set) {
+	q.period.bind(b)
+	bind.Name(b, &q.tank, "tank", "`tank` that it is about, went into or came from", bind.TankNames)
+	var kinds []string
+	for _, k := range journal.Kinds() {
+		kinds = append(kinds, string(k))
+	}
+	bind.OneOf(b, &q.kind, "kind", "kind of entry: "+words.Joined(kinds, ""), "", bind.Words(kinds...)...)
+	q.journal.Bind(b)
+}
+
+// Answer lists the entries.
+func (q *list) Answer(s *run.Session) (run.Reply, error) {
+	path := q.journal.In(s)
+	j, err := readJournal(s, path)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	if err := namedByEntries(j, q.tank); err != nil {
+		return run.Reply{}, err
+	}
+	var some []*journal.Entry
+	for i := range j.Entries {
+		if e := &j.Entries[i]; q.wants(e) {
+			some = append(some, e)
+		}
+	}
+	return run.Reply{Words: func(d *report.Document) {
+		d.Title, d.Verdict = "Journal", fmt.Sprintf("%d of the %d entries in %s.", len(some), len(j.Entries), path)
+		back := journal.TakenBack(j.Entries)
+		if people := s.Globals.Format.Name; len(some) > 0 && (people == "text" || people == "markdown") {
+			d.Tables = append(d.Tables, summaryTable(s.View, some, back))
+		}
+		d.Tables = append(d.Tables, entriesTable(s.View, some, back))
+	}}, nil
+}
+
+func (q *list) wants(e *journal.Entry) bool {
+	return q.period.has(e.Time) &&
+		(q.tank == "" || q.tank == e.Tank || q.tank == e.From) &&
+		(q.kind == "" || q.kind == string(e.Kind))
+}
+
+// namedByEntries refuses a tank that no entry is about. An empty name is none, and a journal
+// without tanks has nothing to list.
+func namedByEntries(j *journal.Journal, tank string) error {
+	var names []string
+	for _, e := range j.Entries {
+		names = append(names, e.Tank, e.From)
+	}
+	slices.Sort(names)
+	names = slices.DeleteFunc(slices.Compact(names), func(n string) bool { return n == "" })
+	if tank == "" || len(names) == 0 || slices.Contains(names, tank) {
+		return nil
+	}
+	return fault.Refuse("--tank %s: no entry is about it; %s", words.Quoted(tank), words.Allowed(tank, names))
+}

@@ -1,0 +1,162 @@
+package records
+
+import (
+	"bytes"
+	"fmt"
+	"time"
+
+	"brineyard/internal/chart"
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/derive"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/fault"
+	"brineyard/internal/picture"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/season"
+	"brineyard/internal/words"
+)
+
+var seasonCommand = run.Command{
+	Use:   "season",
+	Short: "What a season made, laid down, used and cost",
+	Long: "season sums up the journal: gallons made and laid by month and liquid, salt and\n" +
+		"chloride, batches in and out of the band, operators, routes, the salt balance,\n" +
+		"and when a mixing tank is to be cleaned next.",
+	Example: "  brineyard journal season --from 2025-11-01 --to 2026-03-31\n  brineyard journal season --svg season.svg",
+	Args:    run.NoArguments,
+	New:     func() run.Question { return &seasonSum{} },
+}
+
+type seasonSum struct {
+	period  period
+	replay  replay
+	journal run.JournalPath
+	svg     string // empty for none
+	ascii   bool
+}
+
+// Bind binds the period.
+func (q *seasonSum) Bind(b *bind.Set) {
+	q.period.bind(b)
+	q.journal.Bind(b)
+	bind.Switch(b, &q.ascii, "ascii", "draw charts with plain characters alone")
+	bind.Name(b, &q.svg, "svg", "write the charts to this `file` as a picture too", nil)
+	q.replay.bind(b)
+}
+
+// Answer sums up the period.
+func (q *seasonSum) Answer(s *run.Session) (run.Reply, error) {
+	j, err := readJournal(s, q.journal.In(s))
+	if err != nil {
+		return run.Reply{}, err
+	}
+	r, _ := q.replay.of(s.Yard, j, q.period)
+	charts := seasonCharts(s.View, r, q.replay.shop.Band)
+	if q.svg != "" {
+		if err := writePicture(s, q.svg, charts); err != nil {
+			return run.Reply{}, err
+		}
+	}
+	return run.Reply{
+		Figures: seasonFigures(s.View, r),
+		Words: func(d *report.Document) {
+			d.Title, d.Verdict, d.Notes = "Season", seasonVerdict(s.View, r), seasonNotes(s.View, r)
+			d.Cautions = []string{show.CautionEntry, show.CautionDrain, show.CautionLocal}
+			d.Tables, d.Charts, d.ASCII = seasonTables(s.View, r), charts, q.ascii
+			if s.Globals.Working {
+				d.Working = derive.Season(s.View, q.replay.shop.RockSalt, r)
+			}
+		},
+	}, nil
+}
+
+// writePicture makes a new file with charts.
+func writePicture(s *run.Session, path string, charts []chart.Chart) error {
+	if len(charts) == 0 {
+		return fault.Refuse("--svg %s: too few batches for a chart; allowed: two or more", words.Quoted(path))
+	}
+	var image bytes.Buffer
+	if err := picture.SVG(&image, charts); err != nil {
+		return err
+	}
+	return s.Env.CreateNew("--svg", path, image.Bytes())
+}
+
+func seasonVerdict(v show.View, r season.Report) string {
+	if r.Entries == 0 {
+		return "No entries in this period."
+	}
+	return v.Say("From %s to %s: %v made, %v laid down, %d of %d batches in the band.",
+		day(r.First), day(r.Last), r.Total.Made, r.Total.Laid, r.Band.In, len(r.Batches))
+}
+
+func day(t time.Time) string { return t.Format(dayLayout) }
+
+func seasonFigures(v show.View, r season.Report) []report.Figure {
+	figures := []report.Figure{
+		show.Quiet(v.Figure("made", "Made", r.Total.Made)), show.Quiet(v.Figure("laid", "Laid down", r.Total.Laid)),
+		batchesFigure(v, r), show.Quiet(v.Figure("batches_in_band", "In the band", quantity.Count(r.Band.In))),
+		v.Figure("salt_used", "Salt used, by the entries", r.Total.Salt), v.Figure("water_used", "Water used", r.Total.Water),
+		v.Figure("salt_laid", "Salt laid down, as NaCl", r.Total.NaCl), v.Figure("chloride_laid", "Chloride laid down", r.Total.Chlorides),
+	}
+	figures = append(figures, saltFigures(v, r.Salt)...)
+	return append(figures,
+		v.Figure("paid", "Paid, as recorded", r.Paid),
+		show.Known(v, "reckoned", "Salt and water at the yard's prices", r.Reckoned))
+}
+
+func batchesFigure(v show.View, r season.Report) report.Figure {
+	f := v.Figure("batches", "Batches", quantity.Count(len(r.Batches)))
+	f.Value.Text = fmt.Sprintf("%d, of them %d in the band, %d too weak, %d too strong", len(r.Batches), r.Band.In, r.Band.Weak, r.Band.Strong)
+	return f
+}
+
+// saltFigures are the balance of the pile.
+func saltFigures(v show.View, b season.SaltBalance) []report.Figure {
+	gone := v.Figure("salt_gone", "Salt gone from the pile", b.Gone)
+	gone.Value.Text = v.Say("%v (had %v, delivered %v, left %v)", b.Gone, b.Opening, b.Delivered, b.Closing)
+	unexplained := v.Figure("salt_unexplained", "Not explained", b.Unexplained)
+	if !b.Counted && b.Closing < 0 {
+		// There was more salt than was ever counted or delivered.
+		gone.Value.Text = v.Say("%v, by the entries alone", b.Gone)
+		unexplained.Value = report.Nothing(unexplained.Value.Unit, "not known without counts of the pile")
+	}
+	explained := v.Figure("salt_in_brine", "In the brine, as NaCl", b.InBrine)
+	explained.Value.Text = v.Say("%v; moisture %v, insolubles %v", b.InBrine, b.Moisture, b.Insolubles)
+	return []report.Figure{
+		gone, show.Quiet(v.Figure("salt_delivered", "Salt delivered", b.Delivered)), explained,
+		show.Quiet(v.Figure("salt_moisture", "Moisture", b.Moisture)), show.Quiet(v.Figure("salt_insolubles", "Insolubles", b.Insolubles)),
+		unexplained,
+	}
+}
+
+func seasonNotes(v show.View, r season.Report) []string {
+	if r.Entries == 0 {
+		return nil
+	}
+	notes := []string{balanceNote(v, r.Salt)}
+	for _, c := range r.Cleanings {
+		switch {
+		case c.Learned > 0:
+			notes = append(notes, v.Say("%s: the interval is the mean of its last %s.", c.Tank, show.Plural(c.Learned, "cleaning", "cleanings")))
+		case c.Interval > 0:
+			notes = append(notes, v.Say("%s: the interval is the yard file's; one will be learned from cleanings.", c.Tank))
+		}
+	}
+	return append(notes, problemNotes(v, r.Problems)...)
+}
+
+// balanceNote says what the salt that is not explained means.
+func balanceNote(v show.View, b season.SaltBalance) string {
+	switch {
+	case !b.Counted:
+		return "Two counts of the salt pile (journal add count --salt) would show what no entry tells; this balance goes by the entries alone."
+	case b.Called() && b.Unexplained > 0:
+		return v.Say("%v of salt are not explained by moisture and insolubles: spilt, used elsewhere, not recorded, or less delivered than paid for.", b.Unexplained)
+	case b.Called():
+		return v.Say("The brine holds %v more salt than left the pile: a delivery or a count is missing, or readings are too high.", -b.Unexplained)
+	}
+	return "What is not explained is no more than a loader's bucket is known to."
+}
