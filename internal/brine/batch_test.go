@@ -21,7 +21,7 @@ func plainBatch() BatchRequest {
 		Target:     0.233,
 		WaterTemp:  quantity.Fahrenheit(50),
 		HeelTemp:   quantity.Fahrenheit(50),
-		RockSalt:   yard.PureSalt,
+		RockSalt:   yard.PureSalt(),
 		Instrument: gauge.PercentGlass(),
 	}
 }

@@ -18,7 +18,7 @@ func plant() CapabilityRequest {
 	return CapabilityRequest{
 		WorkingVolume: 1200 * quantity.Gallon, PumpOff: 1000 * quantity.Gallon, MixTime: 40 * quantity.Minute,
 		Supply: 30 * quantity.GallonPerMinute, PumpFlow: 100 * quantity.GallonPerMinute,
-		WaterTemp: quantity.Fahrenheit(50), Target: 0.233, RockSalt: yard.PureSalt,
+		WaterTemp: quantity.Fahrenheit(50), Target: 0.233, RockSalt: yard.PureSalt(),
 		Bucket: 1000 * quantity.Pound, Pile: 20000 * quantity.Pound, SaltPrice: &price, CleanEvery: 40000 * quantity.Gallon,
 	}
 }
@@ -43,7 +43,7 @@ func TestPlantByHand(t *testing.T) {
 
 // What is not known is not answered.
 func TestPlantOfUnknowns(t *testing.T) {
-	r := CapabilityRequest{WorkingVolume: 1, WaterTemp: quantity.Celsius(10), Target: 0.233, RockSalt: yard.PureSalt}
+	r := CapabilityRequest{WorkingVolume: 1, WaterTemp: quantity.Celsius(10), Target: 0.233, RockSalt: yard.PureSalt()}
 	p, err := CanDo(r)
 	require.NoError(t, err)
 	require.Zero(t, p.Cycle+p.Fill+p.PumpOffTime)

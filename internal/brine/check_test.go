@@ -17,9 +17,9 @@ import (
 func tankAt(reading float64, fahrenheit float64) CheckRequest {
 	return CheckRequest{
 		Sample:   Sample{Instrument: gauge.PercentGlass(), Reading: reading, Temperature: quantity.Fahrenheit(fahrenheit)},
-		Band:     yard.DefaultBand,
+		Band:     yard.DefaultBand(),
 		Volume:   500 * quantity.Gallon,
-		RockSalt: yard.PureSalt,
+		RockSalt: yard.PureSalt(),
 	}
 }
 

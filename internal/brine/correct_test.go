@@ -23,7 +23,7 @@ func fiveHundred(strength quantity.Strength) CorrectRequest {
 		Strength:    strength,
 		Target:      0.233,
 		Temperature: quantity.Fahrenheit(60),
-		RockSalt:    yard.PureSalt,
+		RockSalt:    yard.PureSalt(),
 		Instrument:  gauge.PercentGlass(),
 	}
 }

@@ -131,7 +131,7 @@ func (r StoreRequest) Correction(s StoreResult) CorrectRequest {
 	strength, _ := s.Now.Liquid.Strength()
 	return CorrectRequest{
 		Volume: s.Now.Volume, Strength: strength, Target: r.Target, Temperature: r.Temperature,
-		Capacity: r.Capacity, With: AddStock, Stock: r.With, RockSalt: yard.PureSalt, Instrument: r.Instrument,
+		Capacity: r.Capacity, With: AddStock, Stock: r.With, RockSalt: yard.PureSalt(), Instrument: r.Instrument,
 	}
 }
 

@@ -29,7 +29,7 @@ func (c *Chart) bars(set *signs) []string {
 }
 
 // run is the length of a bar: whole cells, and the part of a last one where the set has
-// signs for it. What is above nothing shows something.
+// signs for it. An amount above 0 shows at least its smallest sign.
 func (s *signs) run(value, most float64) string {
 	if !(value > 0) || most <= 0 {
 		return ""

@@ -1,5 +1,5 @@
 // Package chart draws charts in characters, for a terminal of 80 columns without
-// colour. It knows nothing of what they show.
+// colour. It knows curves and bars, not the trade.
 package chart
 
 // Chart is curves on a grid, or bars. Its lines are no wider than 80 columns.
@@ -17,7 +17,7 @@ type Label struct {
 	Text string // ASCII
 }
 
-// Axis names an axis and its unit. Whole is set where only whole numbers mean anything.
+// Axis names an axis and its unit. Whole keeps fractions off it.
 type Axis struct {
 	Label string
 	Whole bool
@@ -53,7 +53,7 @@ var (
 	boxes = signs{wall: "│", corner: "└", floor: "─", bar: []string{"▏", "▎", "▍", "▌", "▋", "▊", "▉", "█"}}
 )
 
-// Lines draws the chart, with characters of ASCII alone if so asked.
+// Lines draws the chart; plain uses ASCII characters alone.
 func (c *Chart) Lines(plain bool) []string {
 	set := &boxes
 	if plain {

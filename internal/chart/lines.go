@@ -53,7 +53,7 @@ func (c *Chart) curves(set *signs) []string {
 		numbers(x), indent+c.X.Label, indent+c.legend())
 }
 
-// plot sets a mark where it lies on the grid.
+// plot sets a mark on the grid, and leaves out one beside it.
 func plot(grid [][]byte, x, y float64, mark byte) {
 	i, j := int(math.Round(y)), int(math.Round(x))
 	if i >= 0 && i < len(grid) && j >= 0 && j < len(grid[i]) {
@@ -81,7 +81,7 @@ func numbers(x Scale) string {
 	return string(line)
 }
 
-// legend tells the marks.
+// legend names the series by their marks.
 func (c *Chart) legend() string {
 	var names []string
 	for _, s := range c.Series {

@@ -25,7 +25,7 @@ func (k *pocket) chargeSteps(s *setting, c charge) {
 	salt := k.step("Salt in it", "weight x strength", "{} x {}", []term{weight, target}, weight.value*target.value, weight.unit)
 	delivered := salt
 	purity, moisture := k.share(c.rock.Purity), k.share(c.rock.Moisture)
-	if c.rock != yard.PureSalt {
+	if c.rock != yard.PureSalt() {
 		delivered = k.step("Salt as delivered", "salt / (purity x (1 - moisture))", "{} / ({} x (1 - {}))",
 			[]term{salt, purity, moisture}, salt.value/(purity.value*(1-moisture.value)), weight.unit)
 	}

@@ -62,8 +62,8 @@ func rockSalt(s *setting, purity, moisture *input[quantity.Strength]) yard.RockS
 		file = s.yard.Pile.Quality
 	}
 	return yard.RockSalt{
-		Purity:   take(s, fault.FieldPurity, "purity", purity, ifKnown(file.Purity), "salt.purity", yard.PureSalt.Purity),
-		Moisture: take(s, fault.FieldMoisture, "moisture", moisture, ifKnown(file.Moisture), "salt.moisture", yard.PureSalt.Moisture),
+		Purity:   take(s, fault.FieldPurity, "purity", purity, ifKnown(file.Purity), "salt.purity", yard.PureSalt().Purity),
+		Moisture: take(s, fault.FieldMoisture, "moisture", moisture, ifKnown(file.Moisture), "salt.moisture", yard.PureSalt().Moisture),
 	}
 }
 
@@ -149,8 +149,8 @@ func (s *setting) band(to, low, high *input[quantity.Strength]) yard.Band {
 	if s.yard != nil {
 		file = s.yard.Target
 	}
-	target := take(s, fault.FieldTarget, "to", to, file.Strength, "target.strength", yard.DefaultBand.Target)
-	otherwise := yard.BandAround(target)
+	target := take(s, fault.FieldTarget, "to", to, file.Strength, "target.strength", yard.DefaultBand().Target)
+	otherwise := yard.BandOf(&target, nil, nil)
 	return yard.Band{
 		Target: target,
 		Low:    take(s, fault.FieldLow, "low", low, file.Low, "target.low", otherwise.Low),

@@ -270,9 +270,9 @@ func (s *setting) drillShop() drill.Shop {
 	if s.yard == nil {
 		return drill.Shop{}
 	}
-	y, none := s.yard, &input[quantity.Strength]{}
+	y := s.yard
 	return drill.Shop{
-		Band: s.band(none, none, none), RockSalt: rockSalt(s, none, none), Bucket: y.Pile.Bucket,
+		Band: y.Band(), RockSalt: y.RockSalt(), Bucket: y.Pile.Bucket,
 		PumpFlow: y.Pump.Flow, Calibration: y.Calibration, Plumbing: y.Plumbing,
 		Tanks: y.Tanks, Liquids: y.Liquids, Trucks: y.Trucks,
 	}

@@ -25,7 +25,7 @@ var layers = []struct {
 	{"solution", "root", true},
 	{"gauge", "quantity solution", true},
 	{"balance", "fault gauge quantity solution", true},
-	{"yard", "balance fault quantity solution", true},
+	{"yard", "balance fault gauge quantity solution", true},
 	{"wild", "balance gauge quantity solution yard", true},
 	{"yard/file", "balance quantity solution words yard", false},
 	{"journal", "quantity words", false},

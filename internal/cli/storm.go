@@ -124,7 +124,7 @@ func (o *stormOptions) request(s *setting, orders *file.Storm) (storm.Request, e
 		Pile:        y.Pile,
 	}
 	r.Pile.Quality = rockSalt(s, none, none)
-	r.Supply.Temperature = take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, ifKnown(y.Supply.Temperature), "supply.temperature", coldTap)
+	r.Supply.Temperature = take(s, fault.FieldWaterTemp, "water-temp", &input[quantity.Temperature]{}, ifKnown(y.Supply.Temperature), "supply.temperature", yard.DefaultWater)
 	r.Start = takeFrom(s, fault.FieldStart, o.start, orders.Start, from, r.Now+oneLater)
 	if r.Start < r.Now {
 		r.Start += oneDay // of the next morning

@@ -1,8 +1,11 @@
 package drill
 
-import "brineyard/internal/quantity"
+import (
+	"brineyard/internal/fault"
+	"brineyard/internal/quantity"
+)
 
-// Kind is what sort of answer is asked for.
+// Kind is the sort of answer that a question asks for.
 type Kind int
 
 // The kinds.
@@ -18,10 +21,10 @@ func (k Kind) String() string {
 	return [...]string{"volume", "weight", "strength", "word"}[k]
 }
 
-// Answer is the right one.
+// Answer is the right answer.
 type Answer struct {
 	Kind  Kind
-	Value quantity.Quantity // Volume, Mass, Strength or Word
+	Value quantity.Quantity // Volume, Mass, Strength or fault.Word
 	Words []string          // those to choose from, for KindWord
 	// Tolerance is relative for a volume and a weight, a Strength (not a share of
 	// one) for a strength, and 0 for a word.
@@ -29,14 +32,15 @@ type Answer struct {
 }
 
 const (
-	// relative is what densities to three digits and a loader's care leave sure.
+	// relative is the tolerance of volumes and weights: densities of three digits and a
+	// loader's care are no better.
 	relative = 0.01
-	// points is what a percent hydrometer can be read to. A share of the strength
-	// would forgive more in strong brine than the band is wide.
+	// points is the tolerance of strengths: a percent hydrometer is read to a tenth. A share
+	// of the strength would allow more in strong brine than the band is wide.
 	points = quantity.Strength(0.001)
 )
 
-// Unit is what a bare number is taken to be in; empty for a word.
+// Unit is the unit of an answer that is typed without one; empty for a word.
 func (p Problem) Unit() string {
 	if p.Answer.Kind == KindWord {
 		return ""
@@ -57,11 +61,11 @@ func strengthAnswer(s quantity.Strength) Answer {
 }
 
 func wordAnswer(right string, words []string) Answer {
-	return Answer{Kind: KindWord, Value: Word(right), Words: words}
+	return Answer{Kind: KindWord, Value: fault.Word(right), Words: words}
 }
 
-// off tells by how much one value differs from another: the difference of
-// strengths, else the difference over the other.
+// off is the difference of two answers: of strengths as it is, of other quantities as a share
+// of the second.
 func (a Answer) off(from, to quantity.Quantity) float64 {
 	if a.Kind == KindStrength {
 		return si(from) - si(to)
@@ -69,7 +73,7 @@ func (a Answer) off(from, to quantity.Quantity) float64 {
 	return si(from)/si(to) - 1
 }
 
-// si is the number behind a quantity that can be an answer.
+// si returns a quantity of a sum in SI units; 0 for a word.
 func si(q quantity.Quantity) float64 {
 	switch q := q.(type) {
 	case quantity.Volume:
@@ -78,12 +82,8 @@ func si(q quantity.Quantity) float64 {
 		return float64(q)
 	case quantity.Strength:
 		return float64(q)
+	case quantity.Density:
+		return float64(q)
 	}
 	return 0
 }
-
-// Word is a name, of a tank or a valve, in a sentence of quantities.
-type Word string
-
-// In shows the word.
-func (w Word) In(quantity.System) quantity.Shown { return quantity.Shown{Words: string(w)} }

@@ -5,6 +5,7 @@ import (
 
 	"brineyard/internal/balance"
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 )
 
@@ -16,10 +17,10 @@ type blend struct {
 	salt    [2]quantity.Strength // NaCl in each
 }
 
-// blendOf asks for the NaCl in a mix of volumes: of brine and water, from level 2 of
-// two brines or of brine with a liquid that the yard buys. At level 3 a volume of a
-// strength is wanted, and what goes into it is asked for.
-func blendOf(d *draw) (sketch, error) {
+// blendOf asks for the NaCl in a mix of volumes: of brine and water, from level 2 of two
+// brines or of brine with a liquid that the yard buys. At level 3 it gives the mix, and asks
+// for one of its parts.
+func blendOf(d *draw) (draft, error) {
 	if d.Level == Highest {
 		return dilution(d)
 	}
@@ -57,13 +58,13 @@ type named struct {
 }
 
 // mixture draws two volumes.
-func mixture(d *draw, first, second named) (sketch, error) {
+func mixture(d *draw, first, second named) (draft, error) {
 	largest := 800 * quantity.Gallon
 	return mixed(d, first, second, [2]quantity.Volume{d.partly(largest, 0.3, 1), d.partly(largest, 0.1, 0.8)}, d.outdoors())
 }
 
-// mixed asks for the NaCl in what two volumes make.
-func mixed(d *draw, first, second named, v [2]quantity.Volume, t quantity.Temperature) (sketch, error) {
+// mixed asks for the NaCl in the mix of two volumes.
+func mixed(d *draw, first, second named, v [2]quantity.Volume, t quantity.Temperature) (draft, error) {
 	b, err := newBlend(brine.BlendRequest{
 		Parts: []brine.Part{
 			{Liquid: first.liquid, Amount: float64(v[0])}, {Liquid: second.liquid, Amount: float64(v[1])},
@@ -71,13 +72,13 @@ func mixed(d *draw, first, second named, v [2]quantity.Volume, t quantity.Temper
 		Temperature: t, Instrument: d.instrument(),
 	})
 	if err != nil {
-		return sketch{}, err
+		return draft{}, err
 	}
-	var out sketch
+	var out draft
 	out.Question, out.Args = b.question(v, first.name, second.name)
 	out.Answer = strengthAnswer(quantity.Strength(b.result.Liquid.Composition.NaCl))
 	out.Working.Blend, out.Working.BlendResult = &b.request, &b.result
-	out.hand = 100 * mean(d.num(v[0])*d.num(b.rho[0]), d.num(b.salt[0]), d.num(v[1])*d.num(b.rho[1]), d.num(b.salt[1]))
+	out.byHand = 100 * mean(d.num(v[0])*d.num(b.rho[0]), d.num(b.salt[0]), d.num(v[1])*d.num(b.rho[1]), d.num(b.salt[1]))
 	w := [2]float64{float64(b.salt[0]), float64(b.salt[1])}
 	strength := func(x float64) quantity.Quantity { return quantity.Strength(x) }
 	out.Mistakes = []Mistake{
@@ -89,10 +90,10 @@ func mixed(d *draw, first, second named, v [2]quantity.Volume, t quantity.Temper
 	return out, nil
 }
 
-// question tells what is mixed, and asks for the strength.
+// question names the two liquids, and asks for the strength of the mix.
 func (b blend) question(v [2]quantity.Volume, first, second string) (string, []quantity.Quantity) {
 	text := "%v of %v with %v of salt (NaCl) and %v of %v "
-	args := []quantity.Quantity{v[0], Word(first), b.salt[0], v[1], Word(second)}
+	args := []quantity.Quantity{v[0], fault.Word(first), b.salt[0], v[1], fault.Word(second)}
 	if b.salt[1] > 0 {
 		text += "with %v of it "
 		args = append(args, b.salt[1])
@@ -106,15 +107,15 @@ func (b blend) question(v [2]quantity.Volume, first, second string) (string, []q
 // mean is the average of two values by their amounts.
 func mean(a, x, b, y float64) float64 { return (a*x + b*y) / (a + b) }
 
-// dilution draws a weaker brine, and what of it is asked for.
-func dilution(d *draw) (sketch, error) {
+// dilution draws a weaker brine, and which of its parts is asked for.
+func dilution(d *draw) (draft, error) {
 	stock, wanted := d.strength(0.2, 0.25), d.strength(0.05, 0.12)
 	volume := d.partly(1000*quantity.Gallon, 0.2, 1)
 	return diluted(d, stock, wanted, volume, d.outdoors(), d.rng.IntN(2))
 }
 
 // diluted asks for the brine (which 0), or the water (1), in a volume of weaker brine.
-func diluted(d *draw, stock, wanted quantity.Strength, volume quantity.Volume, t quantity.Temperature, which int) (sketch, error) {
+func diluted(d *draw, stock, wanted quantity.Strength, volume quantity.Volume, t quantity.Temperature, which int) (draft, error) {
 	share := float64(wanted / stock)
 	b, err := newBlend(brine.BlendRequest{
 		Parts: []brine.Part{
@@ -123,10 +124,10 @@ func diluted(d *draw, stock, wanted quantity.Strength, volume quantity.Volume, t
 		ByWeight: true, Volume: volume, Temperature: t, Instrument: d.instrument(),
 	})
 	if err != nil {
-		return sketch{}, err
+		return draft{}, err
 	}
 	part, share, other := [2]string{"brine", "water"}[which], [2]float64{share, 1 - share}[which], b.rho[1-which]
-	var out sketch
+	var out draft
 	out.Question = fmt.Sprintf("%%v of brine of %%v is wanted for rinsing, at %%v, made of brine of %%v and water. "+
 		"Brine of %%v weighs %%v, water %%v, and what is wanted %%v. Volumes do not add up exactly. How much %s goes into it?", part)
 	out.Args = []quantity.Quantity{volume, wanted, t, stock, stock, b.rho[0], b.rho[1], b.result.Density}
@@ -136,7 +137,7 @@ func diluted(d *draw, stock, wanted quantity.Strength, volume quantity.Volume, t
 	if which == 1 {
 		byHand = 1 - byHand
 	}
-	out.hand = d.num(volume) * d.num(b.result.Density) * byHand / d.num(b.rho[which])
+	out.byHand = d.num(volume) * d.num(b.result.Density) * byHand / d.num(b.rho[which])
 	whole := volume.Mass(b.result.Density)
 	out.Mistakes = []Mistake{
 		byVolume.to(quantity.Volume(float64(volume) * share)),

@@ -6,7 +6,7 @@ import (
 	"brineyard/internal/quantity"
 )
 
-// Closing is a step from the calculator's figures to what a problem asks for.
+// Closing is a step from the calculator's figures to the answer of a problem.
 type Closing struct {
 	What, Formula string
 	Numbers       string // with a {} for each of Args
@@ -14,7 +14,7 @@ type Closing struct {
 	Result        quantity.Quantity
 }
 
-// lastLoad is what is left of a haul for the last load.
+// lastLoad leads to the last load of a haul.
 func (h haul) lastLoad() []Closing {
 	load := h.result.Load
 	full := math.Ceil(float64(h.request.Haul/load.Volume)-1e-9) - 1
@@ -24,7 +24,7 @@ func (h haul) lastLoad() []Closing {
 	}}
 }
 
-// stillToCome is what a bucket leaves of the salt.
+// stillToCome leads to the salt that is still to come after a bucket.
 func (h heel) stillToCome() []Closing {
 	return []Closing{{
 		"Salt still to come", "salt to load - bucket", "{} - {}",
@@ -32,7 +32,7 @@ func (h heel) stillToCome() []Closing {
 	}}
 }
 
-// saltIn is the salt that is dissolved in a volume of brine.
+// saltIn leads to the salt that is dissolved in a volume of brine.
 func saltIn(v quantity.Volume, rho quantity.Density, s quantity.Strength) []Closing {
 	return []Closing{{
 		"Salt dissolved in it", "volume x density x strength", "{} x {} x {}",
@@ -40,7 +40,7 @@ func saltIn(v quantity.Volume, rho quantity.Density, s quantity.Strength) []Clos
 	}}
 }
 
-// partOf is the volume of stock brine (or of water) in a volume of weaker brine.
+// partOf leads to the volume of stock brine, or of water, in a volume of weaker brine.
 func partOf(volume quantity.Volume, rho quantity.Density, wanted, stock quantity.Strength, own quantity.Density, water bool) []Closing {
 	part := Closing{"Brine in it, by weight", "wanted / stock", "{} / {}", []quantity.Quantity{wanted, stock}, quantity.Fraction(wanted / stock)}
 	name, share := "Brine", float64(wanted/stock)

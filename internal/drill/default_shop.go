@@ -15,7 +15,7 @@ func DefaultShop() Shop {
 			{Name: "mixer", Mixing: true, Capacity: 1500 * gal, WorkingVolume: 1200 * gal, PumpOff: 1100 * gal},
 			{Name: "east", Capacity: 5000 * gal}, {Name: "west", Capacity: 3000 * gal},
 		},
-		Band:        yard.DefaultBand,
+		Band:        yard.DefaultBand(),
 		Calibration: quantity.Temperature(solution.SixtyF),
 		RockSalt:    yard.RockSalt{Purity: 0.96, Moisture: 0.02},
 		Bucket:      1500 * lb,

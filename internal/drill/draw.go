@@ -16,7 +16,7 @@ type draw struct {
 	rng *rand.Rand
 }
 
-// errUnfit is numbers that make no problem: others are drawn.
+// errUnfit means that the numbers make no problem, and others have to be drawn.
 var errUnfit = errors.New("numbers that make no problem")
 
 // in chooses by the system of units.
@@ -27,7 +27,7 @@ func (d *draw) in(us, metric float64) float64 {
 	return us
 }
 
-// The units in SI that people of the system use.
+// volumeUnit is the unit that people of the system use, in SI.
 func (d *draw) volumeUnit() float64 {
 	return d.in(float64(quantity.Gallon), float64(quantity.Liter))
 }
@@ -40,13 +40,13 @@ func (d *draw) massUnit() float64 {
 func (d *draw) multiple(low, high, step float64) float64 {
 	first, last := math.Ceil(low/step-1e-9), math.Floor(high/step+1e-9)
 	if n := last - first; !(n >= 0 && n < 1e9) {
-		return step * math.Max(1, last) // the range holds none: what is made of it turns out unfit
+		return step * math.Max(1, last) // the range holds none, and the problem turns out unfit
 	}
 	return step * (first + float64(d.rng.IntN(int(last-first)+1)))
 }
 
-// volumeStep is what volumes up to one are round to: 50 gal or 200 L where one idea
-// is to be seen, else 10 gal or 50 L.
+// volumeStep is the step of round volumes up to v: 50 gal or 200 L at level 1, where one idea
+// counts, else 10 gal or 50 L, and less of small volumes.
 func (d *draw) volumeStep(v quantity.Volume) float64 {
 	switch {
 	case v < 50*quantity.Gallon:
@@ -92,7 +92,7 @@ func (d *draw) mass(low, high quantity.Mass) quantity.Mass {
 	return quantity.Mass(u * d.multiple(float64(low)/u, float64(high)/u, d.in(50, 20)))
 }
 
-// strength draws half percents where one idea is to be seen, else tenths.
+// strength draws half percents at level 1, else tenths.
 func (d *draw) strength(low, high quantity.Strength) quantity.Strength {
 	step := 1.0
 	if d.Level == 1 {
@@ -106,11 +106,10 @@ func printedStrength(s quantity.Strength) quantity.Strength {
 	return quantity.Strength(math.Round(1e4*float64(s)) / 1e4)
 }
 
-// target is what the yard wants.
+// target is the strength that the yard wants.
 func (d *draw) target() quantity.Strength { return printedStrength(d.Shop.Band.Target) }
 
-// temperature draws tens of degrees F or fives of C where one idea is to be seen,
-// else whole degrees.
+// temperature draws tens of degrees F or fives of C at level 1, else whole degrees.
 func (d *draw) temperature(low, high quantity.Temperature) quantity.Temperature {
 	step := 1.0
 	if d.Level == 1 {
@@ -130,7 +129,7 @@ func (d *draw) usual() quantity.Temperature {
 	return quantity.Fahrenheit(60)
 }
 
-// outdoors is usual at level 1, and else what a yard meets.
+// outdoors is usual at level 1, and else draws a temperature that a yard meets.
 func (d *draw) outdoors() quantity.Temperature {
 	if d.Level == 1 {
 		return d.usual()
@@ -151,7 +150,7 @@ func (d *draw) instrument() gauge.Instrument {
 // rockSalt is pure and dry at level 1, and else about as the yard's.
 func (d *draw) rockSalt() yard.RockSalt {
 	if d.Level == 1 {
-		return yard.PureSalt
+		return yard.PureSalt()
 	}
 	own := d.Shop.RockSalt
 	return yard.RockSalt{

@@ -1,15 +1,14 @@
 // Package drill makes practice problems for a new hand out of a yard's own
-// numbers, answers them with the yard's calculators, and judges what is answered.
+// numbers, answers them with the yard's calculators, and judges the answers typed.
 //
-// A problem shows round numbers of the user's system, and is answered from these
-// very numbers, so that a pocket calculator comes to the same answer. With it come
-// the answers that known wrong methods lead to, so that a wrong answer can be told
-// by its cause. The same request gives the same problem.
+// A problem shows round numbers of the user's system and is answered from these very numbers,
+// so that a pocket calculator comes to the same answer. It holds the answers of known wrong
+// methods as well, so that the cause of a wrong answer can be named. The same request gives
+// the same problem.
 package drill
 
 import (
 	"math/rand/v2"
-	"slices"
 
 	"brineyard/internal/brine"
 	"brineyard/internal/fault"
@@ -20,15 +19,15 @@ import (
 	"brineyard/internal/yard"
 )
 
-// The fields of a request, for brine.InputError.
+// The fields of a request, for fault.InputError.
 const (
 	FieldLevel  = "level"
 	FieldTopic  = "topic"
 	FieldAnswer = "answer"
 )
 
-// The levels: one idea in round numbers; temperature and the quality of the salt;
-// two ideas in one problem.
+// The levels. The lowest has one idea in round numbers; the next adds temperature and the
+// quality of the salt; the highest has two ideas in one problem.
 const (
 	Lowest  = 1
 	Highest = 3
@@ -57,7 +56,7 @@ type Problem struct {
 	Working  Working
 }
 
-// Text is the question in the units that it was drawn in.
+// Text is the question in its own system of units.
 func (p Problem) Text() string { return fault.Sentence(p.Question, p.Args, p.System) }
 
 // Mistake is a wrong method and the answer that it leads to.
@@ -67,8 +66,8 @@ type Mistake struct {
 	Answer  quantity.Quantity
 }
 
-// Working is the calculator's request that answers the problem, with its result:
-// the pair of one calculator, and Glass besides where a reading comes first.
+// Working is the request to the calculator that answers the problem, with its result: the
+// pair of one calculator, and Glass before it where the question gives a reading.
 type Working struct {
 	Glass       *brine.Sample
 	GlassResult *brine.ReadingResult
@@ -91,7 +90,7 @@ type Working struct {
 	Lineup        *Lineup
 	LineupSetting *lineup.Setting
 
-	// Closing goes on from there to the answer, where that is not a figure of the result.
+	// Closing leads from the result to the answer, where the answer is not one of its figures.
 	Closing []Closing
 }
 
@@ -102,57 +101,51 @@ type Lineup struct {
 	Open     []string
 }
 
-// mostDraws bounds the search for numbers that tell the mistakes apart. One draw in
-// a few does, with a usual yard.
+// mostDraws bounds the search for numbers that tell the mistakes apart. With a usual yard one
+// draw in a few does.
 const mostDraws = 400
 
-// New makes a problem. Errors: brine.InputError for a level or topic that there is
-// not, or that the shop has no numbers for.
-func New(r Request) (Problem, error) { return NewSet(r).Next() }
-
-// topics are those that a request leaves. Errors: as those of New.
-func (r Request) topics() ([]Topic, error) {
+// topics are those that a request leaves to draw from; its shop is filled.
+func (r Request) topics() ([]topic, error) {
 	if r.Level < Lowest || r.Level > Highest {
-		return nil, bad(FieldLevel, "no such level; allowed: 1, 2, 3")
+		return nil, fault.Input(FieldLevel, "no such level; allowed: 1, 2, 3")
 	}
-	topics := r.Shop.Topics()
+	topics := r.Shop.topics()
 	if r.Topic == "" {
 		return topics, nil
 	}
-	if !slices.Contains(topics, r.Topic) {
-		return nil, bad(FieldTopic, "no such topic with this equipment; allowed: %v", Word(words.Joined(topics, "none")))
+	for _, t := range topics {
+		if t.name == r.Topic {
+			return []topic{t}, nil
+		}
 	}
-	return []Topic{r.Topic}, nil
+	return nil, fault.Input(FieldTopic, "no such topic with this equipment; allowed: %v", fault.Word(words.Joined(namesOf(topics), "none")))
 }
 
-// problem draws one of a topic, the first that gives any.
-func (r Request) problem(topics []Topic) (Problem, error) {
+// problem draws a problem of one of the topics. Where the numbers of that one give none, it
+// takes the next.
+func (r Request) problem(topics []topic) (Problem, error) {
 	first := rand.New(rand.NewPCG(r.Seed, 0)).IntN(len(topics))
 	for i := range topics {
 		if p, ok := r.draw(topics[(first+i)%len(topics)]); ok {
 			return p, nil
 		}
 	}
-	return Problem{}, bad(FieldTopic, "these numbers give no problem of %v at this level; allowed: another topic or level", Word(words.Joined(topics, "none")))
+	return Problem{}, fault.Input(FieldTopic, "these numbers give no problem of %v at this level; allowed: another topic or level",
+		fault.Word(words.Joined(namesOf(topics), "none")))
 }
 
-// draw draws numbers, each time from the next sub-seed, until they are fit.
-func (r Request) draw(topic Topic) (Problem, bool) {
-	sketch := topic.sketcher()
+// draw draws numbers, each time from the next sub-seed, until they make a problem.
+func (r Request) draw(t topic) (Problem, bool) {
 	for n := range uint64(mostDraws) {
-		d := &draw{Request: r, rng: rand.New(rand.NewPCG(r.Seed, n+1))}
-		s, err := sketch(d)
+		p, err := t.draft(&draw{Request: r, rng: rand.New(rand.NewPCG(r.Seed, n+1))})
 		if err != nil {
 			continue // the numbers are of no brine, or of none that teaches
 		}
-		s.Seed, s.Topic, s.Level, s.System = r.Seed, topic, r.Level, r.System
-		if s.settle() {
-			return s.Problem, true
+		p.Seed, p.Topic, p.Level, p.System = r.Seed, t.name, r.Level, r.System
+		if p.finish() {
+			return p.Problem, true
 		}
 	}
 	return Problem{}, false
-}
-
-func bad(field, reason string, args ...quantity.Quantity) error {
-	return &fault.InputError{Field: field, Reason: reason, Args: args}
 }

@@ -8,20 +8,20 @@ import (
 	"brineyard/internal/solution"
 )
 
-// glass is a hydrometer in brine that is not as warm as it is marked for.
+// glass is a hydrometer in brine that is colder or warmer than the glass is marked for.
 type glass struct {
 	sample  brine.Sample
 	result  brine.ReadingResult
 	reading quantity.Strength
-	rule    quantity.Strength   // by which it shows too much or too little
+	rule    quantity.Strength   // its error for each such difference
 	each    quantity.Difference // of temperature
 	byRule  float64             // the strength that a pocket calculator finds
 }
 
-// farFrom is how far from its mark the glass has to be, for the difference to show.
+// farFrom is the least difference from the marked temperature that shows on the glass.
 const farFrom = quantity.Difference(8)
 
-// glass draws a reading behind which there is a strength in a range.
+// glass draws a reading whose true strength lies in a range.
 func (d *draw) glass(low, high quantity.Strength) (glass, error) {
 	i := d.instrument()
 	marked := quantity.Temperature(i.Calibration)
@@ -55,7 +55,7 @@ func (d *draw) glass(low, high quantity.Strength) (glass, error) {
 	return g, nil
 }
 
-// sentence tells what the glass shows.
+// sentence tells the reading and the rule to correct it by.
 func (g glass) sentence() (string, []quantity.Quantity) {
 	marked := quantity.Temperature(g.sample.Instrument.Calibration)
 	text := "The hydrometer, marked for %v, shows %v in it at %v. In such brine it shows %v too much for every %v colder than it is marked for. "
@@ -67,6 +67,11 @@ func (g glass) sentence() (string, []quantity.Quantity) {
 
 // theWrongWay is the strength that correcting the wrong way leads to.
 func (g glass) theWrongWay() quantity.Strength { return 2*g.reading - g.result.True }
+
+// mistakes are those of who reads the glass wrong: answer is the answer for a strength.
+func (g glass) mistakes(answer func(quantity.Strength) quantity.Quantity) []Mistake {
+	return []Mistake{noTemperature.to(answer(g.reading)), wrongWay.to(answer(g.theWrongWay()))}
+}
 
 // note puts the glass into a problem's working.
 func (g glass) note(w *Working) { w.Glass, w.GlassResult = &g.sample, &g.result }

@@ -3,32 +3,33 @@ package drill
 import (
 	"brineyard/internal/balance"
 	"brineyard/internal/brine"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/yard"
 )
 
 // batch is the balance of a batch on a heel, in any one set of units.
 type batch struct {
-	volume, density, target       float64
-	heel, heelDensity, heelStrong float64
-	water                         float64 // density
-	purity, moisture              float64
-	bucket                        float64 // weight of salt that is in already
+	volume, density, target         float64
+	heel, heelDensity, heelStrength float64
+	water                           float64 // density
+	purity, moisture                float64
+	bucket                          float64 // weight of salt that is in already
 }
 
-// sodiumChloride is what the batch lacks of it.
+// sodiumChloride is the mass of NaCl that the batch lacks.
 func (b batch) sodiumChloride() float64 {
-	return b.volume*b.density*b.target - b.heel*b.heelDensity*b.heelStrong
+	return b.volume*b.density*b.target - b.heel*b.heelDensity*b.heelStrength
 }
 
-// salt is what is still to be loaded, as delivered.
+// salt is the salt still to be loaded, as delivered.
 func (b batch) salt() float64 {
 	return b.sodiumChloride()/((1-b.moisture)*b.purity) - b.bucket
 }
 
 // freshWater is the volume that is run in.
 func (b batch) freshWater() float64 {
-	brought := b.heel*b.heelDensity*(1-b.heelStrong) + b.moisture*(b.salt()+b.bucket)
+	brought := b.heel*b.heelDensity*(1-b.heelStrength) + b.moisture*(b.salt()+b.bucket)
 	return (b.volume*b.density*(1-b.target) - brought) / b.water
 }
 
@@ -41,7 +42,7 @@ const (
 	askWater
 )
 
-// heel is a batch on what is left in the tank.
+// heel is a batch on brine that was left in the tank.
 type heel struct {
 	tank    yard.Tank
 	ask     batchAsk
@@ -51,9 +52,9 @@ type heel struct {
 	heelRho quantity.Density
 }
 
-// batchOnHeel asks for the salt of a batch; from level 2 the heel is weak and the
-// salt as delivered, at level 3 a bucket is in already or the water is asked for.
-func batchOnHeel(d *draw) (sketch, error) {
+// batchOnHeel asks for the salt of a batch. From level 2 the heel is weak and the salt as
+// delivered; at level 3 a bucket is in already, or the question asks for the water.
+func batchOnHeel(d *draw) (draft, error) {
 	h := heel{tank: oneOf(d, d.Shop.mixers())}
 	r := &h.request
 	r.Volume, r.Target, r.RockSalt, r.Instrument = d.roundVolume(h.tank.WorkingVolume), d.target(), d.rockSalt(), d.instrument()
@@ -72,38 +73,33 @@ func batchOnHeel(d *draw) (sketch, error) {
 	}
 	var err error
 	if h.result, err = brine.NewBatch(*r); err != nil {
-		return sketch{}, err
+		return draft{}, err
 	}
 	if h.heelRho, err = balance.SaltBrine(r.HeelStrength).Density(r.HeelTemp); err != nil {
-		return sketch{}, err
+		return draft{}, err
 	}
 	if h.ask == askBucket {
-		// Two buckets or more would be no slip to forget.
+		// Nobody forgets a bucket that is most of the salt.
 		if h.bucket = d.roundMass(d.Shop.Bucket); !(h.bucket > 0 && h.bucket < 0.7*h.result.SaltToUse) {
-			return sketch{}, errUnfit
+			return draft{}, errUnfit
 		}
 	}
-	return h.sketch(d), nil
+	return h.draft(d), nil
 }
 
-// sketch puts question, answer and mistakes together.
-func (h heel) sketch(d *draw) sketch {
-	r, b := h.request, h.result
-	var out sketch
+// draft puts question, answer and mistakes together.
+func (h heel) draft(d *draw) draft {
+	b := h.result
+	var out draft
 	out.Question, out.Args = h.question(d.Level)
 	out.Working.Batch, out.Working.BatchResult = &h.request, &h.result
-	hand := batch{
-		volume: d.num(r.Volume), density: d.num(b.BrineDensity), target: d.num(r.Target),
-		heel: d.num(r.HeelVolume), heelDensity: d.num(h.heelRho), heelStrong: d.num(r.HeelStrength),
-		water: d.num(b.WaterDensity), purity: d.num(r.RockSalt.Purity), moisture: d.num(r.RockSalt.Moisture),
-		bucket: d.num(h.bucket),
-	}
+	byHand := h.balance(d.num)
 	if h.ask == askWater {
-		out.Answer, out.hand = volumeAnswer(b.Water), hand.freshWater()
+		out.Answer, out.byHand = volumeAnswer(b.Water), byHand.freshWater()
 		out.Mistakes = h.waterMistakes()
 		return out
 	}
-	out.Answer, out.hand = massAnswer(b.SaltToUse-h.bucket), hand.salt()
+	out.Answer, out.byHand = massAnswer(b.SaltToUse-h.bucket), byHand.salt()
 	if h.ask == askBucket {
 		out.Working.Closing = h.stillToCome()
 	}
@@ -114,7 +110,7 @@ func (h heel) sketch(d *draw) sketch {
 func (h heel) question(level int) (string, []quantity.Quantity) {
 	r, b := h.request, h.result
 	text := "A batch of %v of brine of %v is wanted in the tank %v, in which a heel of %v of brine of %v stands. "
-	args := []quantity.Quantity{r.Volume, r.Target, Word(h.tank.Name), r.HeelVolume, r.HeelStrength}
+	args := []quantity.Quantity{r.Volume, r.Target, fault.Word(h.tank.Name), r.HeelVolume, r.HeelStrength}
 	if level == 1 {
 		text += "The brine weighs %v, water %v. How much pure, dry salt goes in?"
 		return text, append(args, b.BrineDensity, b.WaterDensity)
@@ -131,14 +127,14 @@ func (h heel) question(level int) (string, []quantity.Quantity) {
 	return text + "How much of it goes in?", args
 }
 
-// balance is the problem in SI.
-func (h heel) balance() batch {
+// balance is the problem in the numbers that num makes of its quantities.
+func (h heel) balance(num func(quantity.Quantity) float64) batch {
 	r, b := h.request, h.result
 	return batch{
-		volume: float64(r.Volume), density: float64(b.BrineDensity), target: float64(r.Target),
-		heel: float64(r.HeelVolume), heelDensity: float64(h.heelRho), heelStrong: float64(r.HeelStrength),
-		water: float64(b.WaterDensity), purity: float64(r.RockSalt.Purity), moisture: float64(r.RockSalt.Moisture),
-		bucket: float64(h.bucket),
+		volume: num(r.Volume), density: num(b.BrineDensity), target: num(r.Target),
+		heel: num(r.HeelVolume), heelDensity: num(h.heelRho), heelStrength: num(r.HeelStrength),
+		water: num(b.WaterDensity), purity: num(r.RockSalt.Purity), moisture: num(r.RockSalt.Moisture),
+		bucket: num(h.bucket),
 	}
 }
 
@@ -155,34 +151,32 @@ func (b batch) thin() batch {
 }
 
 func (h heel) saltMistakes(level int) []Mistake {
-	b := h.balance()
-	mass := func(x float64) quantity.Quantity { return quantity.Mass(x) }
-	out := []Mistake{noHeel.to(mass(b.empty().salt()))}
+	b := h.balance(si)
+	out := []Mistake{noHeel.to(quantity.Mass(b.empty().salt()))}
 	if level > 1 {
 		pure, even := b, b
 		pure.purity, pure.moisture = 1, 0
-		even.heelStrong, even.heelDensity = b.target, b.density
-		out = append(out, asPure.to(mass(pure.salt())), heelOnTarget.to(mass(even.salt())))
+		even.heelStrength, even.heelDensity = b.target, b.density
+		out = append(out, asPure.to(quantity.Mass(pure.salt())), heelOnTarget.to(quantity.Mass(even.salt())))
 	}
 	if h.ask == askBucket {
 		full := b
 		full.bucket = 0
-		out = append(out, noBucket.to(mass(full.salt())))
+		out = append(out, noBucket.to(quantity.Mass(full.salt())))
 	}
 	room := (b.volume - b.heel) * b.water // water's weight in the room above the heel
 	share := (1 - b.moisture) * b.purity
 	return append(out,
-		asWater.to(mass(b.thin().salt())),
-		ofWater.to(mass(room*b.target/share-b.bucket)),
-		onTop.to(mass(room*b.target/(1-b.target)/share-b.bucket)))
+		asWater.to(quantity.Mass(b.thin().salt())),
+		ofWater.to(quantity.Mass(room*b.target/share-b.bucket)),
+		onTop.to(quantity.Mass(room*b.target/(1-b.target)/share-b.bucket)))
 }
 
 func (h heel) waterMistakes() []Mistake {
-	b := h.balance()
-	volume := func(x float64) quantity.Quantity { return quantity.Volume(x) }
+	b := h.balance(si)
 	return []Mistake{
-		saltRoom.to(volume(b.volume - b.heel)),
-		noHeel.to(volume(b.empty().freshWater())),
-		asWater.to(volume(b.thin().freshWater())),
+		saltRoom.to(quantity.Volume(b.volume - b.heel)),
+		noHeel.to(quantity.Volume(b.empty().freshWater())),
+		asWater.to(quantity.Volume(b.thin().freshWater())),
 	}
 }

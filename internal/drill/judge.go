@@ -4,24 +4,25 @@ import (
 	"math"
 	"strings"
 
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/words"
 )
 
-// Verdict is what is said of an answer.
+// Verdict is the judgement of an answer.
 type Verdict struct {
 	Right bool
 	// Given is the answer as it was understood.
 	Given quantity.Quantity
-	// Off is how far it is from the right one: relative for a volume and a weight,
+	// Off is its difference from the right one: relative for a volume and a weight,
 	// the difference (0.01 is one percent point) for a strength, 0 for a word.
 	Off float64
 	// Mistake is the wrong method that leads to the answer; nil where none is known.
 	Mistake *Mistake
 }
 
-// Judge judges an answer as it is typed. A bare number is in Unit. Errors:
-// brine.InputError for what is no answer, with what is allowed.
+// Judge judges an answer as it is typed. A bare number is in Unit. Errors: fault.InputError
+// for text that is no answer, with the answers that are allowed.
 func (p Problem) Judge(text string) (Verdict, error) {
 	given, err := p.parse(strings.TrimSpace(text))
 	if err != nil {
@@ -40,7 +41,7 @@ func (p Problem) Judge(text string) (Verdict, error) {
 	return v, nil
 }
 
-// cause finds the mistake whose answer is nearest, within tolerance.
+// cause finds the mistake whose answer is nearest, if that is within the tolerance.
 func (p Problem) cause(given quantity.Quantity) *Mistake {
 	var best *Mistake
 	least := p.Answer.Tolerance * (1 + 1e-9)
@@ -78,7 +79,7 @@ func parseWith[Q quantity.Quantity](p Problem, text string, parse func(string) (
 		q, _, err = parse(text + p.Unit())
 	}
 	if err != nil {
-		return nil, bad(FieldAnswer, strings.ReplaceAll(err.Error(), "%", "%%"))
+		return nil, fault.Input(FieldAnswer, strings.ReplaceAll(err.Error(), "%", "%%"))
 	}
 	return q, nil
 }
@@ -88,9 +89,9 @@ func (p Problem) word(text string) (quantity.Quantity, error) {
 	for _, same := range []func(a, b string) bool{func(a, b string) bool { return a == b }, strings.EqualFold} {
 		for _, w := range p.Answer.Words {
 			if same(w, text) {
-				return Word(w), nil
+				return fault.Word(w), nil
 			}
 		}
 	}
-	return nil, bad(FieldAnswer, "none of the answers; allowed: %v", Word(words.Joined(p.Answer.Words, "none")))
+	return nil, fault.Input(FieldAnswer, "none of the answers; allowed: %v", fault.Word(words.Joined(p.Answer.Words, "none")))
 }

@@ -15,7 +15,7 @@ import (
 func ofKind(t testing.TB, k Kind, sys quantity.System) Problem {
 	t.Helper()
 	topic := map[Kind]Topic{KindVolume: Strong, KindMass: Weak, KindStrength: Reading, KindWord: Valves}[k]
-	p, err := New(Request{Seed: 11, Level: 1, Topic: topic, System: sys})
+	p, err := first(Request{Seed: 11, Level: 1, Topic: topic, System: sys})
 	require.NoError(t, err)
 	require.Equal(t, k, p.Answer.Kind)
 	return p
@@ -90,7 +90,7 @@ func TestWords(t *testing.T) {
 	require.False(t, v.Right)
 	v, err = p.Judge(" d1 ")
 	require.NoError(t, err)
-	require.Equal(t, Word("D1"), v.Given)
+	require.Equal(t, fault.Word("D1"), v.Given)
 }
 
 // Whatever is typed is refused with a message, or judged with sense.

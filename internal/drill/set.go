@@ -1,10 +1,10 @@
 package drill
 
-// Set draws problems one after another, from the seed of its request on, none of them
+// Set draws problems one after another, from the seed of its request on, and none of them
 // twice.
 type Set struct {
 	request Request
-	topics  []Topic
+	topics  []topic
 	err     error // with the request
 	seen    map[string]bool
 }
@@ -12,16 +12,17 @@ type Set struct {
 // NewSet begins a set.
 func NewSet(r Request) *Set {
 	s := &Set{request: r, seen: map[string]bool{}}
-	s.topics, s.err = r.topics()
 	s.request.Shop = r.Shop.filled()
+	s.topics, s.err = s.request.topics()
 	return s
 }
 
-// mostRepeats is how many problems are passed over for one that was not in the set yet;
-// then the topic has run out of them.
+// mostRepeats bounds the search for a problem that the set does not have yet. After so many
+// the topic has run out of problems, and one comes again.
 const mostRepeats = 100
 
-// Next draws a problem. Errors: as those of New.
+// Next draws a problem. Errors: fault.InputError for a level or a topic that does not exist,
+// or that the shop has no numbers for.
 func (s *Set) Next() (Problem, error) {
 	if s.err != nil {
 		return Problem{}, s.err

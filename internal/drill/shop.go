@@ -1,14 +1,11 @@
 package drill
 
 import (
-	"slices"
-
 	"brineyard/internal/quantity"
 	"brineyard/internal/yard"
 )
 
-// Shop is what a yard has, as far as problems are made from it. What is 0 is not
-// known.
+// Shop is the part of a yard that problems are made from. Zero means unknown.
 type Shop struct {
 	Tanks       []yard.Tank
 	Band        yard.Band
@@ -21,23 +18,8 @@ type Shop struct {
 	Plumbing    yard.Plumbing
 }
 
-// Topics lists the topics that the shop has the equipment for.
-func (s Shop) Topics() []Topic {
-	s = s.filled()
-	have := map[Topic]bool{
-		Strong: len(s.tanks()) > 0, Weak: len(s.tanks()) > 0,
-		Reading: true,
-		Heel:    len(s.mixers()) > 0,
-		Blend:   true,
-		Truck:   len(s.haulers()) > 0,
-		Valves:  len(moves(s.Plumbing)) > 0,
-	}
-	return slices.DeleteFunc(Topics(), func(t Topic) bool { return !have[t] })
-}
-
-// filled puts the default shop in the place of what is not known. Equipment is
-// taken from it only where there is none at all, since a yard without a truck has
-// no use for problems about one.
+// filled puts the default shop's values in the place of unknown ones. It takes equipment from
+// there only where there is none at all, since a yard without a truck has no use for problems about one.
 func (s Shop) filled() Shop {
 	d := DefaultShop()
 	if len(s.Tanks)+len(s.Trucks)+len(s.Plumbing.Links) == 0 {
@@ -61,27 +43,21 @@ func (s Shop) filled() Shop {
 	return s
 }
 
-// tank is a tank of either sort: full is a usual filling.
-type tank struct {
-	name           string
-	capacity, full quantity.Volume
-}
-
-// tanks lists all that can hold enough for a sum.
-func (s Shop) tanks() []tank {
-	var all []tank
-	for _, m := range s.mixers() {
-		all = append(all, tank{m.Name, m.Capacity, m.WorkingVolume})
-	}
+// tanks lists all that can hold enough for a sum. The working volume of a storage tank is its
+// capacity.
+func (s Shop) tanks() []yard.Tank {
+	all := s.mixers()
 	for _, t := range s.Tanks {
 		if !t.Mixing && t.Capacity >= smallest {
-			all = append(all, tank{t.Name, t.Capacity, t.Capacity})
+			t.WorkingVolume = t.Capacity
+			all = append(all, t)
 		}
 	}
 	return all
 }
 
-// mixers lists the mixing tanks with a working volume.
+// mixers lists the mixing tanks that can hold enough for a sum. Where the file does not say,
+// the working volume is the capacity.
 func (s Shop) mixers() []yard.Tank {
 	var all []yard.Tank
 	for _, m := range s.Tanks {

@@ -4,12 +4,13 @@ import (
 	"math"
 
 	"brineyard/internal/balance"
+	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/truck"
 	"brineyard/internal/yard"
 )
 
-// loading is what limits a truck's load, in any one set of units.
+// loading is the limits of a truck's load, in any one set of units.
 type loading struct {
 	tank, gross, empty, gear, density float64
 	haul                              float64 // to be carried in all; 0 where one load is asked for
@@ -23,7 +24,7 @@ func (l loading) solve() float64 {
 // byWeight is the volume that the gross limit leaves.
 func (l loading) byWeight() float64 { return (l.gross - l.empty - l.gear) / l.density }
 
-// last is what is left of a haul for the last of full loads.
+// last is the last load of a haul in full loads; the load itself where there is no haul.
 func (l loading) last(load float64) float64 {
 	if l.haul == 0 {
 		return load
@@ -41,9 +42,9 @@ type haul struct {
 	result  truck.Result
 }
 
-// truckLoad asks how much brine a truck may load; from level 2 it is cold or warm
-// and the truck carries gear, at level 3 the last load of a haul is asked for.
-func truckLoad(d *draw) (sketch, error) {
+// truckLoad asks how much brine a truck may load. From level 2 the brine is cold or warm and
+// the truck carries gear; at level 3 the question asks for the last load of a haul.
+func truckLoad(d *draw) (draft, error) {
 	h := haul{truck: oneOf(d, d.Shop.haulers()), strong: d.strength(0.2, 0.25)}
 	t := &h.truck
 	t.Tank, t.Empty, t.Gross = d.roundVolume(t.Tank), d.roundMass(t.Empty), d.roundMass(t.Gross)
@@ -61,17 +62,17 @@ func truckLoad(d *draw) (sketch, error) {
 	}
 	var err error
 	if h.result, err = truck.Calculate(*r); err != nil {
-		return sketch{}, err
+		return draft{}, err
 	}
 	if h.water, err = waterDensity(r.Temperature); err != nil {
-		return sketch{}, err
+		return draft{}, err
 	}
-	return h.sketch(d), nil
+	return h.draft(d), nil
 }
 
-// sketch puts question, answer and mistakes together.
-func (h haul) sketch(d *draw) sketch {
-	var out sketch
+// draft puts question, answer and mistakes together.
+func (h haul) draft(d *draw) draft {
+	var out draft
 	out.Question, out.Args = h.question()
 	out.Working.Truck, out.Working.TruckResult = &h.request, &h.result
 	out.Answer = volumeAnswer(h.result.Load.Volume)
@@ -79,10 +80,7 @@ func (h haul) sketch(d *draw) sketch {
 		out.Answer = volumeAnswer(h.result.Load.LastOne)
 		out.Working.Closing = h.lastLoad()
 	}
-	out.hand = loading{
-		tank: d.num(h.truck.Tank), gross: d.num(h.truck.Gross), empty: d.num(h.truck.Empty), gear: d.num(h.gear),
-		density: d.num(h.result.Density), haul: d.num(h.request.Haul),
-	}.solve()
+	out.byHand = h.balance(d.num).solve()
 	out.Mistakes = h.mistakes()
 	return out
 }
@@ -90,7 +88,7 @@ func (h haul) sketch(d *draw) sketch {
 func (h haul) question() (string, []quantity.Quantity) {
 	t, r := h.truck, h.request
 	text := "The truck %v has a tank of %v, weighs %v empty and may weigh %v in all. "
-	args := []quantity.Quantity{Word(t.Name), t.Tank, t.Empty, t.Gross}
+	args := []quantity.Quantity{fault.Word(t.Name), t.Tank, t.Empty, t.Gross}
 	if h.gear > 0 {
 		text += "Driver and gear weigh %v. "
 		args = append(args, h.gear)
@@ -103,25 +101,29 @@ func (h haul) question() (string, []quantity.Quantity) {
 	return text + "How much of that brine may it load?", args
 }
 
-func (h haul) mistakes() []Mistake {
+// balance is the problem in the numbers that num makes of its quantities.
+func (h haul) balance(num func(quantity.Quantity) float64) loading {
 	t := h.truck
-	b := loading{
-		tank: float64(t.Tank), gross: float64(t.Gross), empty: float64(t.Empty), gear: float64(h.gear),
-		density: float64(h.result.Density), haul: float64(h.request.Haul),
+	return loading{
+		tank: num(t.Tank), gross: num(t.Gross), empty: num(t.Empty), gear: num(h.gear),
+		density: num(h.result.Density), haul: num(h.request.Haul),
 	}
-	volume := func(x float64) quantity.Quantity { return quantity.Volume(x) }
+}
+
+func (h haul) mistakes() []Mistake {
+	b := h.balance(si)
 	if !h.result.Load.Weighed {
-		return []Mistake{weightAlone.to(volume(b.last(b.byWeight())))}
+		return []Mistake{weightAlone.to(quantity.Volume(b.last(b.byWeight())))}
 	}
 	thin, noEmpty, light := b, b, b
 	thin.density, noEmpty.empty, light.gear = float64(h.water), 0, 0
 	out := []Mistake{
-		asWater.to(volume(b.last(thin.byWeight()))),
-		tankFilled.to(volume(b.last(b.tank))),
-		noTruck.to(volume(b.last(noEmpty.byWeight()))),
+		asWater.to(quantity.Volume(b.last(thin.byWeight()))),
+		tankFilled.to(quantity.Volume(b.last(b.tank))),
+		noTruck.to(quantity.Volume(b.last(noEmpty.byWeight()))),
 	}
 	if h.gear > 0 {
-		out = append(out, noGear.to(volume(light.solve())))
+		out = append(out, noGear.to(quantity.Volume(light.solve())))
 	}
 	return out
 }

@@ -1,44 +1,45 @@
 package drill
 
 import (
+	"brineyard/internal/fault"
 	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
 )
 
-// Safe is the answer for a setting that the lineup finds nothing in.
+// Safe is the answer for a setting in which the lineup finds no fault.
 const Safe = "safe"
 
-// faultWords are the answers to what is wrong with a setting.
+// faultWords are the answers to choose from.
 func faultWords() []string {
 	return []string{Safe, string(lineup.DryRun), string(lineup.TwoSources), string(lineup.DeadHead)}
 }
 
-// fault makes a setting out of the move, right or wrong, and asks what it is.
-func (b board) fault(d *draw) (sketch, error) {
+// fault draws a setting, safe or not, and asks for its fault.
+func (b board) fault(d *draw) (draft, error) {
 	open, want := b.changed(d)
 	open = b.inOrder(open)
 	s := b.judge(open)
 	if want == "" || verdict(s) != want {
-		return sketch{}, errUnfit
+		return draft{}, errUnfit
 	}
-	var out sketch
+	var out draft
 	out.Question = "The pump starts with these valves open: %v. All others are shut. Is that safe for the pump, or what is wrong?"
 	out.Args = []quantity.Quantity{listed(open)}
 	out.Answer = wordAnswer(want, faultWords())
-	// What the other side of the pump would make of the same number of valves.
+	// The answer of a hand who takes one side of the pump for the other.
 	mirror := map[string]string{
 		Safe:                      string(lineup.TwoSources),
 		string(lineup.DryRun):     string(lineup.DeadHead),
 		string(lineup.DeadHead):   string(lineup.DryRun),
 		string(lineup.TwoSources): Safe,
 	}
-	out.Mistakes = []Mistake{halfChecked.to(Word(Safe)), wrongSide.to(Word(mirror[want]))}
+	out.Mistakes = []Mistake{halfChecked.to(fault.Word(Safe)), wrongSide.to(fault.Word(mirror[want]))}
 	b.note(&out.Working, open)
 	return out, nil
 }
 
-// changed opens one valve more than the move needs, or shuts one, and tells what is
-// to come of it.
+// changed opens one valve more than the move needs, or shuts one, and returns the answer that
+// this should lead to; empty where it teaches nothing.
 func (b board) changed(d *draw) (open []string, want string) {
 	open = b.move.Setting.Open
 	if d.rng.IntN(2) == 0 {

@@ -3,6 +3,7 @@ package drill
 import (
 	"slices"
 
+	"brineyard/internal/fault"
 	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
 	"brineyard/internal/yard"
@@ -29,18 +30,13 @@ type board struct {
 	all      []string // the valves
 }
 
-// valveSetting asks which valve to open, at level 2 which one to shut, and at level 3
-// what is wrong with a setting.
-func valveSetting(d *draw) (sketch, error) {
-	b := board{plumbing: d.Shop.Plumbing}
-	for _, l := range b.plumbing.Links {
-		if l.Valve {
-			b.all = append(b.all, l.Name)
-		}
-	}
+// valveSetting asks which valve to open, at level 2 which one to shut, and at level 3 for the
+// fault of a setting.
+func valveSetting(d *draw) (draft, error) {
+	b := board{plumbing: d.Shop.Plumbing, all: d.Shop.Plumbing.Valves()}
 	all := moves(b.plumbing)
 	if len(all) == 0 {
-		return sketch{}, errUnfit
+		return draft{}, errUnfit
 	}
 	b.move = oneOf(d, all)
 	switch d.Level {
@@ -52,7 +48,7 @@ func valveSetting(d *draw) (sketch, error) {
 	return b.fault(d)
 }
 
-// judge is the lineup's judgement; the valves are there.
+// judge is the lineup's judgement. All valves exist, so that an error cannot come.
 func (b board) judge(open []string) lineup.Setting {
 	s, err := lineup.Judge(b.plumbing, open)
 	if err != nil {
@@ -87,25 +83,25 @@ func only(list []string, pass func(string) bool) (string, bool) {
 }
 
 // toOpen leaves one valve of the move shut and asks for it.
-func (b board) toOpen(d *draw) (sketch, error) {
+func (b board) toOpen(d *draw) (draft, error) {
 	missing := oneOf(d, b.move.Setting.Open)
 	open := without(b.move.Setting.Open, missing)
 	shut := b.shut(open)
 	if _, ok := only(shut, func(v string) bool { return b.does(b.judge(with(open, v))) }); !ok {
-		return sketch{}, errUnfit
+		return draft{}, errUnfit
 	}
-	var out sketch
+	var out draft
 	out.Question = "The pump is to draw from %v and to deliver to %v. Open so far: %v. Which valve do you open as well?"
-	out.Args = []quantity.Quantity{Word(b.move.From), Word(b.move.To), listed(open)}
+	out.Args = []quantity.Quantity{fault.Word(b.move.From), fault.Word(b.move.To), listed(open)}
 	out.Answer = wordAnswer(missing, shut)
 	suction := len(b.judge([]string{missing}).Sources) > 0
 	for _, v := range without(shut, missing) {
 		s := b.judge([]string{v})
 		switch {
 		case suction && slices.Contains(s.Outlets, b.move.From), !suction && slices.Contains(s.Sources, b.move.To):
-			out.Mistakes = append(out.Mistakes, wrongSide.to(Word(v)))
+			out.Mistakes = append(out.Mistakes, wrongSide.to(fault.Word(v)))
 		case suction && len(s.Sources) > 0, !suction && len(s.Outlets) > 0:
-			out.Mistakes = append(out.Mistakes, wrongPlace.to(Word(v)))
+			out.Mistakes = append(out.Mistakes, wrongPlace.to(fault.Word(v)))
 		}
 	}
 	b.note(&out.Working, b.move.Setting.Open)
@@ -113,31 +109,31 @@ func (b board) toOpen(d *draw) (sketch, error) {
 }
 
 // toShut opens one valve too many and asks for it.
-func (b board) toShut(d *draw) (sketch, error) {
+func (b board) toShut(d *draw) (draft, error) {
 	closed := b.shut(b.move.Setting.Open)
 	if len(closed) == 0 {
-		return sketch{}, errUnfit
+		return draft{}, errUnfit
 	}
 	extra := oneOf(d, closed)
 	open := b.inOrder(with(b.move.Setting.Open, extra))
 	now := b.judge(open)
 	if len(now.Sources)+len(now.Outlets) < 3 {
-		return sketch{}, errUnfit // the extra valve leads to no place that the pump reaches
+		return draft{}, errUnfit // the extra valve leads to no place that the pump reaches
 	}
 	if _, ok := only(open, func(v string) bool { return b.does(b.judge(without(open, v))) }); !ok {
-		return sketch{}, errUnfit
+		return draft{}, errUnfit
 	}
-	var out sketch
+	var out draft
 	out.Question = "The pump is to draw from %v alone and to deliver to %v alone. Open: %v. Which valve do you shut?"
-	out.Args = []quantity.Quantity{Word(b.move.From), Word(b.move.To), listed(open)}
+	out.Args = []quantity.Quantity{fault.Word(b.move.From), fault.Word(b.move.To), listed(open)}
 	out.Answer = wordAnswer(extra, open)
 	suction := len(b.judge([]string{extra}).Sources) > 0
 	for _, v := range b.move.Setting.Open {
 		if alone := b.judge([]string{v}); suction == (len(alone.Sources) > 0) {
-			out.Mistakes = append(out.Mistakes, shutWanted.to(Word(v)))
+			out.Mistakes = append(out.Mistakes, shutWanted.to(fault.Word(v)))
 			continue
 		}
-		out.Mistakes = append(out.Mistakes, wrongSide.to(Word(v)))
+		out.Mistakes = append(out.Mistakes, wrongSide.to(fault.Word(v)))
 	}
 	b.note(&out.Working, b.move.Setting.Open)
 	return out, nil
@@ -150,13 +146,13 @@ func (b board) note(w *Working, open []string) {
 	w.LineupSetting = &s
 }
 
-// inOrder puts valves into the plumbing's order, so that the order tells nothing.
+// inOrder puts valves into the plumbing's order, so that the order gives no hint.
 func (b board) inOrder(open []string) []string {
 	return slices.DeleteFunc(slices.Clone(b.all), func(v string) bool { return !slices.Contains(open, v) })
 }
 
-// listed is valves in a sentence.
-func listed(valves []string) Word {
+// listed joins valves in a sentence.
+func listed(valves []string) fault.Word {
 	if len(valves) == 0 {
 		return "none"
 	}
@@ -168,5 +164,5 @@ func listed(valves []string) Word {
 		}
 		text += ", " + v
 	}
-	return Word(text)
+	return fault.Word(text)
 }

@@ -9,14 +9,14 @@ import (
 	"gonum.org/v1/plot/vg/draw"
 )
 
-// Curves are told apart by their dashes and points by their shapes, so that no colour is
-// needed.
+// Curves differ by their dashes and points by their shapes, so that a printer without colour
+// will do.
 var (
 	dashes = [][]vg.Length{nil, {vg.Points(10), vg.Points(4)}, {vg.Points(2), vg.Points(3)}, {vg.Points(10), vg.Points(3), vg.Points(2), vg.Points(3)}}
 	shapes = []draw.GlyphDrawer{draw.CircleGlyph{}, draw.BoxGlyph{}, draw.PyramidGlyph{}, draw.RingGlyph{}}
 )
 
-// curves draws the series in their frame, and what each is below it.
+// curves draws the series in their frame, and their legend below it.
 func (p *page) curves() {
 	x, y, ok := p.chart.Scales()
 	if !ok {

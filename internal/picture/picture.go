@@ -21,7 +21,7 @@ import (
 	"gonum.org/v1/plot/vg/vgsvg"
 )
 
-// Each chart takes this room; several stand below each other.
+// The size of one chart; several stand below each other.
 const (
 	width  = 9 * vg.Inch
 	height = 5.5 * vg.Inch

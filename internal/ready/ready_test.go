@@ -29,7 +29,7 @@ var mixTemp = quantity.Fahrenheit(45)
 func (m mixing) request(t testing.TB, seed uint64) Request {
 	t.Helper()
 	r := rand.New(rand.NewPCG(seed, 1))
-	out := Request{Band: yard.DefaultBand}
+	out := Request{Band: yard.DefaultBand()}
 	for i := range m.readings {
 		at := 300 * float64(i)
 		s := m.plateau - (m.plateau-m.start)*math.Exp(-m.rate*at)
@@ -214,7 +214,7 @@ func TestThreeReadingsScatter(t *testing.T) {
 func TestReadingsAboveThePlateau(t *testing.T) {
 	warm, cold := quantity.Fahrenheit(104), quantity.Fahrenheit(32)
 	for _, later := range [][]float64{{0.251}, {0.2505, 0.251}, {0.251, 0.2515, 0.251}} {
-		r := Request{Band: yard.DefaultBand, Samples: []TimedSample{{0, brine.Sample{Instrument: gauge.PercentGlass(), Reading: 0.03, Temperature: warm}}}}
+		r := Request{Band: yard.DefaultBand(), Samples: []TimedSample{{0, brine.Sample{Instrument: gauge.PercentGlass(), Reading: 0.03, Temperature: warm}}}}
 		for i, reading := range later {
 			r.Samples = append(r.Samples, TimedSample{quantity.Duration(900 * (i + 1)), brine.Sample{Instrument: gauge.PercentGlass(), Reading: reading, Temperature: warm}})
 		}
@@ -338,7 +338,7 @@ func TestReadyDecidesAsCheckDoes(t *testing.T) {
 		require.NoError(t, err)
 		sample := brine.Sample{Instrument: gauge.PercentGlass(), Reading: shown, Temperature: mixTemp}
 		r.Samples = append(r.Samples, TimedSample{1200, sample})
-		checked, err := brine.Check(brine.CheckRequest{Sample: sample, Band: r.Band, Volume: 1, RockSalt: yard.PureSalt})
+		checked, err := brine.Check(brine.CheckRequest{Sample: sample, Band: r.Band, Volume: 1, RockSalt: yard.PureSalt()})
 		require.NoError(t, err)
 		decisions[checked.Decision]++
 		out, err := Estimate(r)
@@ -370,17 +370,17 @@ func TestFindings(t *testing.T) {
 		strengths []float64
 		band      yard.Band
 	}{
-		{WillBeReady, onWay(0, 15, 30), yard.DefaultBand},
-		{OnTarget, onWay(0, 15, 30, 43), yard.DefaultBand},
+		{WillBeReady, onWay(0, 15, 30), yard.DefaultBand()},
+		{OnTarget, onWay(0, 15, 30, 43), yard.DefaultBand()},
 		{ReadAbove, onWay(0, 15, 30, 45), yard.BandAround(0.22)},
-		{StandsInBand, []float64{0.233, 0.2335, 0.234}, yard.DefaultBand},
-		{NoGain, []float64{0.12, 0.1205, 0.121}, yard.DefaultBand},
-		{TooScattered, []float64{0.1, 0.18, 0.17, 0.22}, yard.DefaultBand},
-		{GetsWeaker, []float64{0.2, 0.19, 0.18}, yard.DefaultBand},
-		{LevelsOff, []float64{0.08, 0.14, 0.17, 0.183, 0.189, 0.192}, yard.DefaultBand},
+		{StandsInBand, []float64{0.233, 0.2335, 0.234}, yard.DefaultBand()},
+		{NoGain, []float64{0.12, 0.1205, 0.121}, yard.DefaultBand()},
+		{TooScattered, []float64{0.1, 0.18, 0.17, 0.22}, yard.DefaultBand()},
+		{GetsWeaker, []float64{0.2, 0.19, 0.18}, yard.DefaultBand()},
+		{LevelsOff, []float64{0.08, 0.14, 0.17, 0.183, 0.189, 0.192}, yard.DefaultBand()},
 		{NeverOnTarget, onWay(0, 15, 30), toSaturation},
-		{PassedBand, append(onWay(0, 15, 30, 45, 60, 75), 0.22), yard.DefaultBand},
-		{PassedBand, append(onWay(0, 15, 30, 45, 60, 75), 0.233), yard.DefaultBand},
+		{PassedBand, append(onWay(0, 15, 30, 45, 60, 75), 0.22), yard.DefaultBand()},
+		{PassedBand, append(onWay(0, 15, 30, 45, 60, 75), 0.233), yard.DefaultBand()},
 	} {
 		r := Request{Band: c.band}
 		for i, s := range c.strengths {

@@ -96,7 +96,7 @@ func cleanAll(rows [][]string) [][]string {
 		for i := range row {
 			lines := strings.Split(row[i], "\n")
 			for j := range lines {
-				lines[j] = clean(lines[j])
+				lines[j] = Clean(lines[j])
 			}
 			row[i] = inert(strings.Join(lines, "\n"))
 		}

@@ -1,7 +1,6 @@
-// Package report holds the result document that every command makes, and draws
-// it as text, JSON, CSV or markdown. A document holds numbers in the user's units
-// together with the digits worth reading; the package converts and computes
-// nothing.
+// Package report holds the result document that every command makes, and draws it as text,
+// JSON, CSV or markdown. A document holds numbers in the user's units, with the digits worth
+// reading; the package converts and computes nothing.
 package report
 
 import "brineyard/internal/chart"
@@ -15,7 +14,7 @@ type Document struct {
 	Tables   []Table
 	Charts   []chart.Chart // drawn by text and markdown; their numbers stand in tables
 	ASCII    bool          // charts are drawn with characters of ASCII alone
-	Drawings []string      // lines drawn likewise; what they show stands in tables
+	Drawings []string      // lines drawn likewise; their facts stand in tables
 	Working  []Step        // empty unless asked for
 	Notes    []string
 	Cautions []string
@@ -66,8 +65,8 @@ type Column struct {
 	Label string
 }
 
-// Step is one line of arithmetic: what it finds, the formula in words, the same
-// with numbers put in, and the result with its unit.
+// Step is one line of arithmetic: the name of its result, the formula in words, the same with
+// numbers put in, and the result with its unit.
 type Step struct {
 	What    string
 	Formula string

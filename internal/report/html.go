@@ -113,4 +113,4 @@ func bullets(b *strings.Builder, class string, lines []string) {
 }
 
 // markup makes words safe in HTML.
-func markup(text string) string { return html.EscapeString(clean(text)) }
+func markup(text string) string { return html.EscapeString(Clean(text)) }

@@ -12,21 +12,12 @@ import (
 // JSON writes the document as one JSON object, keys in the document's order,
 // numbers in full precision.
 func JSON(w io.Writer, d *Document) error {
-	figures := object{}
+	figures, tables := object{}, object{}
 	for _, f := range d.Figures {
 		figures = append(figures, member{f.Key, jsonOf(f.Value)})
 	}
-	tables := object{}
-	for _, t := range d.Tables {
-		rows := []object{}
-		for _, row := range t.Rows {
-			cells := object{}
-			for i, v := range row {
-				cells = append(cells, member{t.Columns[i].Key, jsonOf(v)})
-			}
-			rows = append(rows, cells)
-		}
-		tables = append(tables, member{t.Key, rows})
+	for i := range d.Tables {
+		tables = append(tables, member{d.Tables[i].Key, rowsOf(&d.Tables[i])})
 	}
 	all := object{
 		{"command", d.Command},
@@ -37,13 +28,7 @@ func JSON(w io.Writer, d *Document) error {
 		{"cautions", orEmpty(d.Cautions)},
 	}
 	if len(d.Working) > 0 {
-		steps := []object{}
-		for _, s := range d.Working {
-			steps = append(steps, object{
-				{"what", s.What}, {"formula", s.Formula}, {"numbers", s.Numbers}, {"result", s.Result},
-			})
-		}
-		all = append(all, member{"working", steps})
+		all = append(all, member{"working", stepsOf(d.Working)})
 	}
 	var b bytes.Buffer
 	e := json.NewEncoder(&b)
@@ -56,28 +41,45 @@ func JSON(w io.Writer, d *Document) error {
 	return err
 }
 
-// valueJSON is a value for programs; Value is null where there is none.
-type valueJSON struct {
-	Value any    `json:"value"`
-	Unit  string `json:"unit"`
+// rowsOf returns the rows of a table, each with the columns' keys.
+func rowsOf(t *Table) []object {
+	rows := []object{}
+	for _, row := range t.Rows {
+		cells := object{}
+		for i, v := range row {
+			cells = append(cells, member{t.Columns[i].Key, jsonOf(v)})
+		}
+		rows = append(rows, cells)
+	}
+	return rows
 }
 
-func jsonOf(v Value) valueJSON {
+func stepsOf(working []Step) []object {
+	steps := []object{}
+	for _, s := range working {
+		steps = append(steps, object{{"what", s.What}, {"formula", s.Formula}, {"numbers", s.Numbers}, {"result", s.Result}})
+	}
+	return steps
+}
+
+// jsonOf returns a value with its unit; the value is null where there is none.
+func jsonOf(v Value) object {
+	var value any
 	switch {
 	case v.Number != nil:
-		return valueJSON{*v.Number, v.Unit}
+		value = *v.Number
 	case v.Word != "":
-		return valueJSON{v.Word, v.Unit}
+		value = v.Word
 	}
-	return valueJSON{nil, v.Unit}
+	return object{{"value", value}, {"unit", v.Unit}}
 }
 
-// escapeMarks writes as escapes what JSON allows but a terminal obeys: marks that reorder
-// text, and controls beyond ASCII. They stand in strings alone.
+// escapeMarks escapes characters that JSON allows but a terminal obeys: marks that reorder
+// text, and controls beyond ASCII. Those stand only within strings.
 func escapeMarks(text []byte) []byte {
 	out := make([]byte, 0, len(text))
 	for _, r := range string(text) {
-		if r >= 0x7f && clean(string(r)) != string(r) && r != utf8.RuneError {
+		if r >= 0x7f && Clean(string(r)) != string(r) && r != utf8.RuneError {
 			for _, half := range utf16.Encode([]rune{r}) {
 				out = fmt.Appendf(out, "\\u%04x", half)
 			}

@@ -17,23 +17,14 @@ func Markdown(w io.Writer, d *Document) error {
 			continue
 		}
 		m.WriteString("\n## " + escape(t.Title) + "\n")
-		head := make([]string, len(t.Columns))
-		for i, c := range t.Columns {
-			head[i] = c.Label
-		}
-		rows := make([][]string, len(t.Rows))
-		for i, row := range t.Rows {
-			for _, v := range row {
-				rows[i] = append(rows[i], v.Text)
-			}
-		}
-		grid(m, head, rows)
+		cells := tableTexts(t)
+		grid(m, cells[0], cells[1:])
 	}
 	for i := range d.Charts {
-		m.WriteString("\n```text\n" + block(d.Charts[i].Lines(d.ASCII)) + "```\n")
+		m.WriteString(block(d.Charts[i].Lines(d.ASCII)))
 	}
 	if len(d.Drawings) > 0 {
-		m.WriteString("\n```text\n" + block(d.Drawings) + "```\n")
+		m.WriteString(block(d.Drawings))
 	}
 	if len(d.Working) > 0 {
 		m.WriteString("\n## Working\n\n")
@@ -93,14 +84,14 @@ func list(m *strings.Builder, title string, items []string) {
 func escape(text string) string {
 	return strings.NewReplacer(
 		"&", "&amp;", "#", `\#`, `\`, `\\`, "|", `\|`, "*", `\*`, "_", `\_`, "`", "\\`", "<", "&lt;", "[", `\[`,
-	).Replace(clean(text))
+	).Replace(Clean(text))
 }
 
-// block is the inside of a code block.
+// block returns lines as a code block, which nothing in them can end.
 func block(lines []string) string {
 	text := ""
 	for _, l := range lines {
-		text += strings.ReplaceAll(strings.TrimRight(clean(l), " "), "```", "'''") + "\n"
+		text += strings.ReplaceAll(strings.TrimRight(Clean(l), " "), "```", "'''") + "\n"
 	}
-	return text
+	return "\n```text\n" + text + "```\n"
 }

@@ -25,7 +25,7 @@ func Text(w io.Writer, d *Document) error {
 	for i := range d.Charts {
 		t.line("")
 		for _, line := range d.Charts[i].Lines(d.ASCII) {
-			t.line("%s", clean(line))
+			t.line("%s", Clean(line))
 		}
 	}
 	t.drawings(d.Drawings)
@@ -49,7 +49,7 @@ func (t *textWriter) drawings(lines []string) {
 			t.wrap("", l)
 			continue
 		}
-		t.line("%s", clean(l))
+		t.line("%s", Clean(l))
 	}
 }
 
@@ -66,7 +66,7 @@ func (t *textWriter) wrap(head, text string) {
 	indent := strings.Repeat(" ", width(head))
 	line := head
 	empty := true
-	for _, word := range words(clean(text)) {
+	for _, word := range words(Clean(text)) {
 		if !empty && width(line)+1+width(word) > columns {
 			t.line("%s", line)
 			line, empty = indent, true
@@ -117,7 +117,7 @@ func (t *textWriter) figures(figures []Figure) {
 	t.line("")
 	for _, f := range figures {
 		if !f.Quiet {
-			t.wrap("  "+pad(clean(f.Label), label)+"  ", f.Value.Text)
+			t.wrap("  "+pad(Clean(f.Label), label)+"  ", f.Value.Text)
 		}
 	}
 }
@@ -150,12 +150,9 @@ func (t *textWriter) remarks(head string, remarks []string) {
 	}
 }
 
-// Clean makes text safe to print, as every renderer does with what it is given.
-func Clean(text string) string { return clean(text) }
-
-// clean makes text safe to print: control characters and marks that reorder
-// text, which could come from a name in a file, become a replacement character.
-func clean(text string) string {
+// Clean makes text safe to print, as every renderer does: control characters and marks that
+// reorder text, which could come from a name in a file, become a replacement character.
+func Clean(text string) string {
 	return strings.Map(func(r rune) rune {
 		if r == utf8.RuneError || unicode.IsControl(r) || unicode.In(r, unicode.Cf, unicode.Zl, unicode.Zp) {
 			return unicode.ReplacementChar
@@ -163,6 +160,7 @@ func clean(text string) string {
 		return r
 	}, text)
 }
+
 func pad(text string, to int) string {
 	return text + strings.Repeat(" ", max(0, to-width(text)))
 }

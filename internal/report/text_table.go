@@ -18,16 +18,16 @@ func (t *textWriter) table(table *Table) {
 	}
 }
 
-// tableCells are the texts of a table, its head first.
-func tableCells(table *Table) [][]string {
+// tableTexts are the texts of a table as it holds them, its head first.
+func tableTexts(table *Table) [][]string {
 	cells := [][]string{nil}
 	for _, c := range table.Columns {
-		cells[0] = append(cells[0], clean(c.Label))
+		cells[0] = append(cells[0], c.Label)
 	}
 	for _, row := range table.Rows {
 		var line []string
 		for _, v := range row {
-			line = append(line, clean(v.Text))
+			line = append(line, v.Text)
 		}
 		cells = append(cells, line)
 	}
@@ -45,23 +45,29 @@ func columnWidths(cells [][]string) []int {
 	return widths
 }
 
-// Width is how many columns of a terminal a table takes, its headings folded and no word
-// of it broken.
+// Width is the number of a terminal's columns that a table takes, with its headings folded
+// and no word broken.
 func Width(table *Table) int {
 	_, widths := laidOut(table)
 	return sum(widths) + 2*len(widths)
 }
 
-// laidOut is a table's texts and the widths of its columns, its headings folded.
+// laidOut returns a table's texts, safe to print, and the widths of its columns, with the
+// headings folded.
 func laidOut(table *Table) (cells [][]string, widths []int) {
-	cells = tableCells(table)
+	cells = tableTexts(table)
+	for _, line := range cells {
+		for i := range line {
+			line[i] = Clean(line[i])
+		}
+	}
 	widths = columnWidths(cells)
 	foldHeads(cells, widths)
 	return cells, widths
 }
 
-// foldHeads breaks headings that are wider than what stands below them into lines, from
-// the widest surplus on, until the table fits.
+// foldHeads breaks headings that are wider than the cells below them into lines, those with
+// the largest surplus first, until the table fits.
 func foldHeads(cells [][]string, widths []int) {
 	head, below := cells[0], make([]int, len(widths))
 	for _, line := range cells[1:] {
@@ -110,10 +116,10 @@ func (t *textWriter) row(table *Table, cells []string, widths []int) {
 	}
 }
 
-// narrowest is how far a column of words is folded, if need be.
+// narrowest is the width below which no column of words is folded.
 const narrowest = 10
 
-// excess is what a table is wider than a line.
+// excess is the number of columns by which a table is wider than a line.
 func excess(widths []int) int { return sum(widths) + 2*len(widths) - (columns - 2) }
 
 // fold breaks the words of the widest columns of text into lines, until the table fits:

@@ -103,7 +103,7 @@ func TestBatchOnHeel(t *testing.T) {
 // 800 gal of water at 46 F, 8.3443 lb/gal, are 2000 / 8675.4 = 23.05 %.
 func TestBatchOfWhatWasPutIn(t *testing.T) {
 	shop := demoShop()
-	shop.RockSalt = yard.PureSalt
+	shop.RockSalt = yard.PureSalt()
 	entries := number(entry(journal.Batch, func(e *journal.Entry) { e.Tank, e.Salt, e.Water = "mixer", pounds(2000), gallons(800) }))
 	_, replay := Season(Request{Shop: shop}, journal.Effective(entries))
 	require.InEpsilon(t, 2000/(2000+800*8.3443), tankOf(t, replay, "mixer").Liquid.Composition.NaCl, 1e-5)

@@ -29,7 +29,7 @@ type Shop struct {
 func DefaultShop() Shop {
 	sixty := quantity.Fahrenheit(60)
 	return Shop{
-		Band: yard.DefaultBand, RockSalt: yard.PureSalt,
+		Band: yard.DefaultBand(), RockSalt: yard.PureSalt(),
 		Temperature: sixty, WaterTemp: sixty, Calibration: sixty,
 	}
 }

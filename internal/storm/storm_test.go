@@ -18,7 +18,7 @@ const gallonPerMile = quantity.RatePerLength(quantity.Gallon) / quantity.RatePer
 // 1,000 gal, 25 gal/min of water, a pump of 100 gal/min, 40 min of mixing, pure salt.
 func handYard() Request {
 	return Request{
-		Now: 12 * 3600, Start: 20 * 3600, Low: quantity.Fahrenheit(20), Temperature: quantity.Fahrenheit(60), Band: yard.DefaultBand,
+		Now: 12 * 3600, Start: 20 * 3600, Low: quantity.Fahrenheit(20), Temperature: quantity.Fahrenheit(60), Band: yard.DefaultBand(),
 		Routes: []yard.Route{
 			{Name: "long", Liquid: balance.BrineName, Lanes: 40 * quantity.Mile, Rate: 50 * gallonPerMile, Passes: 1, Priority: 1},
 			{Name: "short", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile, Passes: 2, Priority: 2},
@@ -30,7 +30,7 @@ func handYard() Request {
 		Mixers: []yard.Tank{{Name: "mixer", WorkingVolume: 1100 * quantity.Gallon, PumpOff: 1000 * quantity.Gallon, MixTime: 2400}},
 		Supply: yard.Supply{Flow: 25 * quantity.GallonPerMinute, Temperature: quantity.Fahrenheit(60)},
 		Pump:   yard.Pump{Flow: 100 * quantity.GallonPerMinute},
-		Pile:   yard.Pile{Quality: yard.PureSalt, OnHand: new(20000 * quantity.Pound), Bucket: 1000 * quantity.Pound},
+		Pile:   yard.Pile{Quality: yard.PureSalt(), OnHand: new(20000 * quantity.Pound), Bucket: 1000 * quantity.Pound},
 		Trucks: []yard.Truck{{Name: "truck", Tank: 1000 * quantity.Gallon, Speed: 30 * quantity.MilePerHour}},
 	}
 }

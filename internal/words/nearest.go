@@ -5,7 +5,8 @@ import (
 	"strings"
 )
 
-// Allowed says what may stand in place of a word, and first which was probably meant.
+// Allowed lists the known words in a sentence, and begins with the one that was probably
+// meant.
 func Allowed(word string, known []string) string {
 	allowed := "allowed: " + Joined(known, "none; the file has none")
 	if near, ok := Nearest(word, known); ok {
@@ -15,7 +16,7 @@ func Allowed(word string, known []string) string {
 }
 
 // Nearest returns the known word that a user probably meant: the only one that begins with
-// what was typed (two letters at least), else the one with the fewest slips, up to one for
+// the typed one (of two letters at least), else the one with the fewest slips, up to one for
 // every three letters typed. The case of letters does not count, and the first of equals is
 // taken. A word that is known means itself, so nothing is returned for it.
 func Nearest(word string, known []string) (string, bool) {

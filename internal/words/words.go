@@ -1,6 +1,6 @@
 // Package words puts words that come from outside, typed or out of a file, into messages, and
-// finds the word that was meant. What it returns stays on one line and cannot command a
-// terminal.
+// finds the word that was meant. Quoted and OneLine return text that stays on one line and
+// cannot command a terminal.
 package words
 
 import (
@@ -24,7 +24,7 @@ func Quoted(text string) string {
 }
 
 // OneLine keeps a message on one line. It escapes control characters rather than dropping
-// them, so that the reader sees what the file holds.
+// them, so that the reader sees that there is one.
 func OneLine(text string) string {
 	var line strings.Builder
 	for _, r := range strings.Join(strings.Fields(text), " ") {
@@ -40,7 +40,7 @@ func OneLine(text string) string {
 	return line.String()
 }
 
-// Joined lists names in a sentence; none is what to say when there are none.
+// Joined lists names in a sentence; an empty list gives none.
 func Joined[S ~string](names []S, none string) string {
 	if len(names) == 0 {
 		return none

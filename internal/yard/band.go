@@ -23,12 +23,9 @@ func (d Decision) String() string {
 // Band is the true strength that may be pumped, ends included.
 type Band struct{ Target, Low, High quantity.Strength }
 
-// DefaultBand is common practice, no source: 23.3 % wanted, 23 to 24 % accepted.
-var DefaultBand = Band{Target: 0.233, Low: 0.23, High: 0.24}
-
-// BandAround is the default band, moved to a target that it does not hold.
+// BandAround is the default band. It moves along with a target that lies outside it.
 func BandAround(target quantity.Strength) Band {
-	b := DefaultBand
+	b := DefaultBand()
 	if target < b.Low || target > b.High {
 		shift := target - b.Target
 		b.Low, b.High = max(0, b.Low+shift), b.High+shift
@@ -37,8 +34,8 @@ func BandAround(target quantity.Strength) Band {
 	return b
 }
 
-// Judge places a strength. What is off an end by no more than would need correcting
-// counts as in the band.
+// Judge decides whether brine of a strength may be pumped. A strength within OnTarget of an
+// end counts as inside, since nobody would correct so little.
 func (b Band) Judge(s quantity.Strength) Decision {
 	switch {
 	case s > b.High+OnTarget:
@@ -49,7 +46,7 @@ func (b Band) Judge(s quantity.Strength) Decision {
 	return MayPump
 }
 
-// Check refuses a band that does not hold its target.
+// Check refuses a band that leaves its target outside.
 func (b Band) Check() error {
 	if !(b.Low <= b.Target) {
 		return fault.Input(fault.FieldLow, "the band does not hold the target %v; allowed: 0%% to %v", b.Target, b.Target)
@@ -60,6 +57,6 @@ func (b Band) Check() error {
 	return nil
 }
 
-// OnTarget is the strength within which a tank needs nothing: a hundredth of
-// what a hydrometer can show.
+// OnTarget is the difference of strength that needs no correction: a hundredth of the least
+// that a hydrometer shows.
 const OnTarget = 5e-6

@@ -33,3 +33,15 @@ func TestBandAround(t *testing.T) {
 		require.NoError(t, b.Check())
 	}
 }
+
+// The ends of the band belong to it, and so does a strength beyond them by no more than
+// needs no correction.
+func TestJudge(t *testing.T) {
+	b := DefaultBand()
+	for s, want := range map[quantity.Strength]Decision{
+		0.2299: TooWeak, 0.229994: TooWeak, 0.229996: MayPump, 0.23: MayPump, 0.233: MayPump,
+		0.24: MayPump, 0.240004: MayPump, 0.240006: TooStrong, 0.2401: TooStrong,
+	} {
+		require.Equal(t, want, b.Judge(s), "%v", float64(s))
+	}
+}

@@ -9,7 +9,7 @@ import (
 // data sheet describes.
 type Liquid struct {
 	balance.Liquid
-	Price  *quantity.PricePerVolume // nil where not known
+	Price  *quantity.PricePerVolume // nil means unknown
 	OnHand quantity.Volume          // outside the tanks
 }
 
@@ -30,7 +30,7 @@ func (y *Yard) Blend(name string) (Blend, bool) {
 	return named(y.Blends, name, func(b Blend) string { return b.Name })
 }
 
-// Sprays tells what a route can take: brine, a liquid or a blend.
+// Sprays reports whether a route can take a liquid: brine, a liquid of the yard, or a blend.
 func (y *Yard) Sprays(name string) bool {
 	_, liquid := y.Liquid(name)
 	_, blend := y.Blend(name)

@@ -11,8 +11,8 @@ const (
 	FreshWater = "supply"   // fresh water under pressure
 )
 
-// Plumbing is what joins what. A place is a tank, the supply, an outlet (the end of
-// a hose), a side of the pump, or else a joint of pipes.
+// Plumbing is the lines and valves between places. A place is a tank, the supply, an outlet
+// (the end of a hose), a side of the pump, or else a joint of pipes.
 type Plumbing struct {
 	Tanks   []string
 	Outlets []string
@@ -22,7 +22,7 @@ type Plumbing struct {
 // Link is a valve, or a line that is always open, between two places.
 type Link struct {
 	Name      string
-	Side      string // of the pump, for people: the judgement goes by what it joins
+	Side      string // of the pump, for people; the judgement goes by the places that it joins
 	A, B      string
 	Valve     bool
 	Protected bool // an air gap or a backflow preventer sits in it

@@ -7,23 +7,23 @@ import (
 )
 
 // RockSalt is salt as it is delivered. Moisture is the mass of water per mass as
-// delivered; Purity is the mass of NaCl per mass of dry salt. What is not NaCl
-// is taken not to dissolve.
+// delivered; Purity is the mass of NaCl per mass of dry salt. The rest of the dry salt is
+// taken as insoluble.
 type RockSalt struct {
 	Purity   quantity.Strength
 	Moisture quantity.Strength
 }
 
-// The limits of what passes for rock salt. Common practice, no source.
+// The limits of rock salt. Common practice, no source.
 const (
 	LeastPurity  = quantity.Strength(0.5)
 	MostMoisture = quantity.Strength(0.2)
 )
 
 // PureSalt is dry NaCl.
-var PureSalt = RockSalt{Purity: 1}
+func PureSalt() RockSalt { return RockSalt{Purity: 1} }
 
-// Check refuses what cannot be rock salt.
+// Check refuses a purity or a moisture beyond those limits.
 func (s RockSalt) Check() error {
 	if !(s.Purity >= LeastPurity && s.Purity <= 1) {
 		return fault.Input(fault.FieldPurity, "no rock salt is like that; allowed: 50%% to 100%%")

@@ -2,8 +2,8 @@ package yard
 
 import "brineyard/internal/quantity"
 
-// Route is what is sprayed: lanes or an area, at a rate, or lanes on which Prewet of liquid
-// goes on SaltRate of salt.
+// Route is sprayed on lanes or on an area, at a rate; or salt is spread on its lanes at
+// SaltRate, wetted with Prewet of liquid.
 type Route struct {
 	Name     string
 	Liquid   string // empty for salt brine
@@ -14,14 +14,14 @@ type Route struct {
 	Prewet   quantity.VolumePerMass
 	SaltRate quantity.MassPerLength
 	Passes   int
-	Priority int    // 1 comes first; 0 when the file does not say
+	Priority int    // 1 comes first; 0 means none
 	Truck    string // the only truck for it; empty for any
 }
 
-// LaneWidth turns areas into lanes, as the trade does.
+// LaneWidth is the width of a lane, by which areas count as lanes. Common practice, no source.
 const LaneWidth = 12 * quantity.Foot
 
-// Length returns the length of lanes that a route has in one pass.
+// Length returns the length of lanes in one pass.
 func (r Route) Length() quantity.Length {
 	if r.Area > 0 {
 		return quantity.Length(float64(r.Area) / float64(LaneWidth))
@@ -29,7 +29,7 @@ func (r Route) Length() quantity.Length {
 	return r.Lanes
 }
 
-// Volume returns what all passes of a route take.
+// Volume returns the liquid that all passes of a route take.
 func (r Route) Volume() quantity.Volume {
 	passes := float64(max(1, r.Passes))
 	switch {
@@ -47,6 +47,11 @@ func (r Route) Salt() quantity.Mass {
 		return 0
 	}
 	return quantity.Mass(float64(r.SaltRate) * float64(r.Lanes) * float64(max(1, r.Passes)))
+}
+
+// Route finds a route by name.
+func (y *Yard) Route(name string) (Route, bool) {
+	return named(y.Routes, name, func(r Route) string { return r.Name })
 }
 
 // RouteNames lists the routes in the order of the file.

@@ -18,13 +18,13 @@ type Tank struct {
 	MixTime       quantity.Duration
 	// A storage tank:
 	DeadVolume quantity.Volume  // below the suction
-	Contents   *quantity.Volume // nil where the file does not say
+	Contents   *quantity.Volume // nil means unknown
 	LiquidName string           // of the yard's liquid in it; empty for salt brine
-	Liquid     *balance.Liquid  // in it; nil where the file does not say
+	Liquid     *balance.Liquid  // in it; nil means unknown
 }
 
-// Usual is how much is in the tank unless told otherwise: a mixing tank's full batch, a
-// storage tank's contents; 0 where the file does not say.
+// Usual is the volume in the tank where the user gives none: a mixing tank's full batch, a
+// storage tank's contents. 0 means unknown.
 func (t Tank) Usual() quantity.Volume {
 	if t.Mixing {
 		return t.WorkingVolume
@@ -32,7 +32,7 @@ func (t Tank) Usual() quantity.Volume {
 	return t.Held()
 }
 
-// Held is what the file says stands in a storage tank; 0 where it does not.
+// Held is the volume in a storage tank by the file; 0 where it does not say.
 func (t Tank) Held() quantity.Volume {
 	if t.Contents == nil {
 		return 0
@@ -40,7 +40,8 @@ func (t Tank) Held() quantity.Volume {
 	return *t.Contents
 }
 
-// Holds is the liquid in the tank; water where the file does not say.
+// Holds is the liquid in the tank. Where the file does not say it is a zero liquid, which is
+// water.
 func (t Tank) Holds() balance.Liquid {
 	if t.Liquid == nil {
 		return balance.Liquid{}
@@ -48,7 +49,8 @@ func (t Tank) Holds() balance.Liquid {
 	return *t.Liquid
 }
 
-// HoldsBrine reports whether salt brine stands in the tank, or nothing is said of it.
+// HoldsBrine reports whether the tank holds salt brine, as it does where the file does not
+// say.
 func (t Tank) HoldsBrine() bool {
 	if t.Liquid == nil {
 		return true
@@ -78,7 +80,7 @@ func (y *Yard) tanks(mixing bool) []Tank {
 	return some
 }
 
-// named finds what has a name.
+// named returns the one of a list that has a name.
 func named[T any](all []T, name string, of func(T) string) (T, bool) {
 	for _, x := range all {
 		if of(x) == name {

@@ -1,5 +1,6 @@
 // Package yard holds what a yard has and how it works, one type each. Package yard/file
-// reads it from a file. What is 0 is not known, unless a pointer says otherwise.
+// reads it from a file. Zero means unknown; a field of which 0 is a value is a pointer, and
+// nil means unknown there.
 package yard
 
 import "brineyard/internal/quantity"
@@ -10,7 +11,7 @@ type Yard struct {
 	Name        string
 	Units       *quantity.System
 	Target      Target
-	Calibration quantity.Temperature // for which the yard's hydrometer is marked
+	Calibration quantity.Temperature // for which the hydrometer is marked; see HydrometerCalibration
 	Pile        Pile
 	Supply      Supply
 	Pump        Pump
@@ -24,17 +25,17 @@ type Yard struct {
 	Plumbing    Plumbing
 }
 
-// Target is the true strength wanted and the band that may be pumped; nil where the file
-// does not say.
+// Target is the true strength wanted and the band that may be pumped. Band fills in what the
+// file does not say.
 type Target struct {
 	Strength, Low, High *quantity.Strength
 }
 
 // Pile is the rock salt of the yard.
 type Pile struct {
-	Quality RockSalt       // as far as the file says
+	Quality RockSalt       // as the file has it; RockSalt fills in the rest
 	Bucket  quantity.Mass  // one load of the loader
-	OnHand  *quantity.Mass // nil where the file does not say
+	OnHand  *quantity.Mass // nil means unknown
 }
 
 // Supply is the fresh water.
@@ -49,7 +50,7 @@ type Pump struct {
 	Power quantity.Power
 }
 
-// Prices are what the yard pays; nil where not known.
+// Prices are what the yard pays; nil means unknown.
 type Prices struct {
 	Salt    *quantity.PricePerMass
 	Water   *quantity.PricePerVolume

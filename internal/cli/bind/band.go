@@ -15,7 +15,7 @@ func Band(b *Set, to *yard.Band) {
 
 // Target binds the target alone.
 func Target(b *Set, to *quantity.Strength) {
-	Of(b, Strength, to, "to", "target", target, Default(yard.DefaultBand.Target))
+	Of(b, Strength, to, "to", "target", target, Default(yard.DefaultBand().Target))
 }
 
 // YardBand is Band without flags.
@@ -27,7 +27,7 @@ func YardBand(b *Set, to *yard.Band) {
 
 // YardTarget is Target without a flag.
 func YardTarget(b *Set, to *quantity.Strength) {
-	Kept(b, to, "to", target, Default(yard.DefaultBand.Target))
+	Kept(b, to, "to", target, Default(yard.DefaultBand().Target))
 }
 
 var (

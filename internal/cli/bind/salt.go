@@ -9,13 +9,13 @@ import (
 
 // RockSalt binds the quality of the rock salt: the flags', else the yard file's, else pure.
 func RockSalt(b *Set, to *yard.RockSalt) {
-	Of(b, Strength, &to.Purity, "purity", "NaCl in the dry rock salt; 100% unless given", purity, Default(yard.PureSalt.Purity))
+	Of(b, Strength, &to.Purity, "purity", "NaCl in the dry rock salt; 100% unless given", purity, Default(yard.PureSalt().Purity))
 	Of(b, Strength, &to.Moisture, "moisture", "water in the rock salt as delivered; 0% unless given", moisture)
 }
 
 // YardRockSalt is RockSalt without flags.
 func YardRockSalt(b *Set, to *yard.RockSalt) {
-	Kept(b, &to.Purity, "purity", purity, Default(yard.PureSalt.Purity))
+	Kept(b, &to.Purity, "purity", purity, Default(yard.PureSalt().Purity))
 	Kept(b, &to.Moisture, "moisture", moisture)
 }
 

@@ -33,7 +33,7 @@ func (k sheet) chargeSteps(c charge) cycle {
 	salt := k.Step("Salt in it", "weight x strength", weight.Unit(), weight, target)
 	delivered := salt
 	purity, moisture := working.Share(c.rock.Purity), working.Share(c.rock.Moisture)
-	if c.rock != yard.PureSalt {
+	if c.rock != yard.PureSalt() {
 		delivered = k.Step("Salt as delivered", "salt / (purity x (1 - moisture))", weight.Unit(), salt, purity, moisture)
 	}
 	water := k.StepAs("Water to run in, by weight", "weight - salt - water in the salt as delivered", "{} - {} - {} x {}", weight.Unit(), weight, salt, delivered, moisture)

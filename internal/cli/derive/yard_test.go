@@ -50,7 +50,7 @@ func TestYardReachesTheSharedFlow(t *testing.T) {
 
 // A tank of which a time is not known makes no part of it, and ends without a figure.
 func TestYardOfUnknownTimes(t *testing.T) {
-	r := brine.CapabilityRequest{WorkingVolume: 4, WaterTemp: quantity.Celsius(10), Target: 0.233, RockSalt: yard.PureSalt}
+	r := brine.CapabilityRequest{WorkingVolume: 4, WaterTemp: quantity.Celsius(10), Target: 0.233, RockSalt: yard.PureSalt()}
 	can, err := brine.CanDo(r)
 	require.NoError(t, err)
 	steps := Yard(show.View{}, []MixingTank{{"mixer", r, can}, {"tote", r, brine.Capability{}}}, nil)

@@ -3,6 +3,7 @@ package file
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"brineyard/internal/quantity"
@@ -29,6 +30,24 @@ func TestExample(t *testing.T) {
 	demo, err := os.ReadFile(filepath.Join("..", "..", "..", "testdata", "yard", "thistlewick.toml"))
 	require.NoError(t, err)
 	require.Equal(t, string(Example), string(demo))
+}
+
+// Every key that a yard file may have stands in the example, in its tables or its comments.
+func TestExampleHasEveryKey(t *testing.T) {
+	for _, s := range sections() {
+		head := "[" + s.name + "]"
+		if s.names != "" {
+			head = "[[" + s.name + "]]"
+		}
+		_, err := Parse("north.toml", []byte(head+"\nunheard_of = 1"))
+		_, keys, found := strings.Cut(allFaults(err), "unknown key \"unheard_of\"; allowed: ")
+		require.True(t, found, s.name)
+		keys, _, _ = strings.Cut(keys, "\n")
+		for _, key := range strings.Split(keys, ", ") {
+			require.Regexp(t, `\b`+key+`\b`, string(Example), s.name)
+		}
+		require.Contains(t, string(Example), "\n"+head+"\n")
+	}
 }
 
 func TestTrucksAndRoutes(t *testing.T) {
@@ -101,6 +120,8 @@ func TestEquipmentFaults(t *testing.T) {
 		{route("lane_miles = 0"), `north.toml:8:1: route "b": lane_miles is nothing; allowed: above 0`},
 		{route("lane_miles = 1\nrate = \"0.5gal/1000ft2\""), `north.toml:9:1: route "b": rate = "0.5gal/1000ft2": "gal/1000ft2" is no unit of a rate per lane; allowed: gal/mi, L/km`},
 		{route("area = 1\nrate = \"40gal/mi\""), `north.toml:9:1: route "b": rate = "40gal/mi": "gal/mi" is no unit of a rate per area; allowed: gal/acre, gal/1000ft2, L/m2, L/ha`},
+		{route("area = true\nrate = \"0.5gal/1000ft2\""), `north.toml:8:1: route "b": area takes a quantity in quotes, not true or false`},
+		{route("area = 1\ncolour = 1"), `north.toml:9:1: route "b": unknown key "colour"; allowed: area, lane_miles, liquid, name, passes, prewet, priority, rate, salt_rate, truck`},
 		{route("lane_miles = 1\nprewet = \"9gal/ton\""), `north.toml:9:1: route "b": prewet and salt_rate go together; allowed: both or neither`},
 		{route("lane_miles = 1\nrate = 40\nsalt_rate = 200\nprewet = 9"), `north.toml:11:1: route "b": a pre-wetted route has lane_miles and salt_rate, and no rate or area`},
 		{route("lane_miles = 1\nliquid = \"beer\""), `north.toml:9:1: route "b": no liquid and no blend is named "beer"`},

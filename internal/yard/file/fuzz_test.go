@@ -110,7 +110,8 @@ func FuzzStorm(f *testing.F) {
 		for _, at := range []*quantity.Duration{s.Now, s.Start} {
 			require.True(t, at == nil || *at >= 0 && *at < 24*60*quantity.Minute)
 		}
-		require.True(t, s.Low == nil || *s.Low >= coldestPavement && *s.Low <= warmestPavement)
+		coldest, warmest := yard.PavementLimits()
+		require.True(t, s.Low == nil || *s.Low >= coldest && *s.Low <= warmest)
 		require.True(t, s.Reserve == nil || *s.Reserve >= 0)
 		for _, r := range s.Routes {
 			require.GreaterOrEqual(t, r.Passes, 0)

@@ -11,8 +11,8 @@ import (
 	"brineyard/internal/yard"
 )
 
-// Storm is a storm file: what a forecast and its orders change of a usual day. A
-// pointer is nil where the file does not say.
+// Storm is a storm file: the forecast, and the orders that differ from a usual day. A pointer
+// is nil where the file does not say.
 type Storm struct {
 	Path       string
 	Name       string
@@ -64,24 +64,22 @@ func ParseStorm(path string, text []byte, y *yard.Yard) (*Storm, error) {
 }
 
 func (r *reader) readStorm(values map[string]any, y *yard.Yard) *Storm {
-	root := &table{r: r, value: values}
-	s := &Storm{
-		Name:    root.text("name"),
-		Now:     quantityOf(root, "now", TimeOfDay),
-		Start:   quantityOf(root, "start", TimeOfDay),
-		Low:     quantityOf(root, "low", quantity.ParseTemperature),
-		Reserve: quantityOf(root, "reserve", quantity.ParseVolume),
-	}
+	root, s := &table{r: r, value: values}, &Storm{}
+	root.read(
+		text("name", &s.Name),
+		optional("now", TimeOfDay, &s.Now),
+		optional("start", TimeOfDay, &s.Start),
+		optional("low", quantity.ParseTemperature, &s.Low),
+		optional("reserve", quantity.ParseVolume, &s.Reserve),
+		pavement(&s.Pavement),
+	)
 	if s.Low != nil {
 		root.checkPavement("low", "", *s.Low)
 	}
-	s.Pavement = root.pavement()
-	if s.Low != nil && len(s.Pavement) > 0 {
-		root.fault("low", "low and pavement are two forecasts; allowed: one of them")
-	}
-	taken := names{}
-	for _, t := range root.list("route") {
-		s.Routes = append(s.Routes, readStormRoute(t, taken, y))
+	root.refuse(s.Low != nil && len(s.Pavement) > 0, "low", "low and pavement are two forecasts; allowed: one of them")
+	for _, t := range root.list("route", map[string]bool{}) {
+		s.Routes = append(s.Routes, readStormRoute(t, y))
+		t.done()
 	}
 	root.done()
 	return s
@@ -98,96 +96,45 @@ func TimeOfDay(text string) (quantity.Duration, bool, error) {
 	return quantity.Duration(h*60+m) * quantity.Minute, false, nil
 }
 
-// pavement reads a list of pairs of time and temperature.
-func (t *table) pavement() []PavementHour {
-	v, ok := t.take("pavement")
-	if !ok {
-		return nil
-	}
-	list, ok := v.([]any)
-	if !ok || len(list) == 0 {
-		t.fault("pavement", "pavement takes a list of pairs, like [[\"22:00\", \"24F\"], [\"2:00\", \"19F\"]]")
-		return nil
-	}
-	var hours []PavementHour
-	for i, e := range list {
-		pair, _ := e.([]any)
-		if len(pair) != 2 {
-			t.fault("pavement", "row %d of pavement is no pair of time and temperature", i+1)
-			continue
-		}
-		first, _ := scalar(pair[0])
-		second, _ := scalar(pair[1])
-		at, _, err1 := TimeOfDay(first)
-		degrees, _, err2 := quantity.ParseTemperature(second)
-		switch {
-		case err1 != nil:
-			t.fault("pavement", "row %d of pavement: time %s: %v", i+1, words.Quoted(first), err1)
-		case err2 != nil:
-			t.fault("pavement", "row %d of pavement: temperature %s: %v", i+1, words.Quoted(second), err2)
-		default:
-			t.checkPavement("pavement", fmt.Sprintf("row %d of ", i+1), degrees)
-			hours = append(hours, PavementHour{at, degrees})
-		}
-	}
-	return hours
+// pavement is a list of pairs of time and temperature.
+func pavement(to *[]PavementHour) key {
+	const name = "pavement"
+	time := column[quantity.Duration]{"time", TimeOfDay}
+	temperature := column[quantity.Temperature]{"temperature", quantity.ParseTemperature}
+	return key{name: name, read: func(t *table, value any) bool {
+		list, _ := value.([]any)
+		t.refuse(len(list) == 0, name, "pavement takes a list of pairs, like [[\"22:00\", \"24F\"], [\"2:00\", \"19F\"]]")
+		pairs(t, name, list, time, temperature, func(row int, at quantity.Duration, degrees quantity.Temperature) {
+			t.checkPavement(name, fmt.Sprintf("row %d of ", row), degrees)
+			*to = append(*to, PavementHour{at, degrees})
+		})
+		return len(*to) > 0
+	}}
 }
 
-// The pavement temperatures that a storm is planned for.
-var coldestPavement, warmestPavement = quantity.Celsius(-45), quantity.Celsius(40)
-
-// checkPavement refuses what no storm has.
+// checkPavement refuses a temperature that no storm is planned for.
 func (t *table) checkPavement(key, row string, at quantity.Temperature) {
-	if at < coldestPavement || at > warmestPavement {
-		t.fault(key, "%s%s: outside what is planned for; allowed: %v to %v (%v to %v)", row, key, coldestPavement.In(quantity.US), warmestPavement.In(quantity.US),
-			coldestPavement.In(quantity.Metric), warmestPavement.In(quantity.Metric))
-	}
+	coldest, warmest := yard.PavementLimits()
+	t.refuse(at < coldest || at > warmest, key, "%s%s: outside what is planned for; allowed: %v to %v (%v to %v)", row, key,
+		coldest.In(quantity.US), warmest.In(quantity.US), coldest.In(quantity.Metric), warmest.In(quantity.Metric))
 }
 
-func readStormRoute(t *table, taken names, y *yard.Yard) StormRoute {
-	r := StormRoute{
-		Name:     t.uniqueName(taken),
-		Passes:   t.count("passes"),
-		Priority: t.count("priority"),
-		Liquid:   t.text("liquid"),
-		Skip:     t.flag("skip"),
-	}
-	known := false
-	for _, route := range y.Routes {
-		if route.Name != r.Name {
-			continue
-		}
-		known = true
-		_, rated := t.value["rate"]
-		switch {
-		case rated && route.Prewet > 0:
-			t.fault("rate", "%sa pre-wetted route has no rate of its own; allowed: passes, or another salt_rate in the yard file", t.label())
-		case route.Area > 0:
-			r.AreaRate = quantityOf(t, "rate", quantity.ParseRatePerArea)
-		default:
-			r.Rate = quantityOf(t, "rate", quantity.ParseRatePerLength)
-		}
+func readStormRoute(t *table, y *yard.Yard) StormRoute {
+	r := StormRoute{}
+	t.readName(&r.Name)
+	t.read(count("passes", &r.Passes), count("priority", &r.Priority), text("liquid", &r.Liquid), flag("skip", &r.Skip))
+	route, known := y.Route(r.Name)
+	switch {
+	case known && t.has("rate") && route.Prewet > 0:
+		t.fault("rate", "a pre-wetted route has no rate of its own; allowed: passes, or another salt_rate in the yard file")
+	case known && route.Area > 0:
+		t.read(optional("rate", quantity.ParseRatePerArea, &r.AreaRate))
+	case known:
+		t.read(optional("rate", quantity.ParseRatePerLength, &r.Rate))
+	case r.Name != "":
+		t.nameFault("the yard file has no route %s%s", words.Quoted(r.Name), hint(r.Name, y.RouteNames()))
 	}
 	t.take("rate")
-	if !known && r.Name != "" {
-		t.fault("name", "route: the yard file has no route %s%s", words.Quoted(r.Name), hint(r.Name, y.RouteNames()))
-	}
-	if r.Liquid != "" && !y.Sprays(r.Liquid) {
-		t.fault("liquid", "%sno liquid and no blend is named %s", t.label(), words.Quoted(r.Liquid))
-	}
-	t.done()
+	t.checkSprayed(r.Liquid, y)
 	return r
-}
-
-// flag reads true or false; false when it is not there.
-func (t *table) flag(key string) bool {
-	v, ok := t.take(key)
-	if !ok {
-		return false
-	}
-	b, ok := v.(bool)
-	if !ok {
-		t.fault(key, "%s%s takes true or false, not %s", t.label(), key, kind(v))
-	}
-	return b
 }
