@@ -12,8 +12,8 @@ import (
 
 func fahrenheit(f float64) float64 { return zeroCelsius + (f-32)/1.8 }
 
-// The reading that misleads: a hydrometer for 60 F shows 23.3 % in cold brine
-// that is weaker, and in warm brine that is stronger. Brine of 23.3 % changes by
+// A reading without a temperature misleads: a hydrometer for 60 F shows 23.3 % in cold
+// brine that is weaker, and in warm brine that is stronger. Brine of 23.3 % changes by
 // about 0.4 kg/m3 for each K, and by 8.4 for each percent.
 func TestHydrometerMisreadsOffCalibration(t *testing.T) {
 	hydrometer := Instrument{PercentSalt, DefaultCalibration}
@@ -101,7 +101,7 @@ func glassGrowsWithWarmth(t testing.TB, k *constants) {
 	}
 }
 
-// No glass is afloat when a sample is weighed.
+// Calibration has no effect on a weighed sample.
 func TestWeighedIgnoresCalibration(t *testing.T) {
 	for _, calibration := range []float64{0, solution.SixtyF, 1000} {
 		for _, kelvin := range []float64{250, solution.SixtyF, 320} {

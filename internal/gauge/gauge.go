@@ -49,7 +49,7 @@ func (i Instrument) Density(reading, temperature float64) (float64, bool) {
 }
 
 func (i Instrument) density(k *constants, reading, temperature float64) (float64, bool) {
-	rho, ok := i.row().mark(k, reading, i.Calibration)
+	rho, ok := i.facts().mark(k, reading, i.Calibration)
 	if !ok || !liquid(temperature) {
 		return 0, false
 	}
@@ -67,7 +67,7 @@ func (i Instrument) reading(k *constants, density, temperature float64) (float64
 	if !positive(density) || !liquid(temperature) {
 		return 0, false
 	}
-	reading, ok := i.row().reading(k, density*i.glass(k, temperature), i.Calibration)
+	reading, ok := i.facts().reading(k, density*i.glass(k, temperature), i.Calibration)
 	if !ok {
 		return 0, false
 	}
@@ -80,7 +80,7 @@ func (i Instrument) Nearest(density, temperature float64) (float64, bool) {
 	if reading, ok := i.Reading(density, temperature); ok {
 		return reading, true
 	}
-	top := i.row().top
+	top := i.facts().top
 	if low, ok := i.Density(0, temperature); ok && density < low {
 		return 0, true
 	}

@@ -13,7 +13,7 @@ import (
 // floating are the scales on glass.
 var floating = []Scale{PercentSalt, SpecificGravity, Salometer, Baume}
 
-// sampling is a brine as a yard can have it, and a glass to go into it.
+// sampling is a brine that a yard can have, and an instrument for it.
 type sampling struct {
 	instrument Instrument
 	kelvin     float64
@@ -38,8 +38,8 @@ func offScale(t *rapid.T, s sampling) bool {
 	return apparent < low*(1+1e-6) || apparent > high*(1-1e-6)
 }
 
-// Reading and Density are inverse to each other, and only what is off a scale has
-// no reading.
+// Reading and Density are inverse to each other, and only a brine that is off the scale
+// has no reading.
 func TestReadingIsInverseOfDensity(t *testing.T) {
 	const tolerance = 1e-6
 	for _, scale := range Scales() {
@@ -57,7 +57,7 @@ func TestReadingIsInverseOfDensity(t *testing.T) {
 	}
 }
 
-// The heavier of two samples shows more.
+// The reading is higher in the heavier of two samples.
 func TestReadingRisesWithDensity(t *testing.T) {
 	for _, scale := range Scales() {
 		rapid.Check(t, func(t *rapid.T) {
@@ -75,7 +75,7 @@ func TestReadingRisesWithDensity(t *testing.T) {
 	}
 }
 
-// The higher of two readings tells of a heavier sample.
+// The higher of two readings stands for a heavier sample.
 func TestDensityRisesWithReading(t *testing.T) {
 	top := map[Scale]float64{PercentSalt: 0.27, SpecificGravity: 1.21, Salometer: 102, Baume: 25, Weighed: 1210}
 	low := map[Scale]float64{SpecificGravity: 0.99, Baume: -1, Weighed: 990}
@@ -91,7 +91,7 @@ func TestDensityRisesWithReading(t *testing.T) {
 	}
 }
 
-// A scale ends where its marks do; nothing is made up beyond.
+// There is no density for a reading beyond the marks, and no reading beyond them.
 func TestOffTheScale(t *testing.T) {
 	const kelvin = solution.SixtyF
 	for scale, readings := range map[Scale][]float64{

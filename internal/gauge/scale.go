@@ -18,8 +18,8 @@ const (
 	scaleCount
 )
 
-// row is all that is to be known of a scale.
-type row struct {
+// facts are all that is to be known of a scale.
+type facts struct {
 	name   string  // of its flag, and in the journal
 	words  string  // for the instrument, in a sentence
 	kind   string  // of value that its flag takes
@@ -37,7 +37,7 @@ type row struct {
 }
 
 // scales is the one table of them: whoever adds an instrument adds a row.
-var scales = [scaleCount]row{
+var scales = [scaleCount]facts{
 	PercentSalt: {
 		name: "hydrometer", words: "the hydrometer", kind: "strength",
 		help:   "reading of a percent-salt hydrometer (% if no unit)",
@@ -79,7 +79,7 @@ var scales = [scaleCount]row{
 	},
 }
 
-func (s Scale) row() *row { return &scales[s] }
+func (s Scale) facts() *facts { return &scales[s] }
 
 // Scales returns all scales in order.
 func Scales() []Scale {
@@ -101,33 +101,35 @@ func ScaleNamed(name string) (Scale, bool) {
 }
 
 // Name returns the word for the scale in flags and in the journal.
-func (s Scale) Name() string { return s.row().name }
+func (s Scale) Name() string { return s.facts().name }
 
 // Words names the instrument in a sentence: "the salometer".
-func (s Scale) Words() string { return s.row().words }
+func (s Scale) Words() string { return s.facts().words }
 
 // Kind returns the kind of value that the scale's flag takes: "degrees".
-func (s Scale) Kind() string { return s.row().kind }
+func (s Scale) Kind() string { return s.facts().kind }
 
 // Help returns the help text of the scale's flag.
-func (s Scale) Help() string { return s.row().help }
+func (s Scale) Help() string { return s.facts().help }
 
 // Floats reports whether the instrument floats, and so has a calibration.
-func (s Scale) Floats() bool { return s.row().floats }
+func (s Scale) Floats() bool { return s.facts().floats }
 
 // Parse reads a text as a reading. bare tells that it came without a unit. The
 // errors are those of package quantity.
-func (s Scale) Parse(text string) (reading float64, bare bool, err error) { return s.row().parse(text) }
+func (s Scale) Parse(text string) (reading float64, bare bool, err error) {
+	return s.facts().parse(text)
+}
 
 // Quantity returns a reading as a quantity of its scale.
-func (s Scale) Quantity(reading float64) quantity.Quantity { return s.row().quantity(reading) }
+func (s Scale) Quantity(reading float64) quantity.Quantity { return s.facts().quantity(reading) }
 
 // ToRow returns a reading as a row of the journal holds it: strengths in percent,
 // weights in lb/gal, others as they are.
-func (s Scale) ToRow(reading float64) float64 { return s.row().toRow(reading) }
+func (s Scale) ToRow(reading float64) float64 { return s.facts().toRow(reading) }
 
 // FromRow is the inverse of ToRow.
-func (s Scale) FromRow(x float64) float64 { return s.row().fromRow(x) }
+func (s Scale) FromRow(x float64) float64 { return s.facts().fromRow(x) }
 
 func parser[Q ~float64](parse func(string) (Q, bool, error)) func(string) (float64, bool, error) {
 	return func(text string) (float64, bool, error) {

@@ -28,8 +28,8 @@ func TestScales(t *testing.T) {
 	require.False(t, ok)
 }
 
-// What is read of a text is shown again as that text, and only a number without a unit is
-// bare; a row holds it as it was written, and gives it back.
+// A reading is shown as the text that it was parsed from, and is bare only without a unit.
+// A row of the journal holds the number of that text, and FromRow returns the reading.
 func TestReadingsAsText(t *testing.T) {
 	for scale, c := range map[Scale]struct {
 		text, shown string
@@ -74,7 +74,8 @@ func TestReadingsAsQuantities(t *testing.T) {
 	}
 }
 
-// Beyond a scale of strength the nearest reading is its end; the others have none.
+// Beyond a scale of strength the nearest reading is its end. Without a valid calibration
+// there is none.
 func TestNearest(t *testing.T) {
 	const kelvin = solution.SixtyF
 	for scale, ends := range map[Scale][2]float64{PercentSalt: {0, 0.28}, Salometer: {0, 28 / 0.26395}} {

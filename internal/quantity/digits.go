@@ -6,7 +6,8 @@ import (
 	"strings"
 )
 
-// shown puts together a Shown whose digits a rounding rule chooses.
+// shown returns a Shown with a rule for its digits. A value that is not a finite number
+// is shown as none.
 func shown(value float64, unit string, rule func(float64) string) Shown {
 	if !finite(value) {
 		return Shown{Value: value, Unit: unit, Words: "none"}
@@ -14,12 +15,9 @@ func shown(value float64, unit string, rule func(float64) string) Shown {
 	return Shown{Value: value, Unit: unit, rule: rule}
 }
 
-// Fixed rounds to a number of decimals and groups thousands.
-func Fixed(x float64, decimals int) string { return fixed(x, decimals) }
-
-// fixed rounds to a number of decimals, groups thousands, and never shows a
-// negative zero.
-func fixed(x float64, decimals int) string {
+// Fixed rounds to a number of decimals, groups thousands, and never shows a negative
+// zero.
+func Fixed(x float64, decimals int) string {
 	text := strconv.FormatFloat(math.Abs(x), 'f', decimals, 64)
 	point := strings.IndexByte(text, '.')
 	if point < 0 {
@@ -34,20 +32,20 @@ func fixed(x float64, decimals int) string {
 	return text
 }
 
-func whole(x float64) string       { return fixed(x, 0) }
-func tenths(x float64) string      { return fixed(x, 1) }
-func hundredths(x float64) string  { return fixed(x, 2) }
-func thousandths(x float64) string { return fixed(x, 3) }
+func whole(x float64) string       { return Fixed(x, 0) }
+func tenths(x float64) string      { return Fixed(x, 1) }
+func hundredths(x float64) string  { return Fixed(x, 2) }
+func thousandths(x float64) string { return Fixed(x, 3) }
 
-// tenthsIfAny shows a tenth only where there is one: 41, -6.1.
-func tenthsIfAny(x float64) string { return strings.TrimSuffix(fixed(x, 1), ".0") }
+// tenthsIfAny shows a tenth unless it is zero: 41, -6.1.
+func tenthsIfAny(x float64) string { return strings.TrimSuffix(Fixed(x, 1), ".0") }
 
 // hundredthsIfAny shows hundredths without closing zeros: 22.65, 23.3, 24.
 func hundredthsIfAny(x float64) string {
-	return strings.TrimSuffix(strings.TrimRight(fixed(x, 2), "0"), ".")
+	return strings.TrimSuffix(strings.TrimRight(Fixed(x, 2), "0"), ".")
 }
 
-// flowing shows hundredths below ten and tenths above, where there are any.
+// flowing shows hundredths below ten and tenths above, without closing zeros.
 func flowing(x float64) string {
 	if math.Abs(x) < 9.995 {
 		return hundredthsIfAny(x)
@@ -55,8 +53,7 @@ func flowing(x float64) string {
 	return tenthsIfAny(x)
 }
 
-// loaded shows a tenth below ten and whole numbers above, and hundredths of next to
-// nothing.
+// loaded shows hundredths below a tenth, tenths below ten, and whole numbers above.
 func loaded(x float64) string {
 	switch a := math.Abs(x); {
 	case a > 0 && a < 0.095:
@@ -67,8 +64,8 @@ func loaded(x float64) string {
 	return whole(x)
 }
 
-// bucket shows pounds to 5, as they are loaded, to 1 below 20, and to a tenth below
-// one.
+// bucket shows tenths below one, whole numbers below 20, and multiples of 5 above, as
+// salt is loaded.
 func bucket(x float64) string {
 	switch a := math.Abs(x); {
 	case a > 0 && a < 0.95:
@@ -79,7 +76,7 @@ func bucket(x float64) string {
 	return whole(5 * math.Round(x/5))
 }
 
-// Decimals returns how many places behind the point digits show.
+// Decimals returns the number of decimals in digits.
 func Decimals(digits string) int {
 	if _, after, ok := strings.Cut(digits, "."); ok {
 		return len(after)

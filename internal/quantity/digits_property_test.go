@@ -43,7 +43,7 @@ func below(x, limit, fine, coarse float64) float64 {
 
 var grouped = regexp.MustCompile(`^-?[0-9]{1,3}(,[0-9]{3})*(\.[0-9]+)?$`)
 
-// readDigits takes shown digits back to a number.
+// readDigits parses digits.
 func readDigits(t *rapid.T, digits string) float64 {
 	require.Regexp(t, grouped, digits)
 	x, err := strconv.ParseFloat(strings.ReplaceAll(digits, ",", ""), 64)
@@ -67,7 +67,7 @@ func TestRoundingKeepsOrder(t *testing.T) {
 	})
 }
 
-// What is shown is off by half a step at most.
+// Rounding errs by half a step at most.
 func TestRoundingIsToTheNearest(t *testing.T) {
 	const digits = 1e-9 // of the number, for its last digits
 	rapid.Check(t, func(t *rapid.T) {

@@ -65,7 +65,7 @@ func TestPoundDigits(t *testing.T) {
 	}
 }
 
-// Densities and flows, and the scales to what an eye can read.
+// Densities, flows and readings, as exactly as they can be read.
 func TestOtherDigits(t *testing.T) {
 	for _, c := range []struct {
 		q          Quantity
@@ -87,7 +87,7 @@ func TestOtherDigits(t *testing.T) {
 	}
 }
 
-// What is no number is shown as none, in every type and system.
+// A value that is not a finite number is shown as none, in every type and system.
 func TestNoneIsShown(t *testing.T) {
 	for _, x := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
 		for _, q := range []Quantity{

@@ -9,10 +9,10 @@ type Area float64
 // Speed is in m/s.
 type Speed float64
 
-// RatePerLength is liquid laid on a length of one lane, in m3/m.
+// RatePerLength is the volume of liquid sprayed on a length of one lane, in m3/m.
 type RatePerLength float64
 
-// RatePerArea is liquid laid on an area, in m3/m2.
+// RatePerArea is the volume of liquid sprayed on an area, in m3/m2.
 type RatePerArea float64
 
 // Power is in W.
@@ -182,7 +182,7 @@ func (r RatePerArea) In(sys System) Shown {
 	return shown(float64(r)/float64(Gallon)*float64(Acre), "gal/acre", tenthsIfAny)
 }
 
-// VolumePerMass is liquid put on salt, in m3/kg.
+// VolumePerMass is liquid sprayed on salt, in m3/kg.
 type VolumePerMass float64
 
 // MassPerLength is salt spread on a lane, in kg/m.
@@ -275,7 +275,7 @@ var moneyDim = dimension{
 	units: []unit{{scale: 1}},
 }
 
-// ParseMoney reads an amount like 1790, passing over a dollar sign in front.
+// ParseMoney reads an amount like 1790 or $1790.
 func ParseMoney(text string) (Money, bool, error) { return parsePrice[Money](&moneyDim, text) }
 
 // In shows whole units.

@@ -8,8 +8,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// fuzzParse feeds a parser anything at all. What it takes is a number within the
-// range (low to high in SI); what it refuses leaves a message fit to print.
+// fuzzParse feeds a parser any text. It returns a number within the range (low to high in
+// SI), or an error that is safe to print.
 func fuzzParse(f *testing.F, kind string, low, high float64) {
 	for _, text := range junk {
 		f.Add(text)

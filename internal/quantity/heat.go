@@ -14,8 +14,7 @@ func (h HeatPerVolume) In(sys System) Shown {
 	return shown(float64(h)*float64(Gallon)/btu, "BTU/gal", tenthsIfAny)
 }
 
-// Fraction is a share of something by mass or volume, 0 to 1, or more than 1 for a
-// ratio.
+// Fraction is a share by mass or volume, 0 to 1, or a ratio, which can be above 1.
 type Fraction float64
 
 // In shows percent.
@@ -24,5 +23,5 @@ func (f Fraction) In(System) Shown { return shown(100*float64(f), "%", hundredth
 // Count is a pure number: parts, batches.
 type Count float64
 
-// In shows the number, to a hundredth where it has one.
+// In shows the number to hundredths, without closing zeros.
 func (c Count) In(System) Shown { return shown(float64(c), "", hundredthsIfAny) }

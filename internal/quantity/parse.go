@@ -7,7 +7,7 @@ import (
 	"strings"
 )
 
-// dimension describes what may be written for one kind of quantity.
+// dimension describes how one kind of quantity may be written.
 type dimension struct {
 	name    string // with its article, for messages
 	example string
@@ -24,7 +24,7 @@ type unit struct {
 }
 
 // parse reads a number and a unit, with or without a space between them. bare
-// tells that no unit was given.
+// is true when there is no unit.
 func (d *dimension) parse(text string) (si float64, bare bool, err error) {
 	number, name := split(strings.TrimSpace(text))
 	value, err := strconv.ParseFloat(number, 64)
@@ -48,7 +48,7 @@ func (d *dimension) parse(text string) (si float64, bare bool, err error) {
 	return si, name == "", nil
 }
 
-// text shows a value in SI in the unit, for a message.
+// text returns a value in SI in this unit, for a message.
 func (u unit) text(si float64) string {
 	number := strconv.FormatFloat((si-u.shift)/u.scale, 'g', 4, 64)
 	if exact := math.Round((si - u.shift) / u.scale); math.Abs(exact) < 1e15 && math.Abs(exact) >= 1000 {
@@ -60,10 +60,10 @@ func (u unit) text(si float64) string {
 	return number + u.names[0]
 }
 
-// slack lets a limit that is written in another unit than SI be reached.
+// slack allows for the rounding of a limit that is written in another unit than SI.
 func slack(limit float64) float64 { return 1e-12 * math.Abs(limit) }
 
-// split cuts text after its leading number: sign, digits, point, exponent.
+// split divides text after its leading number: sign, digits, point, exponent.
 func split(text string) (number, rest string) {
 	i := 0
 	for i < len(text) && (text[i] == '+' || text[i] == '-') && i == 0 {

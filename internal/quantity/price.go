@@ -28,7 +28,8 @@ var (
 	}
 )
 
-// parsePrice reads an amount of money per unit, passing over a dollar sign in front.
+// parsePrice reads an amount of money, or a price per unit; a dollar sign in front is
+// allowed.
 func parsePrice[Q ~float64](d *dimension, text string) (Q, bool, error) {
 	return parseAs[Q](d, strings.TrimPrefix(strings.TrimSpace(text), "$"))
 }

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Per m3 there is more to pay than per gallon: by 1 over the gallon.
+// A price per m3 is higher than per gallon, by 1 over the gallon.
 func TestParsePricePerVolume(t *testing.T) {
 	const perGallon = 1 / 3.785411784e-3
 	requireParses(t, "price of a volume", []accepted{

@@ -1,6 +1,6 @@
 // Package quantity holds the typed quantities of a brine yard. A value is in SI
-// (m3, kg, K, s, mass fraction); the units that people write and read exist
-// here, in parsing and in In, and nowhere else.
+// (m3, kg, K, s, mass fraction). Parsing and In convert from and to the units that
+// people use; calculations are in SI.
 package quantity
 
 import (
@@ -17,7 +17,7 @@ const (
 	Metric
 )
 
-// String returns the name by which the user asks for the system.
+// String returns the name that ParseSystem reads.
 func (s System) String() string {
 	if s == Metric {
 		return "metric"
@@ -25,17 +25,17 @@ func (s System) String() string {
 	return "us"
 }
 
-// Shown is a quantity as a user meets it: the full-precision value in the unit,
-// and the digits that are worth reading.
+// Shown is a quantity in a unit of the user: the value in full precision, and the
+// digits that are worth reading.
 type Shown struct {
 	Value float64
 	Unit  string // empty for a pure number
-	Words string // instead of digits, where a quantity is no number
+	Words string // shown in place of the digits, unless empty
 	rule  func(float64) string
 }
 
-// Digits returns the digits worth reading. They are worked out when they are asked for,
-// since many numbers go to programs.
+// Digits returns the digits worth reading. It rounds only when it is called, because
+// many values go to programs and need no digits.
 func (s Shown) Digits() string {
 	if s.Words != "" || s.rule == nil {
 		return s.Words
@@ -43,7 +43,7 @@ func (s Shown) Digits() string {
 	return s.rule(s.Value)
 }
 
-// String returns digits and unit, as they are written in a sentence.
+// String returns digits and unit as a sentence has them.
 func (s Shown) String() string {
 	switch {
 	case s.Unit == "", s.Unit == "%", s.Unit[0] == '/':

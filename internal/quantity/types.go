@@ -53,10 +53,10 @@ func (v Volume) Mass(rho Density) Mass { return Mass(float64(v) * float64(rho)) 
 // Volume returns the volume of the mass at a density.
 func (m Mass) Volume(rho Density) Volume { return Volume(float64(m) / float64(rho)) }
 
-// Times returns the part of the mass that a strength tells.
+// Times returns the mass of salt in brine of a strength.
 func (m Mass) Times(s Strength) Mass { return Mass(float64(m) * float64(s)) }
 
-// Over returns how long the volume takes at a flow.
+// Over returns the time that the volume takes at a flow.
 func (v Volume) Over(q Flow) Duration { return Duration(float64(v) / float64(q)) }
 
 // In shows percent.
@@ -124,7 +124,7 @@ func (d SalometerDegrees) In(System) Shown { return shown(float64(d), "deg", ten
 // In shows tenths of a degree.
 func (d BaumeDegrees) In(System) Shown { return shown(float64(d), "deg", tenths) }
 
-// Celsius limits: nothing in a yard is outside them.
+// The range of temperatures in a yard, in C, with room.
 const coldest, hottest = -100, 150
 
 var (
@@ -191,8 +191,8 @@ var (
 	}
 )
 
-// parseAs reads text as a quantity of a dimension; bare tells that it came
-// without a unit and took the first one of the dimension.
+// parseAs reads text as a quantity of a dimension. bare is true when it had no unit
+// and took the first one of the dimension.
 func parseAs[Q ~float64](d *dimension, text string) (q Q, bare bool, err error) {
 	si, bare, err := d.parse(text)
 	return Q(si), bare, err
@@ -233,5 +233,5 @@ func ParseBaume(text string) (BaumeDegrees, bool, error) {
 	return parseAs[BaumeDegrees](&baumeDim, text)
 }
 
-// finite reports whether x can be shown as a number.
+// finite reports whether x is a finite number.
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

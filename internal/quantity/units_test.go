@@ -64,7 +64,7 @@ func TestDifference(t *testing.T) {
 	require.Equal(t, "0 F", Difference(0).In(US).String())
 }
 
-// Volume, mass, density, flow and time hang together.
+// Volume, mass, density, flow and time agree with each other.
 func TestArithmetic(t *testing.T) {
 	v, rho, q := Volume(2), Density(1200), Flow(0.5)
 	require.Equal(t, Mass(2400), v.Mass(rho))

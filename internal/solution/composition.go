@@ -45,19 +45,18 @@ func saltTable() [saltCount]saltRow {
 	}
 }
 
-// Composition is a solution, given as the mass fraction of each solute; the
-// rest is water. Other stands for dissolved matter that the chemistry does not
-// know: it takes no part in the activities, and in density and heat capacity it
-// counts as NaCl.
+// Composition is a solution as the mass fraction of each solute; the rest is
+// water. Other is dissolved matter of unknown chemistry: the activities leave it
+// out, and in density and heat capacity it counts as NaCl.
 type Composition struct {
 	NaCl, KCl, CaCl2, MgCl2, Other float64
 }
 
-// MaxSolute is the largest mass fraction of salts, in all, that is accepted. The
-// model has been checked against reference values up to CheckedTo.
+// MaxSolute is the largest mass fraction of all salts together that a composition may
+// have. The model has been checked against reference values up to CheckedTo.
 const MaxSolute = 0.5
 
-// ErrComposition is returned for mass fractions that are no solution.
+// ErrComposition is returned for mass fractions that no solution can have.
 var ErrComposition = errors.New("not a solution")
 
 // Brine returns pure sodium chloride brine of the given strength (mass
@@ -91,8 +90,8 @@ func (k *coefficients) chlorideIn(c Composition) float64 {
 	return sum
 }
 
-// Check returns ErrComposition, with the reason, unless every mass fraction is
-// a number from 0 up, the salts are at most MaxSolute, and all is at most 1.
+// Check returns ErrComposition, with the reason, unless every mass fraction is at
+// least 0, the salts are at most MaxSolute together, and everything is at most 1.
 func (c Composition) Check() error {
 	for _, w := range [...]float64{c.NaCl, c.KCl, c.CaCl2, c.MgCl2, c.Other} {
 		if !(w >= 0) {
@@ -108,8 +107,8 @@ func (c Composition) Check() error {
 	return nil
 }
 
-// Mix returns the composition of what the given masses (any one unit) of the
-// given solutions make together. It is undefined for no mass at all.
+// Mix returns the composition of a mixture of solutions, whose masses are all in one
+// unit. It is not a number when the masses sum to zero.
 func Mix(parts []Composition, masses []float64) Composition {
 	var sum Composition
 	total := 0.0
@@ -156,7 +155,7 @@ func (m *molality) ionicStrength() float64 { return m[NaCl] + m[KCl] + 3*(m[CaCl
 // dissolved returns the sum of m over all ions.
 func (m *molality) dissolved() float64 { return 2*(m[NaCl]+m[KCl]) + 3*(m[CaCl2]+m[MgCl2]) }
 
-// Molality returns mol of the salt per kg of water.
+// Molality returns mol of the salt per kg of water; infinity without water.
 func (c Composition) Molality(s Salt) float64 {
 	if c.Water() <= 0 {
 		return math.Inf(1)

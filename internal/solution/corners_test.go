@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// Ions is what a formula unit falls apart into.
+// Ions counts the ions of a formula unit.
 func TestIons(t *testing.T) {
 	require.Equal(t, []float64{2, 2, 3, 3}, []float64{NaCl.Ions(), KCl.Ions(), CaCl2.Ions(), MgCl2.Ions()})
 }
@@ -18,8 +18,7 @@ func TestMolalityWithoutWater(t *testing.T) {
 	require.InDelta(t, 0.3/0.7/58.44277e-3, Composition{NaCl: 0.3}.Molality(NaCl), 1e-12)
 }
 
-// The mark at the top of the strengths is read as the top, though its density may be
-// long by the last digits.
+// The density of BrineTop gives BrineTop, even when it is too high by its last digits.
 func TestStrengthAtTheTop(t *testing.T) {
 	top := densityAt(t, Brine(BrineTop), 15)
 	strength, ok := BrineStrength(top*(1+1e-12), zeroCelsius+15)
@@ -27,14 +26,13 @@ func TestStrengthAtTheTop(t *testing.T) {
 	require.Equal(t, BrineTop, strength)
 }
 
-// parabola has its top of the given height at a strength; it is 1 lower 0.01 away.
+// parabola has its top at a strength, with the given height; it is 1 lower 0.01 away.
 func parabola(at, height float64) func(float64) float64 {
 	return func(w float64) float64 { return height - 1e4*(w-at)*(w-at) }
 }
 
-// The first strength of saturation is bracketed whatever the index does: where it
-// crosses at a step, where it rises above zero between two steps alone, and not
-// where it stays below or begins above.
+// firstRise brackets the first crossing between two steps, and a hump that rises above
+// zero between them. It finds none where the index stays below zero or begins above.
 func TestFirstRise(t *testing.T) {
 	low, high, ok := firstRise(func(w float64) float64 { return w - 0.123 })
 	require.True(t, ok)
@@ -55,12 +53,12 @@ func TestFirstRise(t *testing.T) {
 	}
 }
 
-// peak finds the top of a hump to the digits that a minimum can be told by.
+// peak finds the top of a hump as exactly as the digits of a flat top allow.
 func TestPeak(t *testing.T) {
 	require.InDelta(t, 0.1043, peak(parabola(0.1043, -3), 0.09, 0.11), 1e-7)
 }
 
-// A salt whose solid never forms has no eutectic, and says so.
+// A salt whose solid never forms has no eutectic.
 func TestNoEutectic(t *testing.T) {
 	k := standard
 	k.solid[Antarcticite].logK[0] += 10
@@ -69,15 +67,15 @@ func TestNoEutectic(t *testing.T) {
 	require.ErrorContains(t, err, "CaCl2")
 }
 
-// Where no scale of the molalities freezes, there is none. It takes ions that draw
-// each other so that more salt makes the water more active.
+// The scale is infinite when no scale freezes. That takes ions with such an attraction
+// that more salt makes the water more active.
 func TestNoScaleFreezes(t *testing.T) {
 	k := standard
 	k.binary[NaCl].b0[0] = -3
 	require.Equal(t, inf, k.chlorideScale(&molality{NaCl: 1}, 260))
 }
 
-// The slope of a table is flat at a turn, and not overshooting at an end.
+// The slope is zero where a table turns, and does not overshoot at an end.
 func TestSlopesOfTables(t *testing.T) {
 	turning := []knot{{4, 0}, {3, 1}, {2, 0}, {1, 1}}
 	require.Zero(t, slope(turning, 1))
@@ -87,7 +85,7 @@ func TestSlopesOfTables(t *testing.T) {
 	require.InDelta(t, -2.0, slope([]knot{{3, 0}, {2, 2}, {1, 4}}, 2), 1e-12)
 }
 
-// coldBrine is the problem of equilibrium of NaCl brine below its eutectic.
+// coldBrine returns the problem of equilibrium of NaCl brine below its eutectic.
 func coldBrine(t *testing.T) *assemblage {
 	t.Helper()
 	a := Anchored().assemblage(Brine(0.2), zeroCelsius-30)
@@ -95,8 +93,8 @@ func coldBrine(t *testing.T) *assemblage {
 	return a
 }
 
-// Everything solid is shared out exactly, or not at all: the right number of solids,
-// that hold all components, none of them negative.
+// allSolid succeeds with as many solids as components, which hold all components and are
+// not negative.
 func TestAllSolid(t *testing.T) {
 	a := coldBrine(t)
 	n, ok := a.allSolid([]int{0, 2}) // ice and hydrohalite
@@ -128,7 +126,7 @@ func TestValidAssemblage(t *testing.T) {
 	require.False(t, cold.valid(&none, &mu), "supercooled")
 }
 
-// A step whose equations have no solution is told to the caller.
+// A step whose equations have no solution fails, and does not move the point.
 func TestStepWithoutSolution(t *testing.T) {
 	a := coldBrine(t)
 	p := a.start()
@@ -137,8 +135,7 @@ func TestStepWithoutSolution(t *testing.T) {
 	require.False(t, math.IsNaN(p.n[0]), "the point is as it was")
 }
 
-// An index and a density are asked for in the inner loops of every search: they take
-// nothing from the heap.
+// The functions in the inner loops of every search do not allocate.
 func TestNoAllocation(t *testing.T) {
 	m := standard.molality(ternary)
 	p := standard.parametersAt(260, &m)

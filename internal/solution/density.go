@@ -6,17 +6,17 @@ import (
 	"brineyard/internal/root"
 )
 
-// SixtyF is 60 F in K, the temperature at which the trade's instruments and
-// tables are stated.
+// SixtyF is 60 F in K, the reference temperature of the trade's instruments and
+// tables.
 const SixtyF = zeroCelsius + 28*5.0/9
 
-// DensityFloor is the lowest temperature (K) at which a density is given: below,
-// the equation for water runs away toward its pole at -59 C.
+// DensityFloor is the lowest temperature (K) of a density: below it the equation for
+// water runs toward its pole at -59 C.
 const DensityFloor = zeroCelsius - 35
 
 // Density returns the density in kg/m3 of a solution at a temperature in K, at
-// atmospheric pressure. The fits hold from 0 C (CaCl2: 15 C, KCl: 5 C) to the
-// strengths that OutOfRange knows; down to -20 C, tables are still met within 0.3 %
+// atmospheric pressure. The fits hold from 0 C (CaCl2: 15 C, KCl: 5 C), and up to
+// strengths that OutOfRange knows. Down to -20 C the tables are met within 0.3 %
 // for NaCl and 0.9 % for CaCl2 and MgCl2. Errors: ErrComposition, and
 // ErrTemperature below DensityFloor or above Ceiling.
 //
@@ -40,7 +40,7 @@ func (k *coefficients) density(c Composition, t float64) float64 {
 	return 1 / volume
 }
 
-// densitySolutes counts dissolved matter other than the salts as NaCl.
+// densitySolutes returns the mass fractions of the salts, with Other added to NaCl.
 func densitySolutes(c Composition) [saltCount]float64 {
 	w := c.salts()
 	w[NaCl] += c.Other
@@ -61,7 +61,10 @@ func (k *coefficients) densityOfWater(t float64) float64 {
 	return (((((a[5]*t+a[4])*t+a[3])*t+a[2])*t+a[1])*t + a[0]) / (1 + a[6]*t)
 }
 
-// soluteDensity returns the apparent density in kg/m3 of a dissolved salt.
+// soluteDensity returns the apparent density in kg/m3 of a dissolved salt, Laliberte
+// (2009):
+//
+//	(c0 (1 - ww) + c1) exp(1e-6 (t + c4)^2) / (1 - ww + c2 + c3 t), t in C
 func (k *coefficients) soluteDensity(s Salt, water, t float64) float64 {
 	c := &k.laliberte[s].c
 	warm := t + c[4]
@@ -74,9 +77,8 @@ func WaterDensity(temperature float64) (float64, error) {
 	return Density(Composition{}, temperature)
 }
 
-// BrineTop is the strength (mass fraction) to which a density is turned back into
-// a strength of NaCl brine: 1 % beyond saturation, so that an instrument can be read there
-// and the reading be named for what it is.
+// BrineTop is the largest strength (mass fraction) that BrineStrength returns. It lies
+// 1 % above saturation, so that a reading there can be recognised as too strong.
 const BrineTop = 0.28
 
 // BrineStrength returns the strength (mass fraction) of the NaCl brine that has
@@ -89,7 +91,7 @@ func BrineStrength(rho, temperature float64) (float64, bool) {
 	t := temperature - zeroCelsius
 	off := func(w float64) float64 { return standard.density(Brine(w), t) - rho }
 	low, high := off(0), off(BrineTop)
-	// A reading taken in plain water may miss zero by the last digits.
+	// A reading of plain water may miss zero by its last digits.
 	const slack = 1e-9
 	switch {
 	case math.Abs(low) < slack*rho:
@@ -99,8 +101,8 @@ func BrineStrength(rho, temperature float64) (float64, bool) {
 	case !(low < 0 && high > 0):
 		return 0, false
 	}
-	// A tenth of the way on either side of a straight line holds the strength nearly
-	// always, and saves half of the steps.
+	// The strength nearly always lies within a tenth of the range from the straight
+	// line. Looking there first saves half of the steps.
 	straight := BrineTop * low / (low - high)
 	a, b := math.Max(0, straight-0.1*BrineTop), math.Min(BrineTop, straight+0.1*BrineTop)
 	if w, ok := root.Between(off, a, b, off(a), off(b), 1e-13); ok {

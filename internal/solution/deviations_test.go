@@ -7,18 +7,17 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// deviation is how far the density lies from a published table: the mean of what is
-// too much, and the root of the mean square, in kg/m3.
+// deviation is that of the density from a published table: the mean and the root of the
+// mean square, in kg/m3.
 type deviation struct {
 	file      string
 	salt      Salt
 	mean, rms float64
 }
 
-// Where the tolerances of a table have to be wide, since good sources differ by as
-// much, the deviation itself is stated, as measured. It moves with every coefficient
-// that has a part in it, so a digit lost in one shows here against the published
-// values. The sources stand in the files.
+// Some tables need wide tolerances, because good sources differ by as much. For them
+// the measured deviation is stated too: it changes with every coefficient behind it,
+// so it shows a lost digit. The files name their sources.
 var deviations = []deviation{
 	{"crc-2021-nacl.csv", NaCl, 0.02384, 0.22533},
 	{"crc-2021-kcl.csv", KCl, -0.05447, 0.14258},

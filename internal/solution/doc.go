@@ -15,7 +15,7 @@
 //     doi 10.1021/je8008123: density and heat capacity.
 //
 // Every quantity is in SI: kelvin, kg, m3, J, mass fractions, and mol per
-// kg of water (molality) where the papers use it. The functions are pure. A
-// temperature or a composition outside the range of a fit is answered and can
-// be asked about (OutOfRange); what makes no sense at all is an error.
+// kg of water (molality) where the papers use it. The functions are pure. They
+// answer outside the range of a fit too, and OutOfRange tells when they do; they
+// return an error for what no solution can be, and where an equation breaks down.
 package solution

@@ -6,12 +6,12 @@ import (
 	"math"
 )
 
-// Equilibrium is what a solution has become at a temperature, once it has had
-// the time: masses per kg of the solution that there was.
+// Equilibrium is the state that a solution reaches at a temperature: masses per kg
+// of the original solution.
 type Equilibrium struct {
-	// LiquidFraction is the mass of liquid that is left, 0 to 1.
+	// LiquidFraction is the mass of the remaining liquid, 0 to 1.
 	LiquidFraction float64
-	// Liquid is its composition; the zero value when there is none.
+	// Liquid is its composition; the zero value without liquid.
 	Liquid Composition
 	// Solid is the mass of each solid.
 	Solid [solidCount]float64
@@ -20,8 +20,8 @@ type Equilibrium struct {
 // Ice returns the mass of ice per kg of the solution.
 func (e Equilibrium) Ice() float64 { return e.Solid[Ice] }
 
-// Salt returns the mass of salt crystals, with the water bound in them, per kg
-// of the solution.
+// Salt returns the mass of salt crystals per kg of the solution, with the water that
+// is bound in them.
 func (e Equilibrium) Salt() float64 {
 	sum := 0.0
 	for _, mass := range e.Solid[Halite:] {
@@ -30,42 +30,41 @@ func (e Equilibrium) Salt() float64 {
 	return sum
 }
 
-// ErrNotConverged is returned when no equilibrium was found.
+// ErrNotConverged is returned when the search for an equilibrium fails.
 var ErrNotConverged = errors.New("no equilibrium found")
 
 // componentCount counts water and the salts.
 const componentCount = 1 + int(saltCount)
 
-// moles holds mol of water and of each salt, per kg of water at the start.
+// moles holds mol of water and of each salt per kg of the original water.
 type moles [componentCount]float64
 
-// assemblage is the problem of equilibrium at one temperature: to share what
-// there is between a liquid y and solids n, each at least zero, with the lowest
-// Gibbs energy. With mu the logarithms of the activities in the liquid, ln K
-// those of the activity products of the solids, and a the formula of a solid,
-// the conditions are
+// assemblage is the problem of equilibrium at one temperature: divide the components
+// between a liquid y and solids n, none of them negative, so that the Gibbs energy is
+// lowest. With mu the logarithms of the activities in the liquid, ln K those of the
+// solubility products, and a the formula of a solid, the conditions are
 //
 //	mu >= lambda, complementary to y;  ln K >= a lambda, complementary to n;
 //	y + sum of a n = total
 //
-// which an interior-point method (Wright, Primal-Dual Interior-Point Methods,
-// 1997, in spirit: one Newton step for every reduction of the complementarity
-// gap) approaches from inside, and a Newton solution for the solids that are
-// then there makes exact.
+// An interior-point method (after Wright, Primal-Dual Interior-Point Methods, 1997:
+// one Newton step for every reduction of the complementarity gap) comes close to the
+// solution from inside. A Newton method for the solids that are present then makes it
+// exact.
 type assemblage struct {
 	total  moles
-	parts  [componentCount]int // components present
+	parts  [componentCount]int // the components that are present
 	nparts int
-	solids [solidCount]Solid // solids that can form
+	solids [solidCount]Solid // the solids that can form
 	n      int
 	logK   column // natural logarithm
 	at     parameters
 }
 
-// Equilibrium returns what a solution is at a temperature (K), once in
-// equilibrium: ice, salts and liquid. It converges from 40 to -70 C up to a mass
-// fraction of 0.32 (checked on random solutions), and mostly beyond. Dissolved matter other than the salts stays in the liquid.
-// Errors: ErrComposition, ErrTemperature, ErrNotConverged.
+// Equilibrium returns the ice, the salt crystals and the liquid that a solution
+// becomes at a temperature (K). It converges from 40 to -70 C up to a mass fraction
+// of 0.42, as far as random solutions have been tried. Other matter stays in the
+// liquid. Errors: ErrComposition, ErrTemperature, ErrNotConverged.
 func (m *Model) Equilibrium(c Composition, temperature float64) (Equilibrium, error) {
 	if err := checkState(c, temperature); err != nil {
 		return Equilibrium{}, err
@@ -80,11 +79,12 @@ func (m *Model) Equilibrium(c Composition, temperature float64) (Equilibrium, er
 	return Equilibrium{}, fmt.Errorf("%w at %.4g C", ErrNotConverged, temperature-zeroCelsius)
 }
 
-// traces are the mass fractions below which a salt is counted as other matter: there
-// is too little of it to share out in double precision. The larger ones are for the
-// rare solution that is not to be had with the first.
+// traces are mass fractions below which a salt counts as other matter: double
+// precision cannot divide so little between solids and liquid. The larger ones are
+// tried when the search fails with the first.
 var traces = [...]float64{1e-10, 1e-8, 1e-7}
 
+// setTracesAside moves salts below a trace to Other.
 func setTracesAside(c Composition, trace float64) Composition {
 	w, other := c.salts(), c.Other
 	for s := range w {
@@ -96,7 +96,7 @@ func setTracesAside(c Composition, trace float64) Composition {
 	return fromSalts(w, other)
 }
 
-// assemblage sets the problem up.
+// assemblage states the problem for a solution at a temperature (K).
 func (m *Model) assemblage(c Composition, temperature float64) *assemblage {
 	mol := m.k.molality(c)
 	a := &assemblage{at: m.k.parametersAt(temperature, &mol)}
@@ -120,10 +120,10 @@ func (m *Model) assemblage(c Composition, temperature float64) *assemblage {
 	return a
 }
 
-// solid returns what the k-th solid consists of.
+// solid returns the row of the k-th solid.
 func (a *assemblage) solid(k int) *solidRow { return &a.at.k.solid[a.solids[k]] }
 
-// formula returns how much of a component is in the k-th solid.
+// formula returns mol of a component in a mol of the k-th solid.
 func (a *assemblage) formula(k, component int) float64 {
 	d := a.solid(k)
 	switch component {
@@ -135,7 +135,7 @@ func (a *assemblage) formula(k, component int) float64 {
 	return 0
 }
 
-// liquid returns what the solids leave.
+// liquid returns the components that are not in the solids.
 func (a *assemblage) liquid(n *column) moles {
 	y := a.total
 	for k := range a.n {
@@ -165,9 +165,9 @@ func (a *assemblage) potentials(y *moles) moles {
 	return mu
 }
 
-// hessian returns the derivatives of mu with the amounts in the liquid, by
-// forward differences for the salts; those with water follow, since mu depends
-// on ratios alone: sum of y dmu/dy = 0.
+// hessian returns the derivatives of mu with the amounts in the liquid. Those with the
+// salts are forward differences; those with water follow, because mu depends on ratios
+// alone: sum of y dmu/dy = 0.
 func (a *assemblage) hessian(y, mu *moles) (h [componentCount][componentCount]float64) {
 	const relative = 1e-7
 	for _, j := range a.parts[1:a.nparts] {
@@ -183,7 +183,7 @@ func (a *assemblage) hessian(y, mu *moles) (h [componentCount][componentCount]fl
 	return h
 }
 
-// result turns moles of solids into masses, and the rest into the liquid.
+// result returns the masses of the solids, and of the liquid, from mol of the solids.
 func (a *assemblage) result(c Composition, n *column) Equilibrium {
 	e, k, water := Equilibrium{}, a.at.k, c.Water()
 	for i, s := range a.solids[:a.n] {
@@ -191,7 +191,7 @@ func (a *assemblage) result(c Composition, n *column) Equilibrium {
 	}
 	y := a.liquid(n)
 	for j := range y {
-		// What the solids leave of a component that is all in them is rounding.
+		// A component that is all in the solids leaves a rounding error here.
 		if y[j] < 1e-13*a.total[j] {
 			y[j] = 0
 		}

@@ -30,8 +30,8 @@ func drawCold(t *rapid.T) (Composition, float64) {
 	return fromSalts(w, 0), zeroCelsius + rapid.Float64Range(-50, 40).Draw(t, "C")
 }
 
-// Whatever the solution, an equilibrium is found; every component is conserved to
-// 1e-9; and nothing is below zero.
+// An equilibrium is found for every solution. It conserves every component to 1e-9, and
+// nothing is below zero.
 func TestEquilibriumConservesEveryComponent(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c, kelvin := drawCold(t)
@@ -57,8 +57,8 @@ func TestEquilibriumConservesEveryComponent(t *testing.T) {
 	})
 }
 
-// Beyond what is checked too, an equilibrium is found: up to 42 % of any of the salts, over
-// the whole range of temperature.
+// An equilibrium is found beyond the checked strength too: up to 42 % of any of the
+// salts, over the whole range of temperature.
 func TestEquilibriumIsAlwaysFound(t *testing.T) {
 	g := rand.New(rand.NewPCG(42, 0))
 	for range 20_000 {
@@ -80,9 +80,9 @@ func TestEquilibriumIsAlwaysFound(t *testing.T) {
 	}
 }
 
-// A liquid that is left is just saturated with every solid that lies in it, and
-// with no other more than that. Liquids of less than a millionth are left out:
-// there the fractions have lost digits.
+// The remaining liquid is just saturated with every solid that is present, and not
+// supersaturated with any other. Liquids of less than a millionth are left out: their
+// fractions have lost digits.
 func TestEquilibriumLiquidIsSaturated(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c, kelvin := drawCold(t)
@@ -121,8 +121,8 @@ func TestEquilibriumBeginsAtTheFirstSolid(t *testing.T) {
 	})
 }
 
-// The liquid of freezing brine lies on the freezing curve; below the eutectic
-// there is none.
+// The liquid of freezing brine lies on the freezing curve. Below the eutectic there is
+// no liquid.
 func TestBrineFollowsItsFreezingCurve(t *testing.T) {
 	_, eutectic, _, err := Anchored().Eutectic(NaCl)
 	require.NoError(t, err)
@@ -141,7 +141,7 @@ func TestBrineFollowsItsFreezingCurve(t *testing.T) {
 	}
 }
 
-// What is neither water nor a chloride stays with the liquid.
+// Other matter stays in the liquid.
 func TestOtherMatterStaysLiquid(t *testing.T) {
 	for _, celsius := range []float64{-10, -40} {
 		e, err := Anchored().Equilibrium(Composition{NaCl: 0.1, Other: 0.02}, zeroCelsius+celsius)
@@ -157,7 +157,7 @@ func TestEquilibriumErrors(t *testing.T) {
 	require.ErrorIs(t, err, ErrTemperature)
 }
 
-// A system without a solution is told, not answered.
+// solve reports a singular system.
 func TestSingularSystem(t *testing.T) {
 	a := square{{1, 2}, {2, 4}}
 	b := column{1, 2}

@@ -24,7 +24,7 @@ var molColumns = map[string]Solid{
 // met to 4.3e-6 of the water, each solid to 0.0009 mol of some 50
 // (its mass of a mol of water differs in the fifth digit).
 func TestEquilibriumAgainstReference(t *testing.T) {
-	model := Published()
+	model := standard.published()
 	worst := 0.0
 	for i, row := range referenceRows(t, "equilibrium-solids.csv") {
 		c := composition(t, row)

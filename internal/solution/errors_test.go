@@ -29,7 +29,7 @@ var notSolutions = map[string]Composition{
 	"too much":       {NaCl: 0.2, KCl: 0.1, CaCl2: 0.1, MgCl2: 0.1, Other: 0.51},
 }
 
-// stateFunctions are all that take a composition and a temperature.
+// stateFunctions are the functions of a composition and a temperature.
 var stateFunctions = map[string]func(Composition, float64) error{
 	"ActivityAt":   func(c Composition, k float64) error { _, err := ActivityAt(c, k); return err },
 	"Density":      func(c Composition, k float64) error { _, err := Density(c, k); return err },
@@ -66,7 +66,7 @@ func TestTemperatureErrors(t *testing.T) {
 	}
 }
 
-// What lies on the edge is answered.
+// The ends of every range have an answer.
 func TestEdgesAreAnswered(t *testing.T) {
 	for _, c := range []Composition{{}, Brine(MaxSolute), Pure(CaCl2, MaxSolute), {Other: MaxSolute}} {
 		require.NoError(t, c.Check())
@@ -79,7 +79,7 @@ func TestEdgesAreAnswered(t *testing.T) {
 	}
 }
 
-// floorOf is the lowest temperature (K) that a function answers.
+// floorOf is the lowest temperature (K) of a function.
 func floorOf(function string) float64 {
 	if function == "Density" {
 		return DensityFloor
@@ -87,14 +87,14 @@ func floorOf(function string) float64 {
 	return Floor
 }
 
-// Below the floor of a fit there is no number rather than a wrong one.
+// Below the floor of a fit there is an error, not a wrong number.
 func TestFitFloors(t *testing.T) {
 	for function, f := range stateFunctions {
 		require.ErrorIs(t, f(Brine(0.2), floorOf(function)-1e-3), ErrTemperature, function)
 	}
 }
 
-// A limit in C that is added up to K lands a digit below the constant.
+// An end in C that is converted to K is a digit below the constant.
 func TestFloorInCelsius(t *testing.T) {
 	celsius := -70.0
 	_, err := ActivityAt(Brine(0.2), celsius+zeroCelsius)
@@ -108,7 +108,7 @@ func TestSolubilityBeyondTheModel(t *testing.T) {
 	require.ErrorContains(t, err, "CaCl2")
 }
 
-// The reason names the share or the sum, for whoever typed it.
+// The error names the share or the sum.
 func TestCompositionErrorsSayWhy(t *testing.T) {
 	require.ErrorContains(t, Brine(-0.1).Check(), "-0.1")
 	require.ErrorContains(t, Brine(0.6).Check(), "60 %")
@@ -126,7 +126,7 @@ func rangeText(l FitRange) string {
 	return fmt.Sprintf("%s/%s/%.4g to %.4g C", l.Property, salt, l.Low-zeroCelsius, l.High-zeroCelsius)
 }
 
-// A solution inside every range, and what each step outside adds.
+// A solution inside every range leaves none; each step outside adds one.
 func TestOutOfRange(t *testing.T) { rangesOfFits(t, &standard) }
 
 func rangesOfFits(t testing.TB, k *coefficients) {
@@ -159,7 +159,7 @@ func rangesOfFits(t testing.TB, k *coefficients) {
 	}
 }
 
-// The limits that the messages and the documents tell, in C and as shares.
+// The ends that messages and documents state, in C and as shares.
 func TestLimitsOfAnswers(t *testing.T) {
 	for name, limit := range map[string]struct{ want, got float64 }{
 		"floor":             {-70, Floor - zeroCelsius},

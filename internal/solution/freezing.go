@@ -13,18 +13,18 @@ type Onset struct {
 	Solid       Solid
 	// Found is false when nothing forms down to Floor.
 	Found bool
-	// Saturated is true when the solid is there already at SearchTop, where the
-	// search begins; Temperature is then SearchTop.
+	// Saturated is true when the solution is saturated with the solid at SearchTop
+	// already, where the search begins; Temperature is then SearchTop.
 	Saturated bool
 }
 
-// Freezing is what a solution does on cooling.
+// Freezing tells which solids form on cooling, and where.
 type Freezing struct {
 	Ice  Onset // the ice point: water activity equal to that of ice
-	Salt Onset // the first salt solid, as if no ice had formed
+	Salt Onset // the first salt solid, if no ice formed before
 }
 
-// SearchTop is the temperature (K) from which solutions are cooled.
+// SearchTop is the temperature (K) at which cooling begins.
 const SearchTop = zeroCelsius + 40
 
 // First returns the onset that comes first on cooling.
@@ -36,12 +36,12 @@ func (f Freezing) First() Onset {
 }
 
 const (
-	// onsetTolerance is the width in K to which an onset is pinned down.
+	// onsetTolerance is how exactly an onset is found, in K.
 	onsetTolerance = 1e-6
 	// scanStep is the step in K of the descent that brackets an onset. The
-	// highest saturation index is a smooth curve over tens of kelvin with kinks
-	// where one hydrate follows another; a step of 5 K passes none over (checked
-	// in the tests against steps of 0.1 K).
+	// highest saturation index is a smooth curve over tens of kelvin, with kinks
+	// where one hydrate follows another. A step of 5 K misses no onset: the tests
+	// compare it with steps of 0.1 K.
 	scanStep = 5.0
 	// iceTop is where the search for ice begins: no solution freezes above 0 C.
 	iceTop = zeroCelsius + 1
@@ -49,7 +49,7 @@ const (
 
 // Freezing returns the ice point and the first salt solid of a solution, cooled
 // from SearchTop to Floor. The fit ends at FitCeiling (25 C): an onset above it
-// is an extrapolation. Reference values are met to 0.02 C by Published.
+// is an extrapolation. The published model meets reference values to 0.0035 C.
 // Error: ErrComposition.
 func (m *Model) Freezing(c Composition) (Freezing, error) {
 	if err := c.Check(); err != nil {
@@ -67,9 +67,9 @@ func (m *Model) Freezing(c Composition) (Freezing, error) {
 	return f, nil
 }
 
-// search looks around a guess first, if there is one, and else from the top down. A guess
-// is for a solution whose index crosses zero once, so that what is found there is the
-// first.
+// search looks around a guess first, if there is one, and otherwise descends from the
+// top. Guesses are given only for plain brine: its index has one root, so a root near
+// the guess is the first.
 func search(index func(float64) float64, top float64, guess guess) Onset {
 	if guess.around > 0 {
 		above, below := math.Min(guess.at+guess.around, top), guess.at-guess.around
@@ -82,8 +82,8 @@ func search(index func(float64) float64, top float64, guess guess) Onset {
 	return descend(index, top)
 }
 
-// descend steps down from top until a saturation index reaches zero, and closes
-// in from there.
+// descend steps down from top until a saturation index reaches zero, and finds the
+// root in the last step.
 func descend(index func(float64) float64, top float64) Onset {
 	above := top
 	indexAbove := index(above)
@@ -101,17 +101,16 @@ func descend(index func(float64) float64, top float64) Onset {
 	return Onset{}
 }
 
-// Solubility returns the strength (mass fraction) at which pure water is
-// saturated with the salt at the temperature (K), and the solid it is saturated
-// with: the stable one, which has the lowest solubility. Below the eutectic it
-// is the metastable continuation. Errors: ErrTemperature; ErrComposition when
-// more than MaxSolute dissolves.
+// Solubility returns the strength (mass fraction) of the saturated solution of a salt
+// at a temperature (K), and the solid that saturates it: the stable one, which has the
+// lowest solubility. Below the eutectic it is the metastable continuation. Errors:
+// ErrTemperature; ErrComposition when more than MaxSolute dissolves.
 func (m *Model) Solubility(salt Salt, temperature float64) (strength float64, solid Solid, err error) {
 	if err := checkState(Composition{}, temperature); err != nil {
 		return 0, 0, err
 	}
 	some := m.k.molality(Pure(salt, MaxSolute))
-	p := m.k.parametersAt(temperature, &some) // of the salt, whatever its strength
+	p := m.k.parametersAt(temperature, &some) // they do not depend on the strength
 	at := func(w float64) (float64, Solid) {
 		s := saturationAt{model: m, m: m.k.molality(Pure(salt, w))}
 		return s.saltWith(&p)
@@ -129,9 +128,9 @@ func (m *Model) Solubility(salt Salt, temperature float64) (strength float64, so
 	return strength, solid, nil
 }
 
-// firstRise brackets the lowest strength at which a saturation index reaches zero. A
-// hydrate's index can fall again beyond its first root, as the solution runs short
-// of water: so it steps up, and looks into every hump that stays below zero at the
+// firstRise brackets the lowest strength at which a saturation index reaches zero. The
+// index of a hydrate can fall again beyond its first root, where the solution runs
+// short of water. So the search steps up, and looks for the top of every hump between
 // steps.
 func firstRise(index func(float64) float64) (low, high float64, ok bool) {
 	const step = 0.01
@@ -163,7 +162,7 @@ func peak(f func(float64) float64, low, high float64) float64 {
 // ice and the salt's solid form together, and that solid. Error: ErrTemperature
 // when they do not meet above Floor.
 func (m *Model) Eutectic(salt Salt) (strength, temperature float64, solid Solid, err error) {
-	// How far the solution that is saturated with the salt is from ice.
+	// The saturation index of ice in the solution that is saturated with the salt.
 	index := func(t float64) float64 {
 		w, _, err := m.Solubility(salt, t)
 		if err != nil {

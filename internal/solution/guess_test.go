@@ -6,7 +6,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// What a guess leads to is what the search from the top down finds.
+// A guess leads to the same onset as the search from the top down.
 func TestGuessesChangeNothing(t *testing.T) {
 	m := Anchored()
 	guessed := 0

@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// coolDown returns what the anchored model says of a solution; both onsets in C.
+// coolDown returns the onsets of a solution in the anchored model, in C.
 func coolDown(t testing.TB, c Composition) (ice, first float64, solid Solid) {
 	t.Helper()
 	f, err := Anchored().Freezing(c)
@@ -29,7 +29,7 @@ func toleranceAt(bounds []bound, strength float64) (float64, bool) {
 	return 0, false
 }
 
-// compareIcePoints checks one salt of a table, and logs what is not bounded.
+// compareIcePoints checks one salt of a table, and logs rows without a bound.
 func compareIcePoints(t *testing.T, file string, s Salt, bounds []bound) {
 	var w worst
 	for _, row := range publishedRows(t, file) {

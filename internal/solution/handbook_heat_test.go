@@ -40,10 +40,11 @@ func TestHeatCapacityOfWater(t *testing.T) {
 	require.InEpsilon(t, 4185.5, got, 1e-3)
 }
 
-// Source: from memory, worked values for Laliberte's model with NaCl. Density
-// is equal to the last digits, so the tolerance is that of rounding; heat capacity differs by less than 0.1 J/(kg K), since water comes
-// from TEOS-10 here. CRC, Lange and Simion check the densities as well; the
-// coefficients are checked against their table.
+// Source: from memory, worked values for Laliberte's model with NaCl. Density is
+// equal to the last digits, so the tolerance is that of rounding; heat capacity
+// differs by less than 0.1 J/(kg K), since water comes from TEOS-10 here. CRC, Lange
+// and Simion check the densities as well; the coefficients are checked against their
+// table.
 func TestLaliberteWorkedValues(t *testing.T) { laliberteWorkedValues(t, &standard) }
 
 func laliberteWorkedValues(t testing.TB, k *coefficients) {

@@ -89,7 +89,7 @@ func TestAnchorMovesHydrohaliteOnly(t *testing.T) {
 		for s := range saltCount {
 			anchored, solid, err := Anchored().Solubility(s, zeroCelsius+celsius)
 			require.NoError(t, err)
-			published, _, err := Published().Solubility(s, zeroCelsius+celsius)
+			published, _, err := standard.published().Solubility(s, zeroCelsius+celsius)
 			require.NoError(t, err)
 			if solid == Hydrohalite {
 				require.InDelta(t, published, anchored, 0.003, "%g C", celsius)
@@ -99,7 +99,7 @@ func TestAnchorMovesHydrohaliteOnly(t *testing.T) {
 			}
 		}
 	}
-	strength, _, _, err := Published().Eutectic(NaCl)
+	strength, _, _, err := standard.published().Eutectic(NaCl)
 	require.NoError(t, err)
 	require.InDelta(t, 0.231, strength, 0.0005)
 }

@@ -15,8 +15,8 @@ func waterHeat() [15]float64 {
 
 const waterHeatStart, waterHeatStep = -10.0, 5.0
 
-// heatOfWater interpolates between the tabulated temperatures (C) and holds the
-// ends; the interpolation errs by at most 1.2e-3 kJ/(kg K).
+// heatOfWater interpolates linearly at t in C, and returns the end values outside the
+// table. The interpolation errs by at most 1.2e-3 kJ/(kg K).
 func (k *coefficients) heatOfWater(t float64) float64 {
 	table := &k.waterHeat
 	x := (t - waterHeatStart) / waterHeatStep
@@ -53,22 +53,21 @@ func (k *coefficients) heatCapacity(c Composition, t float64) float64 {
 	return 1e3 * cp
 }
 
-// heatOfSolution returns the heat in J/mol that one formula unit of a solid takes
-// up when it dissolves in (ice: melts into) very much water at a temperature in
-// K: van 't Hoff, R T^2 d ln K/dT. It is the published model's; the anchor of
-// hydrohalite is a correction of solubility alone.
+// heatOfSolution returns the heat in J/mol that a solid takes up when it dissolves at
+// infinite dilution (ice: melts) at t (K): van 't Hoff, R T^2 d ln K/dT. It is that of
+// the published model: the anchor of hydrohalite corrects its solubility alone.
 func (k *coefficients) heatOfSolution(s Solid, t float64) float64 {
 	return k.gas * t * t * math.Ln10 * k.logKSlope(s, t)
 }
 
-// dissolvingFrom lists the crystal from which each salt is counted as dissolved.
+// dissolvingFrom is the crystal from which the heat of each salt is counted.
 var dissolvingFrom = [saltCount]Solid{NaCl: Halite, KCl: Sylvite, CaCl2: Antarcticite, MgCl2: Bischofite}
 
-// HeatTaken returns the heat in J that one kg of the solution has taken up in
-// being made, at constant temperature (K), from liquid water and the crystals
-// halite, sylvite, CaCl2.6H2O and MgCl2.6H2O. The heat of any mixing or
-// dissolving is the HeatTaken of what results less that of what went in, each
-// times its mass; above zero it cools. Errors: ErrComposition, ErrTemperature.
+// HeatTaken returns the heat in J that one kg of the solution takes up when it is made
+// at constant temperature (K) from liquid water and the crystals halite, sylvite,
+// CaCl2.6H2O and MgCl2.6H2O. The heat of mixing or dissolving is the HeatTaken of the
+// product less that of the ingredients, each times its mass; above zero it cools.
+// Errors: ErrComposition, ErrTemperature.
 //
 // Equations: the heat at infinite dilution, and the excess enthalpy
 // -R T^2 d(Gex/RT)/dT at constant molality (Pitzer 1973).
@@ -90,8 +89,8 @@ func (k *coefficients) heatTaken(c Composition, t float64) float64 {
 	return heat * c.Water()
 }
 
-// excessEnthalpy returns J per kg of water, with the temperature derivative
-// taken as a central difference: at 0.02 K its error is below 1e-6 of the value.
+// excessEnthalpy returns J per kg of water. The derivative is a central difference
+// over 0.02 K, whose error is below 1e-6 of the value.
 func (k *coefficients) excessEnthalpy(m *molality, t float64) float64 {
 	const h = 0.02
 	slope := (k.excessGibbs(m, t+h) - k.excessGibbs(m, t-h)) / (2 * h)

@@ -2,7 +2,7 @@ package solution
 
 import "math"
 
-// interior is a point inside: solids n with slacks s, liquid y with slacks t.
+// interior is an interior point: solids n with slacks s, liquid y with slacks t.
 type interior struct {
 	n, s  column
 	y, mu moles
@@ -11,15 +11,16 @@ type interior struct {
 
 const (
 	interiorRounds = 300
-	// From gapFirst on, of complementarity in mol of RT per kg of water, it is
-	// tried to tell the solids that are there from those that are not; close to
-	// where one begins, or with a trace of a salt, that takes a smaller gap.
+	// Below a complementarity gap of gapFirst (mol of RT per kg of water) settle
+	// tries to tell the solids that are present from those that are not. Close to
+	// the onset of a solid, or with a trace of a salt, that takes a smaller gap:
+	// each attempt waits for the gap to fall to gapFaster of the last.
 	gapFirst, gapLast = 1e-10, 1e-22
 	gapFaster         = 1e-3
 	// stayInside is the share of the way to the nearest bound that a step takes.
 	stayInside = 0.95
-	// leastLeft bounds how far one step may concentrate the liquid, lest the
-	// model be asked far outside its range.
+	// leastLeft is the share of a component that a step must leave in the liquid,
+	// so that the model is not evaluated far outside its range.
 	leastLeft = 0.3
 )
 
@@ -41,7 +42,7 @@ func (a *assemblage) minimize() (column, bool) {
 	return column{}, false
 }
 
-// start is a point well inside: most of it liquid, a little of each solid.
+// start returns a point well inside: mostly liquid, with a little of each solid.
 func (a *assemblage) start() *interior {
 	p := &interior{}
 	for k := range a.n {
@@ -64,8 +65,8 @@ func (a *assemblage) start() *interior {
 	return p
 }
 
-// affinity returns ln K less the activity product: above zero the solid is not
-// saturated.
+// affinity returns ln K less the logarithm of the activity product of the k-th solid:
+// above zero the liquid is not saturated with it.
 func (a *assemblage) affinity(k int, mu *moles) float64 {
 	d := a.solid(k)
 	x := a.logK[k] - d.water*mu[0]
@@ -75,7 +76,7 @@ func (a *assemblage) affinity(k int, mu *moles) float64 {
 	return x
 }
 
-// gap is the mean complementarity.
+// gap returns the mean complementarity.
 func (a *assemblage) gap(p *interior) float64 {
 	sum := 0.0
 	for k := range a.n {
@@ -87,8 +88,9 @@ func (a *assemblage) gap(p *interior) float64 {
 	return sum / float64(a.n+a.nparts)
 }
 
-// step takes one Newton step toward the point whose complementarity is goal
-// everywhere. With y = total - sum of a n, the conditions in n alone are
+// step takes one Newton step toward the point where every complementarity is goal. It
+// is false when the equations are singular. With y = total - sum of a n, the conditions
+// in n alone are
 //
 //	affinity(k) + a t - s = 0,  n s = goal,  y t = goal
 //

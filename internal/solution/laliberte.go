@@ -4,7 +4,7 @@ package solution
 // the open data set of the Python library chemicals: c for density, a for heat
 // capacity. Temperatures are in C, w is a mass fraction.
 
-// span is where a fit was made: temperatures in C, mass fraction up to w.
+// span is the range of a fit: temperatures in C, and a mass fraction up to w.
 type span struct{ low, high, w float64 }
 
 // laliberte holds the two fits of one salt.

@@ -2,15 +2,16 @@ package solution
 
 import "math"
 
-// square is a small linear system; only its leading rows and columns are used.
+// square is the matrix of a small linear system, of which the leading rows and columns
+// are used.
 type square [solidCount][solidCount]float64
 
 // column is a vector for it.
 type column [solidCount]float64
 
-// solve overwrites b with the solution of the leading n equations of a x = b by
-// Gaussian elimination with row pivoting, and a with its factors. It is false
-// when the matrix is singular to working accuracy.
+// solve overwrites b with the solution x of the leading n equations of a x = b, by
+// Gaussian elimination with row pivoting, and reduces a to triangular form. It is false
+// when the matrix is singular.
 func solve(a *square, b *column, n int) bool {
 	for k := range n {
 		pivot := k

@@ -36,8 +36,8 @@ func (l *literalList) addAll(group, name string, row []float64) {
 	}
 }
 
-// literals returns where every coefficient stands. The numbers that are
-// part of an equation's form, and the limits of what is answered, are constants.
+// literals returns the place of every coefficient. Numbers that belong to the form of an
+// equation, and the ends of ranges, are constants and not listed.
 func literals(k *coefficients) literalList {
 	var l literalList
 	l.addAll("Debye-Hueckel", "A-phi", k.debyeHueckel[:])
@@ -72,7 +72,7 @@ func literals(k *coefficients) literalList {
 	return l
 }
 
-// addOfLiquids takes what density, heat and mass come from.
+// addOfLiquids adds the coefficients of density, heat and mass.
 func (l *literalList) addOfLiquids(k *coefficients) {
 	for s := range k.laliberte {
 		fit, name := &k.laliberte[s], Salt(s).String()

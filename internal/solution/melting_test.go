@@ -66,7 +66,7 @@ func TestMeltingErrors(t *testing.T) {
 	require.Zero(t, melted)
 }
 
-// Below the eutectic ice and salt are what is stable: brine melts nothing there.
+// Below the eutectic ice and salt are stable, so brine melts nothing there.
 func TestNothingMeltsBelowTheEutectic(t *testing.T) {
 	_, eutectic, _, err := Anchored().Eutectic(NaCl)
 	require.NoError(t, err)

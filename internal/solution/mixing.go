@@ -33,9 +33,9 @@ func (p *parameters) electrostatic(at *ions) interaction {
 //	x > 1:  z = 40/9 x^-0.1 - 22/9
 //	J = x/4 - 1 + (b0 - b2)/2, with bk = z bk+1 - bk+2 + ak
 //
-// They meet the defining integral to 1e-8 (see the tests). Pitzer's own
-// closed approximation is off by up to 1e-3 of J between x = 2 and 50, which in
-// a strong calcium brine costs 0.002 in a saturation index.
+// They meet the defining integral to 1e-8 (see the tests). Pitzer's own closed
+// approximation errs by up to 1e-3 of J between x = 2 and 50, which is 0.002 in a
+// saturation index of a strong calcium brine.
 func (k *coefficients) pitzerJ(x float64) (j, derivative float64) {
 	series, z, slope := &k.jLarge, 0.0, 0.0
 	if x <= 1 {

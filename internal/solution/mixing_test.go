@@ -34,10 +34,10 @@ func pitzerJAgainstItsIntegral(t testing.TB, k *coefficients) {
 	}
 }
 
-// integral is J and its slope by the definition.
+// integral holds J and its slope by the definition.
 type integral struct{ x, j, slope float64 }
 
-// integrals are worked out once.
+// integrals are calculated once.
 var integrals = sync.OnceValue(func() []integral {
 	var all []integral
 	for x := 0.02; x < 120; x *= 1.07 {
@@ -47,11 +47,11 @@ var integrals = sync.OnceValue(func() []integral {
 	return all
 })
 
-// Harvie made the two expansions meet at x = 1, to the 15 decimals that he printed,
-// and J begin at 0, to the expansions' own error of 1e-9. Where they meet every
-// coefficient counts in full, so this sees those too small for the integral. Counted
-// in halves of the last decimal, since the first coefficient counts half, the two
-// sums are one apart.
+// Harvie's two expansions meet at x = 1 to the 15 decimals of their coefficients, and J
+// begins at 0 within their error of 1e-9. At x = 1 every coefficient has its full
+// weight, so this test sees those that are too small for the integral. The first
+// coefficient has half a weight: in halves of the last decimal the two sums differ by
+// one.
 func TestPitzerJExpansionsMeet(t *testing.T) { pitzerJExpansionsMeet(t, &standard) }
 
 func pitzerJExpansionsMeet(t testing.TB, k *coefficients) {

@@ -20,25 +20,26 @@ type offset struct {
 	log10K      float64
 }
 
-// ErrTemperature is returned for a temperature outside Floor to Ceiling.
+// ErrTemperature is returned for a temperature outside the range that a function
+// names, and by Eutectic.
 var ErrTemperature = errors.New("temperature outside the model")
 
-// Published returns the model as its authors give it. It puts the eutectic of
-// NaCl and ice at 23.1 %.
-func Published() *Model { return &Model{k: &standard} }
+// published returns the model as its authors give it. It puts the eutectic of NaCl and
+// ice at 23.1 %.
+func (k *coefficients) published() *Model { return &Model{k: k} }
 
 // Anchored returns the model with hydrohalite anchored to the published
-// solubility of NaCl, which puts the eutectic at 23.26 %, where the trade has
-// 23.3 %. Every answer given to a yard comes from this one.
+// solubility of NaCl, which puts the eutectic at 23.26 %; the trade says 23.3 %.
+// Every answer to a yard comes from this model.
 var Anchored = sync.OnceValue(standard.anchored)
 
 func (k *coefficients) anchored() *Model {
-	published, m := &Model{k: k}, &Model{k: k}
+	published, m := k.published(), k.published()
 	for _, p := range k.anchor {
 		t := zeroCelsius + p.celsius
 		si, err := published.SaturationIndex(Hydrohalite, Brine(p.strength), t)
 		if err != nil {
-			panic(err) // the points are constants inside the model's range
+			panic(err) // the points lie inside the range of the model
 		}
 		m.hydrohalite = append(m.hydrohalite, offset{t, si})
 	}
@@ -93,7 +94,7 @@ func (m *Model) anchor(t float64) float64 {
 // SaturationIndex returns log10 of the ratio of a solid's activity product in
 // the solution to its solubility product at the temperature (K): 0 at
 // saturation, above 0 the solid falls out. It is minus infinity where the
-// solid's salt is absent. Reference values are met to 1e-3 from -45 to 25 C.
+// solid's salt is absent. Reference values are met to 1.1e-5 from -45 to 25 C.
 // Errors: ErrComposition, ErrTemperature.
 func (m *Model) SaturationIndex(s Solid, c Composition, temperature float64) (float64, error) {
 	a, err := m.k.activityAt(c, temperature)
@@ -103,7 +104,8 @@ func (m *Model) SaturationIndex(s Solid, c Composition, temperature float64) (fl
 	return m.k.logProduct(s, &a) - m.logK(s, temperature), nil
 }
 
-// checkState refuses what is no solution, or lies outside the whole model.
+// checkState returns an error for what no solution can be, and outside Floor to
+// Ceiling.
 func checkState(c Composition, temperature float64) error { return checkFrom(Floor, c, temperature) }
 
 // checkFrom is checkState for a fit that begins at floor (K).
@@ -111,7 +113,7 @@ func checkFrom(floor float64, c Composition, temperature float64) error {
 	if err := c.Check(); err != nil {
 		return err
 	}
-	// A limit in C that was added up to K may miss the constant by a digit.
+	// An end in C that was converted to K may miss the constant by a digit.
 	const slack = 1e-9
 	if !(temperature >= floor-slack && temperature <= Ceiling+slack) {
 		return fmt.Errorf("%w: %.4g C, from %.4g to %.4g C",
@@ -144,7 +146,7 @@ func (s *saturationAt) salt(t float64) (float64, Solid) {
 	return s.saltWith(&p)
 }
 
-// saltWith is salt for parameters that are at hand.
+// saltWith is salt with parameters that were evaluated before.
 func (s *saturationAt) saltWith(p *parameters) (float64, Solid) {
 	a := p.activity(&s.m)
 	highest, solid := math.Inf(-1), Halite

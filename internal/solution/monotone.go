@@ -5,9 +5,9 @@ import "math"
 // knot is a point of a table, ordered by falling x.
 type knot struct{ x, y float64 }
 
-// monotone interpolates a monotone table without overshoot: piecewise cubic with
-// the slopes of Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304;
-// beyond the ends it goes on with the last cubic.
+// monotone interpolates a monotone table without overshoot, by cubics with the slopes
+// of Fritsch and Butland, SIAM J. Sci. Stat. Comput. 5 (1984) 300-304. Beyond an end it
+// extrapolates the last cubic.
 func monotone(points []knot, x float64) float64 {
 	n := len(points)
 	i := 0
@@ -21,8 +21,8 @@ func monotone(points []knot, x float64) float64 {
 	return a.y*(1+2*s)*(1-s)*(1-s) + b.y*s*s*(3-2*s) + h*s*(1-s)*((1-s)*da-s*db)
 }
 
-// slope is the derivative at a knot: the weighted harmonic mean of the two chords,
-// at an end a one-sided parabola kept from overshooting.
+// slope returns the derivative at a knot: the weighted harmonic mean of the two chords;
+// at an end that of a one-sided parabola, limited so that it does not overshoot.
 func slope(points []knot, i int) float64 {
 	n := len(points)
 	chord := func(i int) (h, d float64) {

@@ -9,14 +9,14 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// check is one of the package's tests, on trial.
+// check is a test of this package that can run with other coefficients.
 type check struct {
 	name string
 	run  func(testing.TB, *coefficients)
 }
 
-// kinds of check, by what stands behind the numbers that they compare with; the
-// independent ones come first, since they say most.
+// kinds of check, by the source of the numbers that they compare with. The independent
+// ones come first, because they prove most.
 var kinds = []struct {
 	name   string
 	checks []check

@@ -8,14 +8,14 @@ import (
 	"brineyard/internal/root"
 )
 
-// Product is a liquid that is known by its data sheet alone: an acetate, an
-// organic by-product.
+// Product is a liquid that only a data sheet describes: an acetate, an organic
+// by-product.
 type Product struct {
-	// Solute is the mass fraction of what counts as dissolved, as delivered.
+	// Solute is the mass fraction of solute, as delivered.
 	Solute float64
 	// Density is in kg/m3, as delivered; it is used at every temperature.
 	Density float64
-	// Freezing is where ice forms in dilutions of the product, from weak to
+	// Freezing is the table of ice points of dilutions of the product, from weak to
 	// strong.
 	Freezing []FreezingPoint
 }
@@ -24,7 +24,7 @@ type Product struct {
 // temperature in K at which ice forms.
 type FreezingPoint struct{ Solute, Temperature float64 }
 
-// ErrProduct is returned for a data sheet that cannot be.
+// ErrProduct is returned for a data sheet that no product can have.
 var ErrProduct = errors.New("not a product's data sheet")
 
 // Check returns ErrProduct, with the reason, unless the sheet has a solute and a
@@ -53,8 +53,7 @@ func (p *Product) Check() error {
 func (p *Product) Coldest() float64 { return p.Freezing[len(p.Freezing)-1].Temperature }
 
 // ratio returns the mass of solute per mass of water that alone freezes at t (K):
-// a monotone cubic through the table and pure water. It is for t from Coldest to
-// 0 C.
+// a monotone cubic through the table and pure water, from Coldest to 0 C.
 func (p *Product) ratio(t float64) float64 {
 	points := make([]knot, 0, len(p.Freezing)+1)
 	points = append(points, knot{zeroCelsius, 0})
@@ -64,11 +63,11 @@ func (p *Product) ratio(t float64) float64 {
 	return monotone(points, t)
 }
 
-// warmestIce is how far below 0 C (K) ice is reckoned with: closer, the model's own
-// melting point, -6e-6 C, is passed.
+// warmestIce is how far below 0 C (K) ice begins here: the melting point of the model
+// is -6e-6 C, and closer to 0 C its equations have no root.
 const warmestIce = 1e-4
 
-// ProductShare is how much of a product is in a mix.
+// ProductShare is the amount of a product in a mix.
 type ProductShare struct {
 	Product *Product
 	Solute  float64 // mass of its solute per mass of the mix
@@ -77,11 +76,11 @@ type ProductShare struct {
 // EstimateIcePoint returns the ice point of a mix of chlorides and products by the
 // Zdanovskii-Stokes-Robinson rule: at the freezing temperature the sum, over the
 // components, of (solute per water) / (solute per water of that component alone
-// freezing there) is 1; all chlorides count as one component at their ratio. The
-// products' solutes are to be in c.Other. It is an estimate, good where the
-// components do not act on each other; Found is false when the mix stays liquid
-// down to the end of a product's table, which is then the Temperature. Errors:
-// ErrComposition, ErrProduct.
+// freezing there) is 1. All chlorides count as one component at their ratio; c.Other
+// must include the products' solutes. It is an estimate, good where the components do
+// not interact. Found is false when the mix stays liquid down to the end of a
+// product's table, and Temperature is then that end. Errors: ErrComposition,
+// ErrProduct.
 func EstimateIcePoint(c Composition, products []ProductShare) (Onset, error) {
 	if err := c.Check(); err != nil {
 		return Onset{}, err
@@ -96,7 +95,7 @@ func EstimateIcePoint(c Composition, products []ProductShare) (Onset, error) {
 		}
 	}
 	sum := func(t float64) float64 { return standard.zdanovskii(c, products, t) - 1 }
-	// Just below 0 C next to nothing is enough of any component.
+	// Just below 0 C a trace of any component keeps the mix liquid.
 	const top = zeroCelsius - warmestIce
 	high := sum(top)
 	if high <= 0 {
@@ -109,7 +108,7 @@ func EstimateIcePoint(c Composition, products []ProductShare) (Onset, error) {
 	return Onset{Temperature: t, Solid: Ice, Found: true}, nil
 }
 
-// zdanovskii sums the components' shares at a temperature.
+// zdanovskii returns the sum of the rule at t (K).
 func (k *coefficients) zdanovskii(c Composition, products []ProductShare, t float64) float64 {
 	sum := 0.0
 	for _, p := range products {
@@ -123,8 +122,8 @@ func (k *coefficients) zdanovskii(c Composition, products []ProductShare, t floa
 	return sum
 }
 
-// chlorideScale returns by how much all molalities are to be multiplied for the
-// solution to freeze at t (K), which is below 0 C: the least such number.
+// chlorideScale returns the least factor for all molalities with which the solution
+// freezes at t (K), below 0 C; infinity when there is none.
 func (k *coefficients) chlorideScale(m *molality, t float64) float64 {
 	logK := math.Ln10 * k.logK(Ice, t)
 	p := k.parametersAt(t, m)
@@ -137,8 +136,8 @@ func (k *coefficients) chlorideScale(m *molality, t float64) float64 {
 		a := p.activity(&scaled)
 		return a.LnWater - logK
 	}
-	// Osmotic coefficients lie between 0.5 and 5: begin where it is 5, step up to
-	// where the water activity has fallen below that of ice.
+	// Osmotic coefficients lie between 0.5 and 5: begin at 5, and step up until the
+	// activity of water falls below that of ice.
 	low := math.Log(-logK/(m.dissolved()*k.water)) - math.Log(5)
 	atLow := off(low)
 	for range 60 {

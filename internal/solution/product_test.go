@@ -76,7 +76,7 @@ func TestEstimateWithoutProducts(t *testing.T) {
 	require.InDelta(t, zeroCelsius, water.Temperature, 1e-6)
 }
 
-// Beyond the end of its table a product gives no ice point, but says from where.
+// Beyond the end of its table a product has no ice point; the answer is that end.
 func TestProductTableEnds(t *testing.T) {
 	p := acetate(t)
 	got, err := EstimateIcePoint(Composition{Other: 0.45}, []ProductShare{{p, 0.45}})
@@ -112,7 +112,7 @@ func TestProductSheets(t *testing.T) {
 	require.ErrorIs(t, err, ErrComposition)
 }
 
-// The interpolation passes through its points and never turns back.
+// The interpolation passes through its points and is monotone.
 func TestMonotone(t *testing.T) {
 	points := []knot{{10, 0}, {9, 1}, {7, 1.2}, {2, 8}, {1, 8.1}}
 	before := -1.0

@@ -8,8 +8,8 @@ import (
 	"pgregory.net/rapid"
 )
 
-// A density read back as a strength gives the strength that it came from. The
-// search stops at 1e-13, and 1e-12 is promised.
+// BrineStrength is the inverse of Density. The search stops at 1e-13, and the doc
+// comment promises 1e-12.
 func TestStrengthIsInverseOfDensity(t *testing.T) {
 	const tolerance, top = 1e-12, 0.28
 	rapid.Check(t, func(t *rapid.T) {
@@ -22,7 +22,7 @@ func TestStrengthIsInverseOfDensity(t *testing.T) {
 	})
 }
 
-// No strength is made up for a density that no brine has.
+// A density that no brine has gives no strength.
 func TestNoStrengthOutsideBrine(t *testing.T) {
 	water, err := WaterDensity(SixtyF)
 	require.NoError(t, err)
@@ -41,7 +41,7 @@ func TestNoStrengthOutsideBrine(t *testing.T) {
 	require.Zero(t, strength)
 }
 
-// Brine gets heavier with strength, or BrineStrength would have two answers.
+// Density rises with strength, so that BrineStrength has one answer.
 func TestDensityRisesWithStrength(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		kelvin := drawKelvin(t, -20, 60)
@@ -75,8 +75,8 @@ func TestIcePointFallsWithStrength(t *testing.T) {
 // 1e-6 K and 1e-10.
 const indexTolerance = 1e-7
 
-// A solution of the strength that Solubility names is just saturated with the
-// solid that it names, with none more, and no weaker one is saturated.
+// A solution of the strength from Solubility is just saturated with the solid from
+// Solubility, is not supersaturated with another, and no weaker one is saturated.
 func TestSolubilityIsSaturation(t *testing.T) {
 	for s := range saltCount {
 		rapid.Check(t, func(t *rapid.T) {
@@ -98,8 +98,8 @@ func TestSolubilityIsSaturation(t *testing.T) {
 	}
 }
 
-// Cooling in steps of 0.1 K from 40 C finds nothing before Freezing does, so the
-// 5 K steps of its search pass nothing over.
+// Cooling in steps of 0.1 K from 40 C finds no onset before that of Freezing, so the
+// 5 K steps of its search miss none.
 func TestFreezingMissesNothing(t *testing.T) {
 	const fine = 0.1
 	rapid.Check(t, func(t *rapid.T) {
@@ -133,7 +133,7 @@ func requireOnset(t *rapid.T, c Composition, got Onset, index func(float64) floa
 	require.Less(t, index(end), 0.0, "just above %+v", got)
 }
 
-// First is the warmer of the two onsets, and the one found when only one is.
+// First is the warmer of the two onsets, or the only one that was found.
 func TestFirstOnset(t *testing.T) {
 	ice := Onset{Temperature: 260, Solid: Ice, Found: true}
 	salt := Onset{Temperature: 250, Solid: Halite, Found: true}

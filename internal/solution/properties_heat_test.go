@@ -8,7 +8,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// heatPerMole returns what HeatTaken says per mole of salt at a molality.
+// heatPerMole returns HeatTaken per mole of salt at a molality.
 func heatPerMole(t testing.TB, s Salt, molality, kelvin float64) float64 {
 	t.Helper()
 	salt := molality * s.MolarMass()
@@ -55,8 +55,7 @@ func dissolvingHeat(t *rapid.T, s Salt, c Composition, kelvin float64) float64 {
 //
 //	heat = R T^2 (d ln Q/dm) (dm/dT)
 //
-// with Q the solid's activity product. The right side never sees an enthalpy, so
-// this checks the heats, the crystal water in them, and the activities together.
+// with Q the solid's activity product. The right side takes no enthalpy, so this checks the heats, the crystal water in them, and the activities together.
 // The tolerance, 2 J/mol, is twice what the differences leave.
 func TestHeatAgreesWithSolubility(t *testing.T) {
 	const step, tolerance = 0.1, 2.0
@@ -65,7 +64,7 @@ func TestHeatAgreesWithSolubility(t *testing.T) {
 		rapid.Check(t, func(t *rapid.T) {
 			kelvin := drawKelvin(t, celsius[0], celsius[1])
 			saturated := func(kelvin float64) Composition {
-				w, solid, err := Published().Solubility(s, kelvin)
+				w, solid, err := standard.published().Solubility(s, kelvin)
 				require.NoError(t, err)
 				require.Equal(t, dissolvingFrom[s], solid)
 				return Pure(s, w)

@@ -71,21 +71,21 @@ func TestGibbsDuhem(t *testing.T) {
 func TestInfiniteDilution(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m, kelvin := standard.molality(drawComposition(t, CheckedTo)), drawKelvin(t, -60, 25)
-		scale := rapid.Float64Range(1e-9, 1e-6).Draw(t, "strength") / m.ionicStrength()
+		scale := rapid.Float64Range(1e-9, 1e-6).Draw(t, "ionic strength") / m.ionicStrength()
 		for s := range m {
 			m[s] *= scale
 		}
-		strength := m.ionicStrength()
+		ionic := m.ionicStrength()
 		a, p := activityOf(m, kelvin), standard.parametersAt(kelvin, &m)
 		const tolerance = 0.01
-		law := -3 * p.aPhi * math.Sqrt(strength)
+		law := -3 * p.aPhi * math.Sqrt(ionic)
 		require.InEpsilon(t, law, a.LnChloride-math.Log(m.chloride()), tolerance)
 		for s := range m {
 			if z := standard.salt[s].charge; m[s] > 0 {
 				require.InEpsilon(t, z*z*law, a.LnCation[s]-math.Log(m[s]), tolerance, Salt(s))
 			}
 		}
-		require.InEpsilon(t, -2*p.aPhi*math.Pow(strength, 1.5)/m.dissolved(), a.Osmotic-1, tolerance)
+		require.InEpsilon(t, -2*p.aPhi*math.Pow(ionic, 1.5)/m.dissolved(), a.Osmotic-1, tolerance)
 		require.InDelta(t, 0, a.LnWater, 1e-6)
 	})
 	// Source: from memory, A-phi is 0.3915 at 25 C.
@@ -103,8 +103,8 @@ func TestPureWaterIsTheStandardState(t *testing.T) {
 	}
 }
 
-// logKSlope is what a central difference of logK says. The digits of logK
-// leave 1e-10 in it.
+// logKSlope agrees with a central difference of logK. The digits of logK leave an error
+// of 1e-10 in that.
 func TestSlopeOfSolubilityProduct(t *testing.T) {
 	const step, tolerance = 0.01, 1e-9
 	rapid.Check(t, func(t *rapid.T) {
@@ -157,8 +157,8 @@ func requireSame(t *rapid.T, want, got Composition, tolerance float64) {
 	require.InDelta(t, want.Other, got.Other, tolerance)
 }
 
-// Dissolved matter other than the salts takes no part in the activities, but
-// dilutes the water; in density and heat capacity it counts as NaCl.
+// Other matter takes no part in the activities, but leaves less water; in density and
+// heat capacity it counts as NaCl.
 func TestOtherMatter(t *testing.T) {
 	const kelvin = SixtyF
 	with := Composition{NaCl: 0.20, Other: 0.03}

@@ -13,7 +13,7 @@ import (
 )
 
 // table is one of testdata: its rows as cells, the heading first, and as maps from
-// heading to cell. The source of each stands in its first lines.
+// heading to cell. Its first lines name its source.
 type table struct {
 	cells [][]string
 	rows  []map[string]string
@@ -110,7 +110,7 @@ var indexColumns = map[string]Solid{
 func TestActivityAgainstReference(t *testing.T) { activityAgainstReference(t, &standard) }
 
 func activityAgainstReference(t testing.TB, k *coefficients) {
-	model := &Model{k: k}
+	model := k.published()
 	var worstWater, worstIndex float64
 	for i, row := range referenceRows(t, "activity.csv") {
 		c, kelvin := composition(t, row), zeroCelsius+number(t, row, "temp_C")
@@ -144,7 +144,7 @@ var solidNames = map[string]Solid{
 // (testdata/reference/freezing-points.csv), found to 0.001 C. The measured worst
 // deviations are 0.0006 C for ice and 0.0034 C for a salt.
 func TestFreezingAgainstReference(t *testing.T) {
-	model := Published()
+	model := standard.published()
 	for i, row := range referenceRows(t, "freezing-points.csv") {
 		got, err := model.Freezing(composition(t, row))
 		require.NoError(t, err)

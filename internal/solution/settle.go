@@ -2,8 +2,8 @@ package solution
 
 import "math"
 
-// settle makes a point near the solution exact: the solids that are there are at
-// saturation to the last digits, the others are none.
+// settle makes a point near the solution exact: the liquid is just saturated with the
+// solids that are present, and the others are absent.
 func (a *assemblage) settle(p *interior) (column, bool) {
 	var there [solidCount]int
 	count := 0
@@ -19,11 +19,11 @@ func (a *assemblage) settle(p *interior) (column, bool) {
 	return a.saturate(p, there[:count])
 }
 
-// dry tells that the liquid is on its way to nothing.
+// dry reports that the liquid is vanishing.
 func (a *assemblage) dry(p *interior) bool { return p.y[0] < p.t[0] }
 
-// saturate solves affinity = 0 for the solids that are there, by Newton's method
-// in their amounts.
+// saturate solves affinity = 0 for the solids that are present, by Newton's method in
+// their amounts.
 func (a *assemblage) saturate(p *interior, there []int) (column, bool) {
 	var n column
 	for _, k := range there {
@@ -65,10 +65,11 @@ func (a *assemblage) saturate(p *interior, there []int) (column, bool) {
 	return n, a.valid(&n, &mu)
 }
 
-// valid checks the solution: no amount below zero, nothing supersaturated.
+// valid reports that no amount is below zero and nothing is supersaturated. It sets
+// amounts that are just below zero to zero.
 func (a *assemblage) valid(n *column, mu *moles) bool {
 	y := a.liquid(n)
-	// Where next to nothing is liquid, its ratios have lost digits.
+	// With very little liquid its ratios have lost digits.
 	slack := 1e-8 + 1e-13*a.total[0]/y[0]
 	for k := range a.n {
 		if !(n[k] >= -slack) || !(a.affinity(k, mu) >= -slack) {
@@ -84,7 +85,7 @@ func (a *assemblage) valid(n *column, mu *moles) bool {
 	return true
 }
 
-// allSolid shares everything among as many solids as there are components.
+// allSolid divides the components among as many solids as there are components.
 func (a *assemblage) allSolid(there []int) (column, bool) {
 	var n column
 	if len(there) != a.nparts {

@@ -47,7 +47,7 @@ func (s Solid) String() string { return standard.solid[s].name }
 // Formula returns the chemical formula.
 func (s Solid) Formula() string { return standard.solid[s].formula }
 
-// Salt returns the chloride in the solid; false for ice.
+// Salt returns the chloride in the solid; it is false for ice.
 func (s Solid) Salt() (Salt, bool) { return standard.solid[s].salt, s != Ice }
 
 // MolarMass returns the mass of one formula unit in kg/mol.

@@ -2,8 +2,8 @@ package solution
 
 import "math"
 
-// Limits of the temperatures that are accepted at all, in K: the model's own
-// lower end, and well above any mixing tank. The Pitzer fit itself ends at
+// The lowest and the highest temperature of any answer, in K: the lower end of the
+// model, and well above any mixing tank. The fit of Pitzer's parameters ends at
 // FitCeiling.
 const (
 	Floor      = zeroCelsius - 70
@@ -19,6 +19,7 @@ const (
 // terms are the temperature functions that multiply a1 to a5 of a fit.
 type terms [5]float64
 
+// termsAt evaluates them at t (K).
 func termsAt(t float64) terms {
 	return terms{
 		1/t - 1/reference,
@@ -46,7 +47,7 @@ type binaryAt struct{ b0, b1, b2, c float64 }
 
 type pairAt struct{ theta, psi float64 }
 
-// parametersAt evaluates what the salts present in m need at temperature t (K).
+// parametersAt evaluates the parameters of the salts that m holds at t (K).
 func (k *coefficients) parametersAt(t float64, m *molality) parameters {
 	x := termsAt(t)
 	p := parameters{k: k, temperature: t, aPhi: k.debyeHueckel.at(&x)}

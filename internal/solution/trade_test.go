@@ -7,20 +7,20 @@ import (
 )
 
 const (
-	usGallon = 3.785411784e-3 // m3, exact
-	pound    = 0.45359237     // kg, exact
-	mixed    = 0.233          // the strength that crews call 23.3 % brine
+	usGallon      = 3.785411784e-3 // m3, exact
+	pound         = 0.45359237     // kg, exact
+	standardBrine = 0.233          // the strength that crews call 23.3 % brine
 )
 
-// fahrenheit turns a kelvin temperature into F.
+// fahrenheit converts K to F.
 func fahrenheit(kelvin float64) float64 { return 1.8*(kelvin-zeroCelsius) + 32 }
 
 // saltPerGallon returns pounds of salt in a US gallon of standard brine at 60 F.
 func saltPerGallon(t testing.TB) float64 {
 	t.Helper()
-	rho, err := Density(Brine(mixed), SixtyF)
+	rho, err := Density(Brine(standardBrine), SixtyF)
 	require.NoError(t, err)
-	return mixed * rho * usGallon / pound
+	return standardBrine * rho * usGallon / pound
 }
 
 // Common practice, no source: 2.28 lb of salt in a gallon. One percent is its
@@ -38,7 +38,7 @@ func TestSaltInFiftyGallons(t *testing.T) {
 // Common practice; the WisDOT winter FAQ also says that salt melts down to -6 F.
 // Half a degree is the rounding of that.
 func TestStandardBrineFreezesAtMinusSix(t *testing.T) {
-	f, err := Anchored().Freezing(Brine(mixed))
+	f, err := Anchored().Freezing(Brine(standardBrine))
 	require.NoError(t, err)
 	require.InDelta(t, -6, fahrenheit(f.First().Temperature), 0.5)
 }
@@ -46,7 +46,7 @@ func TestStandardBrineFreezesAtMinusSix(t *testing.T) {
 // Common practice, no source: brine stronger than 24 % protects less, since salt
 // falls out of it before 23.3 % brine freezes, and the sooner the stronger it is.
 func TestTooStrongBrineDropsSalt(t *testing.T) {
-	f, err := Anchored().Freezing(Brine(mixed))
+	f, err := Anchored().Freezing(Brine(standardBrine))
 	require.NoError(t, err)
 	before := f.First().Temperature
 	for _, strength := range []float64{0.24, 0.245, 0.25, 0.255, 0.26} {

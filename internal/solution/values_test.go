@@ -7,8 +7,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// named compares a value with a cell of a table; an empty cell means that there is
-// none, which is minus infinity as a logarithm.
+// named compares a value with a cell of a table. An empty cell stands for minus
+// infinity, the logarithm of nothing.
 func named(t testing.TB, row map[string]string, heading string, got, tolerance float64) {
 	t.Helper()
 	if row[heading] == "" {

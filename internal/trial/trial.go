@@ -1,5 +1,5 @@
-// Package trial asks whether a test would fail, without failing. The tests of gauge and
-// solution change a coefficient and ask that of the checks that should notice.
+// Package trial runs a check of a test and reports whether it fails, without failing the
+// test. The tests of gauge and solution do so with a changed coefficient.
 package trial
 
 import (
@@ -7,7 +7,7 @@ import (
 	"testing"
 )
 
-// recorder stands in for a test and keeps the first failure.
+// recorder takes the place of a test and keeps the first failure.
 type recorder struct {
 	testing.TB
 	failure error
@@ -19,13 +19,13 @@ func (r *recorder) Errorf(format string, args ...any) {
 	}
 }
 
-// FailNow leaves the check; Failure catches it.
+// FailNow ends the check; Failure recovers from the panic.
 func (r *recorder) FailNow() { panic(r) }
 
-// Logf keeps what a check has to say about deviations to itself.
+// Logf drops what a check logs.
 func (r *recorder) Logf(string, ...any) {}
 
-// Failure runs a check and returns its first failure; nil: it passed.
+// Failure runs a check and returns its first failure, or nil when it passes.
 func Failure(t testing.TB, check func(testing.TB)) (failure error) {
 	r := &recorder{TB: t}
 	defer func() {

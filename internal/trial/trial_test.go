@@ -6,8 +6,8 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
-// The first failure is kept, whether or not the check went on after it, and a panic of
-// the check's own is let through.
+// Failure returns the first failure, whether or not the check goes on after it, and
+// passes on a panic of the check itself.
 func TestFailure(t *testing.T) {
 	require.NoError(t, Failure(t, func(t testing.TB) { t.Logf("near") }))
 	require.EqualError(t, Failure(t, func(t testing.TB) { t.Errorf("off by %d", 1); t.Errorf("and more") }), "off by 1")
