@@ -4,7 +4,7 @@ YARD := testdata/yard/thistlewick.toml
 PROGRAM := bin/brineyard
 STATICCHECK := honnef.co/go/tools/cmd/staticcheck@v0.8.2
 
-.PHONY: build demo test bench cover endurance fuzz lint dist reference accuracy
+.PHONY: build demo test bench cover endurance fuzz lint dist reference accuracy same
 
 build:
 	CGO_ENABLED=0 go build -trimpath -ldflags "-s -w" -o $(PROGRAM) ./cmd/brineyard
@@ -34,6 +34,15 @@ dist:
 # The program against every published table in testdata; fails where a bound is broken.
 accuracy:
 	go run ./internal/accuracy
+
+# The program against an older build of it, over random command lines of every command:
+# make same OLD=path/to/program; SEED=2 takes other lines, ONLY=check those of a command.
+LINES := 5000
+SEED := 1
+
+same: build
+	$(if $(OLD),,$(error make same: OLD is missing; allowed: OLD=path/to/program, an older build of it))
+	go run ./internal/same -old "$(OLD)" -new $(PROGRAM) -lines $(LINES) -seed $(SEED) -only "$(ONLY)"
 
 # The command reference and the manual pages, out of the help.
 reference:

@@ -37,17 +37,6 @@ func quietUnless(interesting bool, f report.Figure) report.Figure {
 	return f
 }
 
-// ifAny shows a quantity that is 0 where it was not asked for.
-func ifAny[Q interface {
-	~float64
-	quantity.Quantity
-}](s *setting, key, label string, q Q) report.Figure {
-	if q == 0 {
-		return known[Q](s, key, label, nil)
-	}
-	return s.figure(key, label, q)
-}
-
 // known is a figure that may not be known; then it is for programs alone.
 func known[Q quantity.Quantity](s *setting, key, label string, q *Q) report.Figure {
 	if q == nil {
@@ -71,19 +60,6 @@ func solidKind(s solution.Solid) string {
 		return "ice"
 	}
 	return "salt"
-}
-
-// rangeNote tells that an answer lies outside the range of a fit.
-func (s *setting) rangeNote(l solution.FitRange) string {
-	of := ""
-	if l.Salt != solution.AllSalts {
-		of = " of " + l.Salt.String()
-	}
-	if l.Strength > 0 {
-		return s.show("Outside what is checked: the %s model%s goes up to %v dissolved.", l.Property, of, quantity.Strength(l.Strength))
-	}
-	return s.show("Outside what is checked: the %s model%s holds from %v to %v.", l.Property, of,
-		quantity.Temperature(l.Low), quantity.Temperature(l.High))
 }
 
 // onset shows when a solid forms.

@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"brineyard/internal/quantity"
@@ -129,3 +130,30 @@ func (c *choice) String() string { return c.value }
 
 // Type names the kind of value in help.
 func (c *choice) Type() string { return "word" }
+
+// whole is a flag that takes a whole number from 1 up.
+type whole struct{ value int }
+
+// Set reads the number.
+func (w *whole) Set(text string) error {
+	n, err := strconv.ParseUint(text, 10, 31)
+	if err != nil || n == 0 || n > 1000 {
+		return allowed("not a whole number of them", []string{"1 to 1000"})
+	}
+	w.value = int(n)
+	return nil
+}
+
+// reset takes back what was given.
+func (w *whole) reset() { w.value = 0 }
+
+// String returns the number in force.
+func (w *whole) String() string {
+	if w.value == 0 {
+		return ""
+	}
+	return strconv.Itoa(w.value)
+}
+
+// Type names the kind of value in help.
+func (w *whole) Type() string { return "number" }

@@ -40,7 +40,7 @@ var layers = []struct {
 	{"picture", "chart", false},
 	{"report", "chart", false},
 	{"working", "quantity report", false},
-	{"cli/show", "balance brine chart gauge journal quantity report solution yard", false},
+	{"cli/show", "balance brine chart gauge journal lineup quantity report solution yard", false},
 	{"cli/bind", "balance brine cli/show fault gauge quantity solution words yard", false},
 	{"cli/derive", "balance brine cli/show gauge quantity ready report season solution storm truck working yard", false},
 	{"cli/run", "balance brine cli/bind cli/show fault gauge journal quantity report words yard yard/file", false},
@@ -48,9 +48,11 @@ var layers = []struct {
 	{"cli/cold", "balance brine cli/bind cli/derive cli/run cli/show fault journal quantity report solution yard", false},
 	{"cli/learn", "balance brine chart cli/bind cli/derive cli/run cli/show drill fault gauge lineup picture quantity report solution truck words yard", false},
 	{"cli/records", "balance brine chart cli/bind cli/derive cli/run cli/show fault journal picture quantity report season words yard yard/file", false},
-	{"cli", "balance brine chart cli/bind cli/cold cli/derive cli/learn cli/records cli/run cli/show cli/tank drill fault gauge journal lineup picture quantity ready report season solution storm truck words yard yard/file", false},
+	{"cli/move", "balance brine cli/bind cli/derive cli/run cli/show fault journal lineup quantity report truck words yard", false},
+	{"cli", "balance brine chart cli/bind cli/cold cli/derive cli/learn cli/move cli/records cli/run cli/show cli/tank drill fault gauge journal lineup picture quantity ready report season solution storm truck words yard yard/file", false},
 	{"accuracy", "balance brine chart cli gauge picture quantity solution yard", false},
 	{"release", "", false},
+	{"same", "", false},
 }
 
 // Imports point one way, every package is listed, and the pure ones stay clear of the

@@ -98,3 +98,15 @@ func (p *pocket) read(what, source string, t term) term {
 	p.steps = append(p.steps, report.Step{What: what, Formula: source, Result: t.text()})
 	return t
 }
+
+// sum adds terms of one unit.
+func (p *pocket) sum(what string, terms []term) term {
+	if len(terms) == 1 {
+		return terms[0]
+	}
+	total := 0.0
+	for _, t := range terms {
+		total += t.value
+	}
+	return p.step(what, "sum", strings.TrimSuffix(strings.Repeat("{} + ", len(terms)), " + "), terms, total, terms[0].unit)
+}

@@ -103,30 +103,3 @@ func correctionEntries(tank string, r brine.CorrectRequest, c brine.Correction) 
 	}
 	return append(entries, e)
 }
-
-// lotEntries are lots that went into a tank: out of other tanks of the yard, or from
-// outside.
-func (s *setting) lotEntries(tank string, names []string, lots []brine.Lot) []journal.Entry {
-	var entries []journal.Entry
-	for i, lot := range lots {
-		e := journal.Entry{Kind: journal.Correction, Tank: tank, Volume: pointer(lot.Volume)}
-		if s.isTank(names[i]) {
-			e.Kind, e.From = journal.Transfer, names[i]
-		} else {
-			compositionInto(&e, lot.Liquid)
-			if _, plain := lot.Liquid.Strength(); !plain {
-				e.Liquid = lot.Liquid.Name
-			}
-		}
-		entries = append(entries, e)
-	}
-	return entries
-}
-
-func (s *setting) isTank(name string) bool {
-	if s.yard == nil {
-		return false
-	}
-	_, ok := s.yard.Tank(name)
-	return ok
-}

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
@@ -83,3 +84,6 @@ func (s *setting) write(d *report.Document) error {
 	}
 	return out.Flush()
 }
+
+// view is the setting's, as the new pieces take it.
+func (s *setting) view() show.View { return show.View{System: s.system, NumbersOnly: s.bare} }

@@ -1,0 +1,122 @@
+package move
+
+import (
+	"strings"
+
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/fault"
+	"brineyard/internal/lineup"
+	"brineyard/internal/report"
+)
+
+var lineupCommand = run.Command{
+	Use:   "lineup",
+	Short: "Which valves in which order for a move, and what a setting does",
+	Long: "lineup finds from the yard file's plumbing which valves to open for a move, in\n" +
+		"which order; or judges a setting of open valves: a pump that draws nothing or\n" +
+		"from two places, that has no way out, or fresh water joined to brine.",
+	Example: "  brineyard lineup --from north --to truck-fill\n" +
+		"  brineyard lineup --open S1,D2",
+	Args: run.NoArguments,
+	New:  func() run.Question { return &valves{} },
+	Rows: true,
+}
+
+// valves asks one of three things: a move, a setting, or a rinse.
+type valves struct {
+	from, to, open string
+	rinse          bool
+	answer         func(*run.Session) (run.Reply, error) // to what was asked
+}
+
+// Bind binds the places, the open valves and the rinse, and takes one of them.
+func (q *valves) Bind(b *bind.Set) {
+	from := bind.Name(b, &q.from, "from", "`place` to take from: a tank, or supply", bind.Places)
+	to := bind.Name(b, &q.to, "to", "`place` to bring to: a tank or an outlet", bind.Places)
+	open := bind.Name(b, &q.open, "open", "`valves` that are open, with commas between; none for all closed", nil)
+	bind.Switch(b, &q.rinse, "rinse", "the moves that rinse every line and the pump with fresh water")
+	b.Then(needsPlumbing)
+	b.SaysOf(fault.FieldFrom, func() string { return "--from " + from.Quoted() })
+	b.SaysOf(fault.FieldMoveTo, func() string { return "--to " + to.Quoted() })
+	b.SaysOf(fault.FieldOpen, func() string { return "--open " + open.Quoted() })
+	b.Then(func(*bind.Scope) error {
+		asked := 0
+		for _, question := range []struct {
+			given  bool
+			answer func(*run.Session) (run.Reply, error)
+		}{{from.Given() || to.Given(), q.planMove}, {open.Given(), q.judge}, {q.rinse, q.planRinse}} {
+			if question.given {
+				q.answer, asked = question.answer, asked+1
+			}
+		}
+		switch {
+		case asked != 1:
+			return fault.Refuse("%d questions; allowed: one of --from with --to, --open, or --rinse", asked)
+		case from.Given() != to.Given():
+			return fault.Refuse("a move needs both ends; allowed: --from with --to")
+		}
+		return nil
+	})
+}
+
+// needsPlumbing refuses a yard of which no lines are known.
+func needsPlumbing(s *bind.Scope) error {
+	if s.Yard == nil {
+		return fault.Refuse("no yard file, so no plumbing is known; allowed: --yard with a file")
+	}
+	if len(s.Yard.Plumbing.Links) == 0 {
+		return fault.Refuse("%s tells no lines and valves; allowed: a yard file with [[line]] and [[valve]]", s.Yard.Path)
+	}
+	return nil
+}
+
+// Answer answers what was asked.
+func (q *valves) Answer(s *run.Session) (run.Reply, error) { return q.answer(s) }
+
+// planMove finds the valves for a move.
+func (q *valves) planMove(s *run.Session) (run.Reply, error) {
+	m, err := lineup.Plan(s.Yard.Plumbing, q.from, q.to)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{
+		Figures: moveFigures(m),
+		Words: func(d *report.Document) {
+			moveWords(d, s.Yard.Plumbing, m)
+			d.Notes = mixNotes(s.View, s.Yard, m)
+			if s.Globals.Working {
+				d.Working = pathSteps(m)
+			}
+		},
+	}, nil
+}
+
+// judge tells what a setting does.
+func (q *valves) judge(s *run.Session) (run.Reply, error) {
+	setting, err := lineup.Judge(s.Yard.Plumbing, valveList(q.open))
+	if err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{Figures: settingFigures(setting), Words: func(d *report.Document) { settingWords(d, setting) }}, nil
+}
+
+// planRinse finds the moves that rinse everything.
+func (q *valves) planRinse(s *run.Session) (run.Reply, error) {
+	r, err := lineup.PlanRinse(s.Yard.Plumbing)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{Figures: rinseFigures(r), Words: func(d *report.Document) { rinseWords(d, r) }}, nil
+}
+
+// valveList splits the names of valves.
+func valveList(text string) []string {
+	var names []string
+	for _, n := range strings.Split(text, ",") {
+		if n = strings.TrimSpace(n); n != "" && n != "none" {
+			names = append(names, n)
+		}
+	}
+	return names
+}

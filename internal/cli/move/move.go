@@ -1,0 +1,133 @@
+package move
+
+import (
+	"slices"
+	"strings"
+
+	"brineyard/internal/cli/show"
+	"brineyard/internal/lineup"
+	"brineyard/internal/report"
+	"brineyard/internal/yard"
+)
+
+func moveFigures(m lineup.Move) []report.Figure {
+	if !m.Pumped {
+		return openFigures(m.Setting.Open, []string{yard.FreshWater}, []string{m.To})
+	}
+	return openFigures(m.Setting.Open, m.Setting.Sources, m.Setting.Outlets)
+}
+
+func moveWords(d *report.Document, p yard.Plumbing, m lineup.Move) {
+	d.Title, d.Verdict = "Lineup", moveVerdict(m)
+	d.Tables = []report.Table{show.Steps("steps", "In this order", moveSteps(p, m))}
+	d.Drawings, d.Cautions = []string{diagram(m)}, moveCautions(m)
+}
+
+func moveVerdict(m lineup.Move) string {
+	open := "Close every valve"
+	if len(m.Setting.Open) > 0 {
+		open = openAlone(m)
+	}
+	if !m.Pumped {
+		return open + ", pump off: the supply runs to " + m.To + " by its own pressure."
+	}
+	return open + ", and pump: " + m.From + " to " + m.To + "."
+}
+
+// openAlone says which valves a move opens.
+func openAlone(m lineup.Move) string {
+	return "Open " + strings.Join(m.Setting.Open, ", ") + ", all else closed"
+}
+
+// mixNotes warn of pumping one liquid into another.
+func mixNotes(v show.View, y *yard.Yard, m lineup.Move) []string {
+	from, ok1 := y.Tank(m.From)
+	to, ok2 := y.Tank(m.To)
+	if !ok1 || !ok2 || from.Liquid == nil || to.Liquid == nil || to.Usual() == 0 {
+		return nil
+	}
+	a, b := v.Describe(*from.Liquid), v.Describe(*to.Liquid)
+	_, plainA := from.Liquid.Strength()
+	_, plainB := to.Liquid.Strength()
+	if plainA && plainB || a == b {
+		return nil
+	}
+	return []string{v.Say("By the yard file %s holds %s and %s holds %s: see with blend or store what that makes before it is pumped.", m.From, a, m.To, b)}
+}
+
+// moveSteps put a move in order. Common practice, no source: pump off first, close
+// before opening, suction before discharge, and stop the pump before closing.
+func moveSteps(p yard.Plumbing, m lineup.Move) []string {
+	steps := []string{"Pump off."}
+	if closed := closedValves(p, m); len(closed) > 0 {
+		steps = append(steps, "Close "+strings.Join(closed, ", ")+".")
+	}
+	for _, h := range m.Path {
+		if h.Link.Valve {
+			steps = append(steps, "Open "+h.Link.Name+" ("+h.Link.A+" - "+h.Link.B+").")
+		}
+	}
+	if !m.Pumped {
+		return append(steps,
+			"Check the level in "+m.To+" and stay with it.",
+			"Stop: close the valves in the same order.")
+	}
+	above := "liquid above the suction in " + m.From
+	if m.From == yard.FreshWater {
+		above = "the supply on"
+	}
+	see, room := "that "+m.To+" fills", ", room in "+m.To
+	if m.From == m.To {
+		see, room = "that it comes back", ""
+	}
+	return append(steps,
+		"Check: "+above+room+", nothing else open.",
+		"Start the pump; see that it draws and "+see+".",
+		"Stop: pump off first, then close from "+m.To+" back to "+m.From+".")
+}
+
+// closedValves are all that a move leaves closed.
+func closedValves(p yard.Plumbing, m lineup.Move) []string {
+	return slices.DeleteFunc(p.Valves(), func(name string) bool { return slices.Contains(m.Setting.Open, name) })
+}
+
+// pathSteps follow the liquid from place to place.
+func pathSteps(m lineup.Move) []report.Step {
+	var steps []report.Step
+	at := m.From
+	for _, h := range m.Path {
+		way := "line " + h.Link.Name
+		if h.Link.Valve {
+			way = "valve " + h.Link.Name + ", open"
+		}
+		steps = append(steps, report.Step{What: "From " + at + " to " + h.To, Formula: way})
+		if at = h.To; at == yard.PumpInlet {
+			at = "the pump"
+		}
+	}
+	return steps
+}
+
+// diagram draws the way of the liquid in a line.
+func diagram(m lineup.Move) string {
+	text := m.From
+	for _, h := range m.Path {
+		mark, to := " -- ", h.To
+		if h.Link.Valve {
+			mark = " --[" + h.Link.Name + "]-- "
+		}
+		if to == yard.PumpInlet {
+			to = "(pump)"
+		}
+		text += mark + to
+	}
+	return text
+}
+
+func moveCautions(m lineup.Move) []string {
+	cautions := []string{show.CautionPump}
+	if m.From == yard.FreshWater {
+		cautions = append(cautions, show.CautionBackflow)
+	}
+	return append(cautions, show.CautionDrain, show.CautionLocal)
+}

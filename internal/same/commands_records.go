@@ -1,0 +1,68 @@
+package main
+
+// addCommands record one event each.
+var addCommands = []command{
+	{name: "journal add batch", share: 2, flags: "tank volume strength cacl2 mgcl2 kcl salt water " + adding, kinds: addKinds, shapes: []string{
+		"--tank={mixing} --volume {made-of} {who?} --journal?", "--tank={mixing} --salt --water {who?}", "--tank={mixing} --volume --strength --salt --water {who} --journal?",
+	}},
+	{name: "journal add reading", share: 2, flags: "tank " + glasses + adding, shapes: []string{
+		"--tank={tank} {sample} {who?} --journal?", "--tank={mixing} {sample} {who}",
+	}},
+	{name: "journal add correction", share: 2, flags: "tank water salt volume strength from " + adding, shapes: []string{
+		"--tank={tank} --water {who?} --journal?", "--tank={tank} --salt {who?}", "--tank={tank} --volume={some-volume} --strength {who} --journal?",
+		"--tank={mixing} --from={storage} --volume={some-volume} {who?}", "--tank={tank} --water --salt {who}",
+	}},
+	{name: "journal add transfer", share: 2, flags: "from tank volume " + adding, shapes: []string{
+		"--from={mixing} --tank={storage} --volume={some-volume} {who?} --journal?", "--from={tank} --tank={tank} --volume={some-volume} {who?}",
+	}},
+	{name: "journal add load", share: 2, flags: "from truck route volume liquid " + adding, kinds: map[string]string{"liquid": "load-liquid", "volume": "some-volume"}, shapes: []string{
+		"--from={tank} --volume {who?} --journal?", "--from={tank} --volume --route --truck? {who?}", "--from={tank} --volume --liquid --route? --truck {who} --journal?",
+	}},
+	{name: "journal add delivery", share: 2, flags: "salt tank liquid volume strength cacl2 mgcl2 kcl cost " + adding, kinds: addKinds, shapes: []string{
+		"--salt={delivered} --cost? {who?} --journal?", "--tank={storage} --liquid --volume --cost? {who?}", "--tank={storage} --volume {made-of} {who} --journal?",
+	}},
+	{name: "journal add clean", share: 1, flags: "tank cost " + adding, shapes: []string{"--tank={tank} --cost? {who?} --journal?"}},
+	{name: "journal add count", share: 2, flags: "tank volume strength liquid cacl2 mgcl2 kcl salt " + adding, kinds: addKinds, shapes: []string{
+		"--tank={tank} --volume --strength? {who?} --journal?", "--tank={storage} --volume --liquid {who?}", "--tank=pile --salt={delivered} {who?}",
+		"--salt={delivered} {who}", "--tank={tank} --volume {made-of} {who?} --journal?", "--tank={storage} --volume {made-of} {who}",
+	}},
+	{name: "journal add note", share: 1, flags: "tank " + adding, shapes: []string{"--note --at? --operator? --tank? --journal?", "--note --at --journal"}},
+}
+
+// addKinds are the kinds of value of entries about liquids.
+var addKinds = map[string]string{"liquid": "bought", "cacl2": "cacl2"}
+
+// recordCommands are the others about records.
+var recordCommands = []command{
+	{name: "journal list", reads: true, share: 3, flags: "from journal kind tank to", kinds: period, shapes: []string{
+		"", "--kind --tank", "--journal", "--journal --kind", "--journal --tank", "--journal --from --to?", "--journal --to --kind?",
+	}},
+	{name: "journal undo", reads: true, share: 2, flags: "journal operator", shapes: []string{"{entry} --operator?", "--journal {entry} --operator?"}},
+	{name: "journal tanks", reads: true, share: 4, flags: "journal", shapes: []string{"", "--journal", "--journal"}},
+	{name: "journal season", reads: true, share: 5, flags: "ascii from journal svg to", kinds: period, shapes: []string{
+		"", "--from? --to?", "--journal --ascii?", "--journal --from?", "--journal --to?", "--journal --from=2025-11-01 --to=2026-03-31", "--journal --from=2026-01-01 --to?", "--journal --svg",
+	}},
+	{name: "journal import", share: 3, flags: "dry-run journal map", shapes: []string{"{log} --dry-run?", "{log} --journal", "{log} --journal --dry-run?"}},
+	{name: "journal verify", reads: true, share: 2, flags: "journal", shapes: []string{"", "--journal", "--journal"}},
+	{name: "each", share: 11, flags: "jobs", shapes: []string{"{table} --jobs?"}},
+	{name: "yard init", share: 1, shapes: []string{"", "north.toml", "{shop-file}", "--yard=north.toml"}},
+	{name: "yard check", share: 3, yard: true, shapes: []string{"", "", "{yard-file}"}},
+	{name: "yard show", share: 3, yard: true, shapes: []string{""}},
+}
+
+// period is of the commands that sum up between two days.
+var period = map[string]string{"from": "day", "to": "day"}
+
+// learningCommands are those for learning, and the help.
+var learningCommands = []command{
+	{name: "card", share: 2, flags: "ascii format page sheet", kinds: map[string]string{"format": "card-format"}, shapes: []string{
+		"--sheet", "--sheet --format --ascii?", "--format --page?", "--sheet --page", "--format=html --page", "--sheet=freezing --format=svg",
+	}},
+	{name: "drill", share: 4, flags: "count key level print seed", shapes: []string{
+		"{topic} --seed --level? --print --key?", "--seed --level --print --key?", "{answers}", "{answers}", "{answers}", "{topic} --seed --count --level?",
+	}},
+	{name: helpCommand},
+}
+
+// helpCommand is what the tally calls the lines that ask for help and the like.
+const helpCommand = "help"

@@ -1,0 +1,62 @@
+package main
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/require"
+)
+
+// What is meant is taken for what it is, and nothing beside it.
+func TestExpectedDifferences(t *testing.T) {
+	t.Parallel()
+	const working = "Working\n  1. Salt in it\n       weight x strength\n       9 lb x 0.23301 = 2 lb\n  2. Brine\n       salt / target strength\n       2 lb / 0.233 = %s lb\n\n"
+	for _, c := range []struct {
+		name, command string
+		words         []string
+		before, after string
+	}{
+		{"draw_off_first", "correct", nil, `{"figures": {"bleed_first": {"value": 1}}}`, `{"figures": {"draw_off_first": {"value": 1}}}`},
+		{"draw_off_first", "each", nil, "tank,bleed_first [gal]\nmixer,1\n", "tank,draw_off_first [gal]\nmixer,1\n"},
+		{"last digits of a storm", "storm", []string{"--format", "csv"}, "cost,10.000000000000002,\n", "cost,10,\n"},
+		{"yard show --working", "yard show", nil, "It makes 5 gal.\n\nWorking\n  1. One\n       2\n\nNote: Two.\n", "It makes 5 gal.\n\nNote: Two.\n"},
+		{"yard show --working", "yard show", nil, "# Yard\n\n## Working\n\n1. One: 2 = 2\n2. Two: 3\n\n## Notes\n\n- Three.\n", "# Yard\n\n## Notes\n\n- Three.\n"},
+		{"yard show --working", "yard show", nil, "a,1,gal\nworking,\"one, two: \"\"3\"\" = 4\",\nworking,five: 6,\nnote,seven,\n", "a,1,gal\nworking,eight,\nnote,seven,\n"},
+		{"yard show --working", "yard show", nil, `{"verdict":"x","working":[{"what":"a"}]}`, `{"verdict":"x","working":[]}`},
+		{"unit of an unknown interval", "journal season", nil, "made,1,kg\ncleaning,vat,4000,L,,gal,,gal,'-,0,kg,,lb\n", "made,1,kg\ncleaning,vat,4000,L,,L,,L,'-,0,kg,,lb\n"},
+		{"unit of an unknown interval", "journal season", nil, `{"interval": {"value": null, "unit": "gal"}, "salt": {"unit": "kg"}}`, `{"interval": {"value": null, "unit": "L"}, "salt": {"unit": "kg"}}`},
+		{"working near the target", "correct", nil, "Add.\n\n" + working + "\nNote: One.\n", "Add.\n\nWorking\n  1. Other\n\n\nNote: One.\n"},
+	} {
+		before, after := &result{stdout: c.before}, &result{stdout: c.after}
+		l := &line{command: c.command, words: c.words}
+		left, meant := judge(expectations(), l, before, after)
+		require.Empty(t, left, c.name)
+		require.Equal(t, []string{c.name}, meant)
+		require.Equal(t, c.before, before.stdout, "a result was changed")
+
+		after.stderr = "and this"
+		left, _ = judge(expectations(), l, before, after)
+		require.Equal(t, []difference{{"standard error", "from line 1:\n- \n+ and this"}}, left, c.name)
+
+		left, _ = judge(expectations(), &line{command: "reading"}, &result{stdout: c.before}, &result{stdout: "other"})
+		require.NotEmpty(t, left, c.name)
+	}
+}
+
+// What only looks like something that is meant is a difference.
+func TestUnexpectedDifferences(t *testing.T) {
+	t.Parallel()
+	for _, c := range []struct{ command, before, after string }{
+		{"correct", `{"figures": {"bleed_first": {"value": 1}}}`, `{"figures": {"draw_off_first": {"value": 2}}}`},
+		{"correct", `{"figures": {"bleed_first": {"value": 1}}}`, `{"figures": {}}`},
+		{"storm", "cost,10.0001,\n", "cost,10,\n"},
+		{"yard show", "It makes 5 gal.\n\nWorking\n  1. One\n\n", "It makes 6 gal.\n\nWorking\n  1. Two\n\n"},
+		{"yard check", "Fine.\n\nWorking\n  1. One\n\n", "Fine.\n\nWorking\n  1. Two\n\n"},
+		{"journal season", "made,1,lb\ncleaning,vat,1,gal,,gal,,gal,\n", "made,1,lb\ncleaning,vat,1,gal,,L,,L,\n"},
+		{"correct", "Add.\n\nWorking\n  weight x strength 9 lb x 0.24 salt / target strength 2 lb / 0.233\n\n", "Add.\n\nWorking\n  1. Other\n\n"},
+	} {
+		left, _ := judge(expectations(), &line{command: c.command}, &result{stdout: c.before}, &result{stdout: c.after})
+		require.NotEmpty(t, left, c.before)
+	}
+	left, _ := judge(expectations(), &line{command: "storm", words: []string{"--format=csv"}}, &result{stdout: "cost,10.00001,\n"}, &result{stdout: "cost,10,\n"})
+	require.NotEmpty(t, left)
+}
