@@ -9,6 +9,7 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 )
@@ -137,25 +138,49 @@ func requireAnyHome(t *testing.T, path string) {
 }
 
 // requireWholeFiles checks that an interruption, at whatever time, leaves a file whole or
-// not at all.
+// not at all. Some come spread over the time that a run takes, the others as soon as
+// anything stands under the file's name, when a writer in place has hardly begun.
 func requireWholeFiles(t *testing.T, path string) {
-	none := 0
-	for range 40 {
-		file := filepath.Join(t.TempDir(), "yard.toml")
-		cmd := exec.Command(path, "yard", "init", file)
-		require.NoError(t, cmd.Start())
-		for spin := range none * 3000 { // later and later, as fast as this machine is
-			_ = spin
-		}
-		_ = cmd.Process.Signal(syscall.SIGINT)
-		_ = cmd.Wait()
+	start := time.Now()
+	want := initInterrupted(t, path, func([]byte) bool { return false })
+	whole := time.Since(start)
+	require.Contains(t, string(want), "F3")
+	const runs = 20
+	for i := range runs {
+		start := time.Now()
+		text := initInterrupted(t, path, func([]byte) bool { return time.Since(start) > whole*time.Duration(i)/runs })
+		require.True(t, text == nil || bytes.Equal(want, text), "cut off after %d bytes", len(text))
+		text = initInterrupted(t, path, func(there []byte) bool { return there != nil })
+		require.True(t, bytes.Equal(want, text), "cut off after %d bytes", len(text))
+	}
+}
+
+// initInterrupted writes a yard file with a process that is interrupted when now says so of
+// what the file holds (nil: it is not there), and returns what it holds at the end.
+func initInterrupted(t *testing.T, path string, now func(there []byte) bool) []byte {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), "yard.toml")
+	read := func() []byte {
 		text, err := os.ReadFile(file)
 		if err != nil {
 			require.ErrorIs(t, err, os.ErrNotExist)
-			none++
-			continue
+			return nil
 		}
-		require.Contains(t, string(text), "F3", "cut off")
-		require.True(t, bytes.HasSuffix(text, []byte("\n")))
+		return append([]byte{}, text...) // not nil, even when empty
+	}
+	cmd, ended := exec.Command(path, "yard", "init", file), make(chan error)
+	require.NoError(t, cmd.Start())
+	go func() { ended <- cmd.Wait() }()
+	for {
+		select {
+		case <-ended:
+			return read()
+		default:
+		}
+		if now(read()) {
+			_ = cmd.Process.Signal(syscall.SIGINT) // it may just have ended
+			<-ended
+			return read()
+		}
 	}
 }

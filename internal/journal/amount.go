@@ -10,30 +10,30 @@ import (
 	"brineyard/internal/words"
 )
 
-// amount is a column of numbers in a unit: in takes a quantity to the number, of
-// takes it back, and parse reads what another file holds.
+// amount is a column of numbers in a unit: toUnit and fromUnit convert between a quantity
+// and the number, and parse reads a cell of another file.
 func amount[Q ~float64](
 	name string, units [2]string, field func(*Entry) **Q,
-	in func(Q, quantity.System) float64, of func(float64, quantity.System) Q, parse func(string) (Q, bool, error),
+	toUnit func(Q, quantity.System) float64, fromUnit func(float64, quantity.System) Q, parse func(string) (Q, bool, error),
 ) column {
 	return column{
 		name:  name,
 		units: units,
-		get: func(e *Entry, sys quantity.System) string {
+		format: func(e *Entry, sys quantity.System) string {
 			if *field(e) == nil {
 				return ""
 			}
-			return numberText(in(**field(e), sys))
+			return numberText(toUnit(**field(e), sys))
 		},
-		set: func(e *Entry, d *decoder, cell string) error {
+		parse: func(e *Entry, d *decoder, cell string) error {
 			x, err := plainNumber(cell)
 			if err == nil {
-				q := of(x, d.sys)
+				q := fromUnit(x, d.sys)
 				*field(e) = &q
 			}
 			return err
 		},
-		take: func(e *Entry, c foreign) error {
+		importCell: func(e *Entry, c foreignCell) error {
 			q, bare, err := parse(c.withUnit())
 			switch {
 			case err != nil:
@@ -55,7 +55,7 @@ var thousands = sync.OnceValue(func() *regexp.Regexp {
 })
 
 // withUnit gives a number that stands alone its unit.
-func (c foreign) withUnit() string {
+func (c foreignCell) withUnit() string {
 	if thousands().MatchString(c.text) {
 		c.text = strings.ReplaceAll(c.text, ",", "")
 	}
@@ -66,16 +66,16 @@ func (c foreign) withUnit() string {
 }
 
 func volume(name string, field func(*Entry) **quantity.Volume) column {
-	return amount(name, [2]string{"gal", "L"}, field, shown, volumeOf, quantity.ParseVolume)
+	return amount(name, [2]string{"gal", "L"}, field, inUnit, volumeOf, quantity.ParseVolume)
 }
 
 func strength(name string, field func(*Entry) **quantity.Strength) column {
-	of := func(x float64, _ quantity.System) quantity.Strength { return quantity.Strength(x / 100) }
-	return amount(name, [2]string{"%", "%"}, field, shown, of, quantity.ParseStrength)
+	fromPercent := func(x float64, _ quantity.System) quantity.Strength { return quantity.Strength(x / 100) }
+	return amount(name, [2]string{"%", "%"}, field, inUnit, fromPercent, quantity.ParseStrength)
 }
 
-// shown is the full number that a quantity has in a system of units.
-func shown[Q quantity.Quantity](q Q, sys quantity.System) float64 { return q.In(sys).Value }
+// inUnit is the full number that a quantity has in a system of units.
+func inUnit[Q quantity.Quantity](q Q, sys quantity.System) float64 { return q.In(sys).Value }
 
 func volumeOf(x float64, sys quantity.System) quantity.Volume {
 	if sys == quantity.Metric {
@@ -100,9 +100,9 @@ func temperatureOf(x float64, sys quantity.System) quantity.Temperature {
 
 // A reading and a cost are the same number in every system.
 
-func asItIs(x float64, _ quantity.System) float64 { return x }
+func sameNumber(x float64, _ quantity.System) float64 { return x }
 
-func ofItself[Q ~float64](x float64, _ quantity.System) Q { return Q(x) }
+func fromNumber[Q ~float64](x float64, _ quantity.System) Q { return Q(x) }
 
 func parsePlain(text string) (float64, bool, error) {
 	x, err := plainNumber(text)

@@ -31,7 +31,7 @@ func Append(path string, sys quantity.System, entries []Entry) (Added, error) {
 }
 
 // add is Append under a condition that is checked once the lock is held.
-func add(path string, sys quantity.System, entries []Entry, allowed func(*book) error) (Added, error) {
+func add(path string, sys quantity.System, entries []Entry, allowed func(*writer) error) (Added, error) {
 	real, found, err := resolve(path)
 	if err != nil {
 		return Added{}, err
@@ -41,22 +41,22 @@ func add(path string, sys quantity.System, entries []Entry, allowed func(*book) 
 			return Added{}, fmt.Errorf("%s: %w", path, err)
 		}
 	}
-	release, err := exclusive(real)
+	release, err := lockToWrite(real)
 	if err != nil {
 		return Added{}, err
 	}
 	defer release()
-	b, err := open(real, sys)
+	w, err := open(real, sys)
 	if err != nil {
 		return Added{}, fmt.Errorf("%s: %w", path, err)
 	}
-	defer b.close()
+	defer w.close()
 	if allowed != nil {
-		if err := allowed(b); err != nil {
+		if err := allowed(w); err != nil {
 			return Added{}, fmt.Errorf("%s: %w", path, err)
 		}
 	}
-	added, err := b.add(entries)
+	added, err := w.add(entries)
 	if err != nil {
 		return added, fmt.Errorf("%s: %w", path, err)
 	}
@@ -71,7 +71,7 @@ func refuseOthers(path string) error {
 		return nil
 	}
 	defer f.Close()
-	l := newLines(io.LimitReader(f, mostLine+1))
+	l := newLineReader(io.LimitReader(f, mostLine+1))
 	if l.next() != nil {
 		return nil
 	}
@@ -102,23 +102,23 @@ func checkEntries(entries []Entry, sys quantity.System) error {
 }
 
 // add sets a torn line aside and writes the entries behind the rest.
-func (b *book) add(entries []Entry) (Added, error) {
+func (w *writer) add(entries []Entry) (Added, error) {
 	var a Added
-	if err := checkEntries(entries, b.sys); err != nil {
+	if err := checkEntries(entries, w.sys); err != nil {
 		return a, err
 	}
-	if b.last > mostEntries-len(entries) {
-		return a, fmt.Errorf("its last entry number is %d; allowed: up to %d", b.last, mostEntries)
+	if w.last > mostEntries-len(entries) {
+		return a, fmt.Errorf("its last entry number is %d; allowed: up to %d", w.last, mostEntries)
 	}
-	if b.torn > 0 {
-		if err := b.setAside(); err != nil {
+	if w.torn > 0 {
+		if err := w.setAside(); err != nil {
 			return a, fmt.Errorf("nothing was added: %w", err)
 		}
-		a.SetAside, a.Torn = b.path+tornSuffix, b.torn
+		a.SetAside, a.Torn = w.path+tornSuffix, w.torn
 	}
-	a.Created = b.fresh
-	rows, numbers := b.rows(entries)
-	if err := b.write(rows); err != nil {
+	a.Created = w.fresh
+	rows, numbers := w.rows(entries)
+	if err := w.write(rows); err != nil {
 		return a, err
 	}
 	a.Numbers = numbers
@@ -127,17 +127,17 @@ func (b *book) add(entries []Entry) (Added, error) {
 
 // rows makes the text that is to be written, the header or a missing line end
 // included.
-func (b *book) rows(entries []Entry) (text []byte, numbers []int) {
-	if b.fresh {
-		text = append(text, headerLine(b.sys)...)
+func (w *writer) rows(entries []Entry) (text []byte, numbers []int) {
+	if w.fresh {
+		text = append(text, headerLine(w.sys)...)
 	}
-	if b.unended {
+	if w.unended {
 		text = append(text, '\n')
 	}
 	enc := newEncoder()
 	for i, e := range entries {
-		e.Number = b.last + 1 + i
-		text = append(append(text, enc.row(&e, b.sys)...), '\n')
+		e.Number = w.last + 1 + i
+		text = append(append(text, enc.row(&e, w.sys)...), '\n')
 		numbers = append(numbers, e.Number)
 	}
 	return text, numbers
@@ -145,46 +145,46 @@ func (b *book) rows(entries []Entry) (text []byte, numbers []int) {
 
 // write writes text at the end in one go and waits until the disk has it. If
 // anything fails, the file is left as it was.
-func (b *book) write(text []byte) error {
+func (w *writer) write(text []byte) error {
 	if len(text) == 0 {
 		return nil
 	}
-	if b.f == nil {
-		f, err := os.OpenFile(b.path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
+	if w.f == nil {
+		f, err := os.OpenFile(w.path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
 		if err != nil {
 			return reason(err)
 		}
-		b.f, b.made = f, true
+		w.f, w.made = f, true
 	}
-	_, err := b.f.WriteAt(text, b.size)
+	_, err := w.f.WriteAt(text, w.size)
 	if err == nil {
-		err = b.f.Sync()
+		err = w.f.Sync()
 	}
-	if err == nil && b.made {
-		err = b.syncDir()
+	if err == nil && w.made {
+		err = w.syncDir()
 	}
 	if err != nil {
-		return b.takeBack(reason(err))
+		return w.takeBack(reason(err))
 	}
-	b.size += int64(len(text))
+	w.size += int64(len(text))
 	return nil
 }
 
 // takeBack undoes a write that failed and says how that went.
-func (b *book) takeBack(cause error) error {
-	if b.made {
-		b.close()
-		if err := os.Remove(b.path); err != nil {
+func (w *writer) takeBack(cause error) error {
+	if w.made {
+		w.close()
+		if err := os.Remove(w.path); err != nil {
 			return fmt.Errorf("nothing was recorded: %w; and the new file could not be removed: %v", cause, reason(err))
 		}
 		return fmt.Errorf("nothing was recorded: %w", cause)
 	}
-	err := b.f.Truncate(b.size)
+	err := w.f.Truncate(w.size)
 	if err == nil {
-		err = b.f.Sync()
+		err = w.f.Sync()
 	}
 	if err != nil {
-		return fmt.Errorf("recording failed: %w; and the file could not be put back to %d bytes: %v", cause, b.size, reason(err))
+		return fmt.Errorf("recording failed: %w; and the file could not be put back to %d bytes: %v", cause, w.size, reason(err))
 	}
 	return fmt.Errorf("nothing was recorded: %w", cause)
 }

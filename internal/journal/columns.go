@@ -10,18 +10,18 @@ import (
 	"brineyard/internal/words"
 )
 
-// column is a column of the file: how its cell is made of an entry and how an entry
-// takes it. The table of columns drives header, rows and import.
+// column is a column of the file: it formats a cell from an entry, parses one into an
+// entry, and imports one of another file. The table of columns drives header, rows and import.
 type column struct {
-	name  string
-	units [2]string // by system; empty for none
-	get   func(e *Entry, sys quantity.System) string
-	set   func(e *Entry, d *decoder, cell string) error
-	take  func(e *Entry, c foreign) error // of another file; nil if it is never imported
+	name       string
+	units      [2]string // by system; empty for none
+	format     func(e *Entry, sys quantity.System) string
+	parse      func(e *Entry, d *decoder, cell string) error
+	importCell func(e *Entry, c foreignCell) error // nil if it is never imported
 }
 
-// foreign is a cell of a file that is no journal.
-type foreign struct {
+// foreignCell is a cell of a file that is no journal.
+type foreignCell struct {
 	text string
 	unit string // for a number that stands alone; empty if none is known
 	loc  *time.Location
@@ -33,8 +33,8 @@ const title, version = "brineyard journal", "1"
 // columns are the columns in the order of the file. The check stands behind them.
 var columns = []column{
 	counter(title+" "+version, func(e *Entry) *int { return &e.Number }),
-	{name: "time", get: getTime, set: setTime, take: takeTime},
-	{name: "kind", get: getKind, set: setKind, take: takeKind},
+	{name: "time", format: formatTime, parse: parseTime, importCell: importTime},
+	{name: "kind", format: formatKind, parse: parseKind, importCell: importKind},
 	text("tank", func(e *Entry) *string { return &e.Tank }),
 	text("from", func(e *Entry) *string { return &e.From }),
 	text("liquid", func(e *Entry) *string { return &e.Liquid }),
@@ -43,15 +43,15 @@ var columns = []column{
 	strength("kcl", func(e *Entry) **quantity.Strength { return &e.KCl }),
 	strength("cacl2", func(e *Entry) **quantity.Strength { return &e.CaCl2 }),
 	strength("mgcl2", func(e *Entry) **quantity.Strength { return &e.MgCl2 }),
-	amount("temp", [2]string{"F", "C"}, func(e *Entry) **quantity.Temperature { return &e.Temp }, shown, temperatureOf, quantity.ParseTemperature),
+	amount("temp", [2]string{"F", "C"}, func(e *Entry) **quantity.Temperature { return &e.Temp }, inUnit, temperatureOf, quantity.ParseTemperature),
 	text("scale", func(e *Entry) *string { return &e.Scale }),
-	amount("reading", [2]string{}, func(e *Entry) **float64 { return &e.Reading }, asItIs, ofItself[float64], parsePlain),
-	amount("salt", [2]string{"lb", "kg"}, func(e *Entry) **quantity.Mass { return &e.Salt }, shown, massOf, quantity.ParseMass),
+	amount("reading", [2]string{}, func(e *Entry) **float64 { return &e.Reading }, sameNumber, fromNumber[float64], parsePlain),
+	amount("salt", [2]string{"lb", "kg"}, func(e *Entry) **quantity.Mass { return &e.Salt }, inUnit, massOf, quantity.ParseMass),
 	volume("water", func(e *Entry) **quantity.Volume { return &e.Water }),
 	text("operator", func(e *Entry) *string { return &e.Operator }),
 	text("truck", func(e *Entry) *string { return &e.Truck }),
 	text("route", func(e *Entry) *string { return &e.Route }),
-	amount("cost", [2]string{}, func(e *Entry) **quantity.Money { return &e.Cost }, shown, ofItself[quantity.Money], quantity.ParseMoney),
+	amount("cost", [2]string{}, func(e *Entry) **quantity.Money { return &e.Cost }, inUnit, fromNumber[quantity.Money], quantity.ParseMoney),
 	counter("cancels", func(e *Entry) *int { return &e.Cancels }),
 	text("note", func(e *Entry) *string { return &e.Note }),
 }
@@ -68,13 +68,13 @@ func (c *column) heading(sys quantity.System) string {
 func counter(name string, field func(*Entry) *int) column {
 	return column{
 		name: name,
-		get: func(e *Entry, _ quantity.System) string {
+		format: func(e *Entry, _ quantity.System) string {
 			if *field(e) == 0 {
 				return ""
 			}
 			return strconv.Itoa(*field(e))
 		},
-		set: func(e *Entry, _ *decoder, cell string) (err error) {
+		parse: func(e *Entry, _ *decoder, cell string) (err error) {
 			*field(e), err = entryNumber(cell)
 			return err
 		},
@@ -84,21 +84,21 @@ func counter(name string, field func(*Entry) *int) column {
 // text is a column of words.
 func text(name string, field func(*Entry) *string) column {
 	return column{
-		name: name,
-		get:  func(e *Entry, _ quantity.System) string { return encodeText(*field(e)) },
-		set: func(e *Entry, d *decoder, cell string) error {
+		name:   name,
+		format: func(e *Entry, _ quantity.System) string { return encodeText(*field(e)) },
+		parse: func(e *Entry, d *decoder, cell string) error {
 			t, err := decodeText(cell)
-			*field(e) = d.keep(t)
+			*field(e) = d.intern(t)
 			return err
 		},
-		take: func(e *Entry, c foreign) error {
+		importCell: func(e *Entry, c foreignCell) error {
 			*field(e) = c.text
 			return nil
 		},
 	}
 }
 
-func getTime(e *Entry, _ quantity.System) string {
+func formatTime(e *Entry, _ quantity.System) string {
 	t := e.Time
 	if _, offset := t.Zone(); offset%60 != 0 {
 		t = t.UTC() // the form has no seconds in its zone
@@ -106,7 +106,7 @@ func getTime(e *Entry, _ quantity.System) string {
 	return t.Format(time.RFC3339)
 }
 
-func setTime(e *Entry, _ *decoder, cell string) error {
+func parseTime(e *Entry, _ *decoder, cell string) error {
 	t, err := time.Parse(time.RFC3339, cell)
 	if err != nil {
 		return fmt.Errorf("%s is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00", words.Quoted(cell))
@@ -115,9 +115,9 @@ func setTime(e *Entry, _ *decoder, cell string) error {
 	return nil
 }
 
-// takeTime reads a time of another file, month first where it is written with
+// importTime reads a time of another file, month first where it is written with
 // slashes; one without a zone is of the place.
-func takeTime(e *Entry, c foreign) error {
+func importTime(e *Entry, c foreignCell) error {
 	for _, layout := range []string{time.RFC3339, "2006-01-02 15:04", "2006-01-02", "1/2/2006 15:04", "1/2/2006", "1/2/06 15:04", "1/2/06", "1/2/2006 3:04 PM", "1/2/06 3:04 PM"} {
 		if t, err := time.ParseInLocation(layout, c.text, c.loc); err == nil {
 			e.Time = t
@@ -127,15 +127,15 @@ func takeTime(e *Entry, c foreign) error {
 	return fmt.Errorf("%s is no time; allowed: one like 2026-01-15 06:40 or 1/15/2026 6:40 (month first), or a date alone", words.Quoted(c.text))
 }
 
-func getKind(e *Entry, _ quantity.System) string { return encodeText(string(e.Kind)) }
+func formatKind(e *Entry, _ quantity.System) string { return encodeText(string(e.Kind)) }
 
-func setKind(e *Entry, _ *decoder, cell string) (err error) {
+func parseKind(e *Entry, _ *decoder, cell string) (err error) {
 	e.Kind, err = kindNamed(cell, Kinds())
 	return err
 }
 
-// takeKind takes all kinds but undo, which would need the numbers of another file.
-func takeKind(e *Entry, c foreign) (err error) {
+// importKind takes all kinds but undo, which would need the numbers of another file.
+func importKind(e *Entry, c foreignCell) (err error) {
 	all := Kinds()
 	e.Kind, err = kindNamed(strings.ToLower(c.text), all[:len(all)-1])
 	return err

@@ -1,6 +1,6 @@
 // Package journal keeps what happened in a yard in one file: CSV with a header, one
-// row an event, rows only ever added. It knows the file and its rows; what they mean
-// for the tanks is reckoned elsewhere.
+// row an event, rows only ever added. It knows the file and its rows; package state works
+// out what they mean for the tanks.
 package journal
 
 import (

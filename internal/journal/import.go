@@ -32,11 +32,11 @@ func Import(r io.Reader, m Mapping, loc *time.Location) ([]Entry, []Fault, error
 	if err != nil {
 		return nil, nil, fmt.Errorf("line 1: no headings: %w", importReason(err))
 	}
-	takers, err := m.takers(head, loc)
+	importers, err := m.importers(head, loc)
 	if err != nil {
 		return nil, nil, err
 	}
-	entries, faults, err := importRows(in, takers, len(head))
+	entries, faults, err := importRows(in, importers, len(head))
 	if limited.N == 0 {
 		return nil, nil, fmt.Errorf("too large to be imported; allowed: up to %d MiB", mostImport>>20)
 	}
@@ -44,7 +44,7 @@ func Import(r io.Reader, m Mapping, loc *time.Location) ([]Entry, []Fault, error
 }
 
 // importRows reads the rows behind the headings; width counts these.
-func importRows(in *csv.Reader, takers []taker, width int) ([]Entry, []Fault, error) {
+func importRows(in *csv.Reader, importers []importer, width int) ([]Entry, []Fault, error) {
 	var entries []Entry
 	var faults []Fault
 	for {
@@ -62,9 +62,9 @@ func importRows(in *csv.Reader, takers []taker, width int) ([]Entry, []Fault, er
 			continue
 		}
 		line, _ := in.FieldPos(0)
-		e, wrong := takeRow(takers, cells, width, line)
+		e, wrong := importRow(importers, cells, width, line)
 		if len(wrong) == 0 {
-			if err := e.Sense(); err != nil {
+			if err := e.Check(); err != nil {
 				wrong = []Fault{{line, 0, err.Error()}}
 			}
 		}
@@ -87,8 +87,8 @@ func importReason(err error) error {
 	return err
 }
 
-// taker puts a cell of another file into an entry.
-type taker struct {
+// importer puts a cell of another file into an entry.
+type importer struct {
 	*column
 	source Source
 	index  int // of the cell; -1 for a value that is the same in every row
@@ -96,14 +96,14 @@ type taker struct {
 	loc    *time.Location
 }
 
-// takers finds the headings of a mapping.
-func (m Mapping) takers(head []string, loc *time.Location) ([]taker, error) {
+// importers finds the headings of a mapping.
+func (m Mapping) importers(head []string, loc *time.Location) ([]importer, error) {
 	if len(head) > 0 {
 		head[0] = strings.TrimPrefix(head[0], byteOrderMark)
 	}
-	var out []taker
+	var out []importer
 	for _, s := range m {
-		t := taker{columnNamed(s.Column), s, -1, s.Unit, loc}
+		t := importer{columnNamed(s.Column), s, -1, s.Unit, loc}
 		if s.Heading != "" {
 			var unit string
 			var err error
@@ -121,7 +121,7 @@ func (m Mapping) takers(head []string, loc *time.Location) ([]taker, error) {
 
 // findHeading finds the heading of a source, with or without the unit in its
 // brackets, and that unit.
-func (t *taker) findHeading(head []string) (index int, unit string, err error) {
+func (t *importer) findHeading(head []string) (index int, unit string, err error) {
 	index = -1
 	for i, h := range head {
 		h = strings.TrimSpace(h)
@@ -145,7 +145,7 @@ func (t *taker) findHeading(head []string) (index int, unit string, err error) {
 }
 
 // cutBrackets cuts a known unit in brackets off a heading.
-func (t *taker) cutBrackets(heading string) (bare, unit string) {
+func (t *importer) cutBrackets(heading string) (bare, unit string) {
 	at := strings.LastIndexAny(heading, "[(")
 	if at < 0 || !strings.HasSuffix(heading, "]") && !strings.HasSuffix(heading, ")") {
 		return heading, ""
@@ -157,8 +157,8 @@ func (t *taker) cutBrackets(heading string) (bare, unit string) {
 	return strings.TrimSpace(heading[:at]), unit
 }
 
-// takeRow makes an entry of a row, or tells all that is wrong with it.
-func takeRow(takers []taker, cells []string, width, line int) (Entry, []Fault) {
+// importRow makes an entry of a row, or tells all that is wrong with it.
+func importRow(importers []importer, cells []string, width, line int) (Entry, []Fault) {
 	var e Entry
 	var faults []Fault
 	wrong := func(place string, err error) {
@@ -167,7 +167,7 @@ func takeRow(takers []taker, cells []string, width, line int) (Entry, []Fault) {
 	if len(cells) > width {
 		faults = append(faults, Fault{line, 0, fmt.Sprintf("%d cells; expected up to %d, as there are headings", len(cells), width)})
 	}
-	for _, t := range takers {
+	for _, t := range importers {
 		text, place := t.source.Value, t.source.Column
 		if t.index >= 0 {
 			text, place = "", t.source.Heading
@@ -181,7 +181,7 @@ func takeRow(takers []taker, cells []string, width, line int) (Entry, []Fault) {
 			}
 			continue
 		}
-		if err := t.take(&e, foreign{strings.Clone(text), t.unit, t.loc}); err != nil {
+		if err := t.importCell(&e, foreignCell{strings.Clone(text), t.unit, t.loc}); err != nil {
 			wrong(place, err)
 		}
 	}

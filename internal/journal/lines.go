@@ -15,8 +15,8 @@ const mostLine = 64 << 10
 // behind. A file with more is not taken for a journal.
 const mostTorn = 16 << 20
 
-// lines reads a file line by line in little memory.
-type lines struct {
+// lineReader reads a file line by line in little memory.
+type lineReader struct {
 	in     *bufio.Reader
 	number int    // of the line, from 1
 	text   []byte // without its end, LF or CR LF; holds until the next call
@@ -25,10 +25,10 @@ type lines struct {
 	ended  bool   // by a line end
 }
 
-func newLines(r io.Reader) *lines { return &lines{in: bufio.NewReaderSize(r, mostLine)} }
+func newLineReader(r io.Reader) *lineReader { return &lineReader{in: bufio.NewReaderSize(r, mostLine)} }
 
 // next goes to the next line; io.EOF when there is none.
-func (l *lines) next() error {
+func (l *lineReader) next() error {
 	text, err := l.in.ReadSlice('\n')
 	if err == io.EOF && len(text) == 0 {
 		return io.EOF

@@ -14,9 +14,9 @@ import (
 
 const lockSuffix = ".lock"
 
-// exclusive waits for the lock that a writer needs.
-func exclusive(path string) (release func(), err error) {
-	if err := regularIfThere(path + lockSuffix); err != nil {
+// lockToWrite waits for the lock that a writer needs.
+func lockToWrite(path string) (release func(), err error) {
+	if err := checkRegularIfThere(path + lockSuffix); err != nil {
 		return nil, err
 	}
 	for {
@@ -43,11 +43,11 @@ func exclusive(path string) (release func(), err error) {
 	}
 }
 
-// shared waits for the lock that a reader takes, so that it never sees a row half
+// lockToRead waits for the lock that a reader takes, so that it never sees a row half
 // written. Where there is no lock file nobody has written yet, or the file came without
 // it; it does without, and makes none: to read changes nothing.
-func shared(path string) (release func()) {
-	if regularIfThere(path+lockSuffix) == nil {
+func lockToRead(path string) (release func()) {
+	if checkRegularIfThere(path+lockSuffix) == nil {
 		l := flock.New(path+lockSuffix, flock.SetFlag(os.O_RDONLY))
 		if l.RLock() == nil {
 			return func() { _ = l.Unlock() }

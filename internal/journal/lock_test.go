@@ -22,12 +22,12 @@ func TestLocks(t *testing.T) {
 		require.NoError(t, l.Unlock())
 		return ok
 	}
-	release, err := exclusive(path)
+	release, err := lockToWrite(path)
 	require.NoError(t, err)
 	require.False(t, free((*flock.Flock).TryLock))
 	require.False(t, free((*flock.Flock).TryRLock))
 	release()
-	release = shared(path)
+	release = lockToRead(path)
 	require.False(t, free((*flock.Flock).TryLock))
 	require.True(t, free((*flock.Flock).TryRLock))
 	release()
@@ -44,7 +44,7 @@ func TestLockOfRemovedFile(t *testing.T) {
 		t.Skip(err)
 	}
 	require.False(t, current(l))
-	release, err := exclusive(path)
+	release, err := lockToWrite(path)
 	require.NoError(t, err)
 	require.False(t, current(l))
 	release()

@@ -67,7 +67,7 @@ func (c *column) cutUnit(text string) (heading, unit string) {
 // knowsUnit tells whether a unit may stand behind the column's numbers.
 func (c *column) knowsUnit(unit string) bool {
 	var e Entry
-	return unit != "" && c.units[0] != "" && c.take(&e, foreign{text: "0" + unit}) == nil
+	return unit != "" && c.units[0] != "" && c.importCell(&e, foreignCell{text: "0" + unit}) == nil
 }
 
 // check makes sure that an entry can be made of the mapping.
@@ -97,7 +97,7 @@ func (m Mapping) check() error {
 // columnNamed finds a column that can be imported.
 func columnNamed(name string) *column {
 	for i := range columns {
-		if columns[i].name == name && columns[i].take != nil {
+		if columns[i].name == name && columns[i].importCell != nil {
 			return &columns[i]
 		}
 	}
@@ -107,7 +107,7 @@ func columnNamed(name string) *column {
 func importable() []string {
 	var names []string
 	for i := range columns {
-		if columns[i].take != nil {
+		if columns[i].importCell != nil {
 			names = append(names, columns[i].name)
 		}
 	}

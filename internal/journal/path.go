@@ -29,7 +29,7 @@ func resolve(path string) (real string, found bool, err error) {
 	if err != nil {
 		return "", false, fmt.Errorf("%s: %w", path, reason(err))
 	}
-	return real, true, regular(path, info)
+	return real, true, checkRegular(path, info)
 }
 
 // resolveNew is resolve for a file that is yet to be made.
@@ -41,8 +41,8 @@ func resolveNew(path string) (real string, found bool, err error) {
 	return filepath.Join(dir, filepath.Base(path)), false, nil
 }
 
-// regular refuses folders, devices and pipes.
-func regular(path string, info fs.FileInfo) error {
+// checkRegular refuses folders, devices and pipes.
+func checkRegular(path string, info fs.FileInfo) error {
 	switch {
 	case info.IsDir():
 		return fmt.Errorf("%s: a folder; expected a file", path)
@@ -52,8 +52,8 @@ func regular(path string, info fs.FileInfo) error {
 	return nil
 }
 
-// regularIfThere is regular for a file that need not be there.
-func regularIfThere(path string) error {
+// checkRegularIfThere is checkRegular for a file that need not be there.
+func checkRegularIfThere(path string) error {
 	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) {
 		return nil
@@ -61,7 +61,7 @@ func regularIfThere(path string) error {
 	if err != nil {
 		return fmt.Errorf("%s: %w", path, reason(err))
 	}
-	return regular(path, info)
+	return checkRegular(path, info)
 }
 
 // reason is the cause of a failure, without operation and path.

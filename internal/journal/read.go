@@ -47,7 +47,7 @@ func Read(path string) (*Journal, error) {
 	if !found {
 		return nil, fmt.Errorf("%s: %w", path, os.ErrNotExist)
 	}
-	defer shared(real)()
+	defer lockToRead(real)()
 	f, err := os.Open(real)
 	if err != nil {
 		return nil, fmt.Errorf("%s: %w", path, reason(err))
@@ -67,7 +67,7 @@ func Read(path string) (*Journal, error) {
 // readFrom reads a journal of that size.
 func readFrom(f io.ReaderAt, size int64) (*Journal, error) {
 	j := &Journal{}
-	l := newLines(io.NewSectionReader(f, 0, size))
+	l := newLineReader(io.NewSectionReader(f, 0, size))
 	switch err := l.next(); {
 	case err == io.EOF:
 		return j, nil // as empty as a journal can be
@@ -95,7 +95,7 @@ func readFrom(f io.ReaderAt, size int64) (*Journal, error) {
 // the shortest rows that fit.
 func countRows(f io.ReaderAt, size int64) (int, error) {
 	const shortest = 50
-	l, n := newLines(io.NewSectionReader(f, 0, size)), 0
+	l, n := newLineReader(io.NewSectionReader(f, 0, size)), 0
 	for {
 		err := l.next()
 		if err == io.EOF {
@@ -109,7 +109,7 @@ func countRows(f io.ReaderAt, size int64) (int, error) {
 }
 
 // rows reads the lines behind the header.
-func (j *Journal) rows(l *lines) error {
+func (j *Journal) rows(l *lineReader) error {
 	dec, seq := newDecoder(j.System), sequence{next: 1}
 	for {
 		switch err := l.next(); {
@@ -117,7 +117,7 @@ func (j *Journal) rows(l *lines) error {
 			return nil
 		case err != nil:
 			return err
-		case !l.ended && (l.long || !sound(l.text)):
+		case !l.ended && (l.long || !checkFits(l.text)):
 			j.Torn = l.length
 			return nil
 		case l.long:
@@ -131,7 +131,7 @@ func (j *Journal) rows(l *lines) error {
 		if e.Number == 0 {
 			continue
 		}
-		repeated, order := seq.take(e.Number)
+		repeated, order := seq.admit(e.Number)
 		if order != nil {
 			j.fault(l.number, e.Number, order)
 		}
@@ -155,8 +155,8 @@ type sequence struct {
 	beyond map[int]bool // those that were there above next
 }
 
-// take tells whether a number was there before, and what is wrong with its place.
-func (s *sequence) take(n int) (repeated bool, fault error) {
+// admit tells whether a number was there before, and what is wrong with its place.
+func (s *sequence) admit(n int) (repeated bool, fault error) {
 	switch {
 	case n < s.next || s.beyond[n]:
 		repeated = true

@@ -19,7 +19,7 @@ func TestRead(t *testing.T) {
 	require.Empty(t, j.Faults)
 	require.Zero(t, j.Torn)
 	e := j.Entries[0]
-	require.Equal(t, "2026-01-15T06:40:00-05:00", getTime(&e, quantity.US))
+	require.Equal(t, "2026-01-15T06:40:00-05:00", formatTime(&e, quantity.US))
 	require.InEpsilon(t, float64(1095*quantity.Gallon), float64(*e.Volume), 1e-12)
 	require.InDelta(t, float64(278.15), float64(*e.Temp), 1e-9)
 	require.Equal(t, []any{1, Batch, "mixer", "hydrometer", 23.3, "ines", "first of the day, all well"},
@@ -29,33 +29,39 @@ func TestRead(t *testing.T) {
 	require.Equal(t, "ridge-road", j.Entries[1].Route)
 }
 
+// faulty is a journal that somebody changed: which entries it still has, and its faults.
+type faulty struct {
+	text    string
+	entries []int
+	faults  []string
+}
+
+func requireFaults(t *testing.T, journals map[string]faulty) {
+	t.Helper()
+	for name, c := range journals {
+		j := mustRead(t, write(t, fresh(t), c.text))
+		require.Equal(t, c.faults, faultTexts(j.Faults), name)
+		require.Equal(t, c.entries, numbersOf(j.Entries), name)
+	}
+}
+
+// goodJournal has three rows.
+func goodJournal(t *testing.T) string {
+	return content(t, made(t, batch(), note("second"), note("third")))
+}
+
 // Faults are told with their lines, and the rest is read.
 func TestFaults(t *testing.T) {
-	good := content(t, made(t, batch(), note("second"), note("third")))
+	good := goodJournal(t)
 	lines := strings.SplitAfter(good, "\n")
-	edit := func(from, to string) string { return strings.Replace(good, from, to, 1) }
 	changed := "the check does not fit the row: it was changed outside this program"
-	for name, c := range map[string]struct {
-		text    string
-		entries []int
-		faults  []string
-	}{
+	requireFaults(t, map[string]faulty{
 		"good":            {good, []int{1, 2, 3}, nil},
 		"CRLF":            {strings.ReplaceAll(good, "\n", "\r\n"), []int{1, 2, 3}, nil},
 		"byte order mark": {byteOrderMark + good, []int{1, 2, 3}, nil},
-		"quotes":          {edit(",mixer,", `,"mixer",`), []int{1, 2, 3}, nil},
-		"edited":          {edit("second", "2nd"), []int{1, 2, 3}, []string{"line 3, entry 2: " + changed}},
+		"quotes":          {strings.Replace(good, ",mixer,", `,"mixer",`, 1), []int{1, 2, 3}, nil},
+		"edited":          {strings.Replace(good, "second", "2nd", 1), []int{1, 2, 3}, []string{"line 3, entry 2: " + changed}},
 		"no check":        {lines[0] + lines[1][:len(lines[1])-9] + "\n", []int{1}, []string{"line 2, entry 1: " + changed}},
-		"cells":           {edit(",second", ",second,"), []int{1, 3}, []string{"line 3, entry 2: 24 cells; expected 23"}},
-		"number of cells": {lines[0] + "1\n", nil, []string{"line 2, entry 1: 1 cells; expected 23"}},
-		"kind":            {edit(",batch,", ",boil,"), []int{2, 3}, []string{`line 2, entry 1: kind: "boil" is no kind of event; allowed: batch, reading, correction, transfer, load, delivery, clean, count, note, undo`}},
-		"volume":          {edit(",1095,", ",lots,"), []int{2, 3}, []string{`line 2, entry 1: volume [gal]: "lots" is no number; allowed: one like 1095 or -6.1`}},
-		"time":            {edit("2026-01-15T06:40:00-05:00", "1/15/2026 6:40"), []int{2, 3}, []string{`line 2, entry 1: time: "1/15/2026 6:40" is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00`}},
-		"no kind":         {edit(",batch,", ",,"), []int{2, 3}, []string{`line 2, entry 1: kind: "" is no kind of event; allowed: batch, reading, correction, transfer, load, delivery, clean, count, note, undo`}},
-		"number":          {edit("\n2,", "\nx,"), []int{1, 3}, []string{`line 3: brineyard journal 1: "x" is no entry number; allowed: 1 to 2147483647`, "line 4, entry 3: its number does not follow; expected 2"}},
-		"cancels":         {edit("\n2,2026-01-15T08:00:00-05:00,note", "\n2,2026-01-15T08:00:00-05:00,undo"), []int{1, 3}, []string{"line 3, entry 2: cancels: 0 in an entry of kind undo; allowed: the number of an entry with undo, none with other kinds"}},
-		"escape":          {edit("second", `C:\salt`), []int{1, 3}, []string{`line 3, entry 2: note: "\\salt" has a backslash that is no escape; allowed: \\ for one backslash`}},
-		"open quote":      {edit("second", `"second`), []int{1, 3}, []string{"line 3: not a row of comma-separated cells: a quote is out of place", "line 4, entry 3: its number does not follow; expected 2"}},
 		"row gone":        {lines[0] + lines[1] + lines[3], []int{1, 3}, []string{"line 3, entry 3: its number does not follow; expected 2"}},
 		"row twice":       {lines[0] + lines[1] + lines[1] + lines[2], []int{1, 2}, []string{"line 3, entry 1: its number was there before, so it does not count"}},
 		"order": {lines[0] + lines[1] + lines[3] + lines[2], []int{1, 3, 2}, []string{
@@ -64,15 +70,25 @@ func TestFaults(t *testing.T) {
 		"zeros": {lines[0] + lines[1] + strings.Repeat("\x00", 300) + "\n" + lines[2], []int{1, 2}, []string{
 			`line 3: 1 cells; expected 23`}},
 		"long line": {lines[0] + lines[1] + strings.Repeat("x", mostLine) + "\n" + lines[2], []int{1, 2}, []string{"line 3: longer than 65536 bytes"}},
-	} {
-		j := mustRead(t, write(t, fresh(t), c.text))
-		require.Equal(t, c.faults, faultTexts(j.Faults), name)
-		var numbers []int
-		for _, e := range j.Entries {
-			numbers = append(numbers, e.Number)
-		}
-		require.Equal(t, c.entries, numbers, name)
-	}
+	})
+}
+
+// A cell that cannot be read costs its row.
+func TestFaultyCells(t *testing.T) {
+	good := goodJournal(t)
+	edit := func(from, to string) string { return strings.Replace(good, from, to, 1) }
+	requireFaults(t, map[string]faulty{
+		"cells":           {edit(",second", ",second,"), []int{1, 3}, []string{"line 3, entry 2: 24 cells; expected 23"}},
+		"number of cells": {good[:strings.IndexByte(good, '\n')] + "\n1\n", nil, []string{"line 2, entry 1: 1 cells; expected 23"}},
+		"kind":            {edit(",batch,", ",boil,"), []int{2, 3}, []string{`line 2, entry 1: kind: "boil" is no kind of event; allowed: batch, reading, correction, transfer, load, delivery, clean, count, note, undo`}},
+		"volume":          {edit(",1095,", ",lots,"), []int{2, 3}, []string{`line 2, entry 1: volume [gal]: "lots" is no number; allowed: one like 1095 or -6.1`}},
+		"time":            {edit("2026-01-15T06:40:00-05:00", "1/15/2026 6:40"), []int{2, 3}, []string{`line 2, entry 1: time: "1/15/2026 6:40" is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00`}},
+		"no kind":         {edit(",batch,", ",,"), []int{2, 3}, []string{`line 2, entry 1: kind: "" is no kind of event; allowed: batch, reading, correction, transfer, load, delivery, clean, count, note, undo`}},
+		"number":          {edit("\n2,", "\nx,"), []int{1, 3}, []string{`line 3: brineyard journal 1: "x" is no entry number; allowed: 1 to 2147483647`, "line 4, entry 3: its number does not follow; expected 2"}},
+		"cancels":         {edit("\n2,2026-01-15T08:00:00-05:00,note", "\n2,2026-01-15T08:00:00-05:00,undo"), []int{1, 3}, []string{"line 3, entry 2: cancels: 0 in an entry of kind undo; allowed: the number of an entry with undo, none with other kinds"}},
+		"escape":          {edit("second", `C:\salt`), []int{1, 3}, []string{`line 3, entry 2: note: "\\salt" has a backslash that is no escape; allowed: \\ for one backslash`}},
+		"open quote":      {edit("second", `"second`), []int{1, 3}, []string{"line 3: not a row of comma-separated cells: a quote is out of place", "line 4, entry 3: its number does not follow; expected 2"}},
+	})
 }
 
 // A torn last line is told; one that lacks its line end alone is a row.

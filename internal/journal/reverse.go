@@ -23,14 +23,14 @@ func Reverse(path string, sys quantity.System, number int, e Entry) (Added, erro
 	}
 	e.Kind, e.Cancels = Undo, number
 	var back *Entry
-	added, err := add(path, sys, []Entry{e}, func(b *book) (err error) {
+	added, err := add(path, sys, []Entry{e}, func(w *writer) (err error) {
 		j := &Journal{}
-		if !b.fresh {
-			if j, err = readFrom(b.f, b.size); err != nil {
+		if !w.fresh {
+			if j, err = readFrom(w.f, w.size); err != nil {
 				return err
 			}
 		}
-		back, err = j.standing(number)
+		back, err = j.inForce(number)
 		return err
 	})
 	if err == nil {
@@ -39,9 +39,9 @@ func Reverse(path string, sys quantity.System, number int, e Entry) (Added, erro
 	return added, err
 }
 
-// standing finds an entry; an error if it is not there or is taken back.
-func (j *Journal) standing(number int) (*Entry, error) {
-	if by := takenBack(j.Entries)[number]; by != 0 {
+// inForce finds an entry; an error if it is not there or is taken back.
+func (j *Journal) inForce(number int) (*Entry, error) {
+	if by := TakenBack(j.Entries)[number]; by != 0 {
 		return nil, fmt.Errorf("entry %d is taken back already, by entry %d", number, by)
 	}
 	last := 0
@@ -60,7 +60,7 @@ func (j *Journal) standing(number int) (*Entry, error) {
 // Effective goes through the entries that hold, in their order: without those that are
 // taken back, and without the reversals.
 func Effective(entries []Entry) iter.Seq[*Entry] {
-	back := takenBack(entries)
+	back := TakenBack(entries)
 	return func(yield func(*Entry) bool) {
 		for i := range entries {
 			if e := &entries[i]; e.Kind != Undo && back[e.Number] == 0 && !yield(e) {
@@ -70,20 +70,11 @@ func Effective(entries []Entry) iter.Seq[*Entry] {
 	}
 }
 
-// TakenBack tells of each entry, by its number, whether it is taken back; a reversal that
-// is itself taken back is one of them.
-func TakenBack(entries []Entry) map[int]bool {
-	out := map[int]bool{}
-	for n, by := range takenBack(entries) {
-		out[n] = by != 0
-	}
-	return out
-}
-
-// takenBack tells by which reversal each entry is taken back. It goes from the last
-// reversal to the first, so that one is known to hold or not before it is heeded; a
-// reversal of itself or of a later entry means nothing.
-func takenBack(entries []Entry) map[int]int {
+// TakenBack tells by which reversal each entry is taken back, both by their numbers; a
+// reversal that is itself taken back is one of them. It goes from the last reversal to the
+// first, so that one is known to hold or not before it is heeded. A reversal of itself or of
+// a later entry means nothing.
+func TakenBack(entries []Entry) map[int]int {
 	var undos []*Entry
 	for i := range entries {
 		if entries[i].Kind == Undo {

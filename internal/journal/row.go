@@ -23,9 +23,9 @@ func checkOf(line []byte) string {
 	return string(letters)
 }
 
-// sound tells whether a line, without its end, closes with the check of what stands
+// checkFits tells whether a line, without its end, closes with the check of what stands
 // before.
-func sound(line []byte) bool {
+func checkFits(line []byte) bool {
 	at := bytes.LastIndexByte(line, ',')
 	return at >= 0 && checkOf(line[:at]) == string(line[at+1:])
 }
@@ -57,7 +57,7 @@ func (c *encoder) line(cells []string) []byte {
 func (c *encoder) row(e *Entry, sys quantity.System) []byte {
 	c.cells = c.cells[:0]
 	for i := range columns {
-		c.cells = append(c.cells, columns[i].get(e, sys))
+		c.cells = append(c.cells, columns[i].format(e, sys))
 	}
 	line := c.line(c.cells)
 	return append(append(line, ','), checkOf(line)...)
@@ -65,15 +65,15 @@ func (c *encoder) row(e *Entry, sys quantity.System) []byte {
 
 // decoder takes lines back to entries.
 type decoder struct {
-	sys   quantity.System
-	rest  []byte // of the line, for the CSV reader
-	in    *csv.Reader
-	words map[string]string
-	again *encoder
+	sys      quantity.System
+	rest     []byte // of the line, for the CSV reader
+	in       *csv.Reader
+	interned map[string]string
+	rewrite  *encoder
 }
 
 func newDecoder(sys quantity.System) *decoder {
-	d := &decoder{sys: sys, words: map[string]string{}, again: newEncoder()}
+	d := &decoder{sys: sys, interned: map[string]string{}, rewrite: newEncoder()}
 	d.restart()
 	return d
 }
@@ -105,9 +105,9 @@ func (d *decoder) split(line []byte) ([]string, error) {
 	return cells, err
 }
 
-// keep returns a copy of text that does not hold on to its line. Names come again and
+// intern returns a copy of text that does not hold on to its line. Names come again and
 // again, and are kept once.
-func (d *decoder) keep(text string) string {
+func (d *decoder) intern(text string) string {
 	const name = 32
 	if text == "" {
 		return ""
@@ -115,11 +115,11 @@ func (d *decoder) keep(text string) string {
 	if len(text) > name {
 		return strings.Clone(text)
 	}
-	if known, ok := d.words[text]; ok {
+	if known, ok := d.interned[text]; ok {
 		return known
 	}
 	text = strings.Clone(text)
-	d.words[text] = text
+	d.interned[text] = text
 	return text
 }
 
@@ -141,24 +141,24 @@ func (d *decoder) row(line []byte) (Entry, error) {
 		e.Number, _ = entryNumber(cells[0])
 		return e, fmt.Errorf("%d cells; expected %d", len(cells), len(columns)+1)
 	}
-	if err := d.take(&e, cells); err != nil {
+	if err := d.fill(&e, cells); err != nil {
 		return e, err
 	}
 	// A spreadsheet may set quotes otherwise; that alone is no change.
 	last := len(columns)
-	if !sound(line) && checkOf(d.again.line(cells[:last])) != cells[last] {
+	if !checkFits(line) && checkOf(d.rewrite.line(cells[:last])) != cells[last] {
 		return e, errChanged
 	}
 	return e, nil
 }
 
-// take fills an entry from the cells of a row.
-func (d *decoder) take(e *Entry, cells []string) error {
+// fill fills an entry from the cells of a row.
+func (d *decoder) fill(e *Entry, cells []string) error {
 	for i := range columns {
 		if cells[i] == "" && i > 2 {
 			continue
 		}
-		if err := columns[i].set(e, d, cells[i]); err != nil {
+		if err := columns[i].parse(e, d, cells[i]); err != nil {
 			return fmt.Errorf("%s: %w", columns[i].heading(d.sys), err)
 		}
 	}

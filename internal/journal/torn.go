@@ -10,9 +10,9 @@ const tornSuffix = ".torn"
 
 // setAside moves the torn end of a journal to its side file. It is on the disk there
 // before it is cut off here.
-func (b *book) setAside() error {
-	side := b.path + tornSuffix
-	if err := regularIfThere(side); err != nil {
+func (w *writer) setAside() error {
+	side := w.path + tornSuffix
+	if err := checkRegularIfThere(side); err != nil {
 		return err
 	}
 	f, err := os.OpenFile(side, os.O_RDWR|os.O_CREATE, 0o666)
@@ -22,17 +22,17 @@ func (b *book) setAside() error {
 	defer f.Close()
 	info, err := f.Stat()
 	if err == nil {
-		err = b.copyTorn(f, info.Size())
+		err = w.copyTorn(f, info.Size())
 	}
 	if err == nil {
-		err = b.syncDir()
+		err = w.syncDir()
 	}
 	if err != nil {
 		return fmt.Errorf("the torn last line could not be kept in %s: %w", side, reason(err))
 	}
-	err = b.f.Truncate(b.size)
+	err = w.f.Truncate(w.size)
 	if err == nil {
-		err = b.f.Sync()
+		err = w.f.Sync()
 	}
 	if err != nil {
 		return fmt.Errorf("the torn last line could not be cut off: %w", reason(err))
@@ -42,8 +42,8 @@ func (b *book) setAside() error {
 
 // copyTorn writes the torn bytes and a line end to the end of a file, or leaves that
 // file as it was.
-func (b *book) copyTorn(to *os.File, end int64) error {
-	torn := io.NewSectionReader(b.f, b.size, b.torn)
+func (w *writer) copyTorn(to *os.File, end int64) error {
+	torn := io.NewSectionReader(w.f, w.size, w.torn)
 	n, err := io.Copy(io.NewOffsetWriter(to, end), torn)
 	if err == nil {
 		_, err = to.WriteAt([]byte("\n"), end+n)

@@ -7,6 +7,7 @@ import (
 
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
+	"brineyard/internal/state/statetest"
 )
 
 // BenchmarkReport reads a journal and sums it up, as journal season does, in three sizes:
@@ -25,7 +26,7 @@ func BenchmarkReport(b *testing.B) {
 				if err != nil {
 					b.Fatal(err)
 				}
-				Season(Request{Shop: demoShop()}, journal.Effective(j.Entries))
+				SumUp(Request{Yard: statetest.Yard()}, journal.Effective(j.Entries))
 			}
 			b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(len(entries)), "ns/row")
 		})

@@ -7,6 +7,8 @@ import (
 
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
+	"brineyard/internal/state"
+	"brineyard/internal/state/statetest"
 
 	"github.com/stretchr/testify/require"
 )
@@ -32,8 +34,8 @@ func TestDemoJournal(t *testing.T) {
 	j, err := journal.Read(demoJournal)
 	require.NoError(t, err)
 	require.Empty(t, j.Faults)
-	meant, _ := Season(Request{Shop: demoShop()}, journal.Effective(entries))
-	read, _ := Season(Request{Shop: demoShop()}, journal.Effective(j.Entries))
+	meant := SumUp(Request{Yard: statetest.Yard()}, journal.Effective(entries))
+	read := SumUp(Request{Yard: statetest.Yard()}, journal.Effective(j.Entries))
 	require.InEpsilon(t, float64(meant.Total.Laid), float64(read.Total.Laid), 1e-9)
 	require.InEpsilon(t, float64(meant.Total.Chlorides), float64(read.Total.Chlorides), 1e-9)
 	require.Equal(t, meant.Band, read.Band)
@@ -46,21 +48,21 @@ func TestUndoOfEverything(t *testing.T) {
 	entries := newDemoSeason(2, 2)
 	_, err := journal.Append(path, quantity.US, entries)
 	require.NoError(t, err)
-	stand := func() (Report, *Replay) {
+	stand := func() (Report, *state.State) {
 		j, err := journal.Read(path)
 		require.NoError(t, err)
 		require.Empty(t, j.Faults)
-		return Season(Request{Shop: demoShop()}, journal.Effective(j.Entries))
+		return SumUp(Request{Yard: statetest.Yard()}, journal.Effective(j.Entries)), state.Replay(statetest.Yard(), journal.Effective(j.Entries))
 	}
 	before, _ := stand()
 	for i := len(entries); i >= 1; i-- {
 		_, err := journal.Reverse(path, quantity.US, i, journal.Entry{Time: entries[0].Time})
 		require.NoError(t, err)
 	}
-	report, replay := stand()
+	report, now := stand()
 	require.Zero(t, report.Entries)
-	require.Empty(t, replay.Tanks())
-	require.Zero(t, replay.Pile)
+	require.Empty(t, now.Tanks())
+	require.Zero(t, now.Pile)
 	for i := len(entries) + 1; i <= 2*len(entries); i++ {
 		_, err := journal.Reverse(path, quantity.US, i, journal.Entry{Time: entries[0].Time})
 		require.NoError(t, err)

@@ -5,25 +5,11 @@ import (
 	"math/rand/v2"
 	"time"
 
-	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/gauge"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
-	"brineyard/internal/solution"
-	"brineyard/internal/yard"
 )
-
-// demoShop has the numbers of the demo yard that a season needs.
-func demoShop() Shop {
-	s := DefaultShop()
-	s.RockSalt = yard.RockSalt{Purity: 0.962, Moisture: 0.016}
-	s.WaterTemp = quantity.Fahrenheit(46)
-	s.Liquids = map[string]balance.Liquid{"cal31": {Name: "cal31", Composition: solution.Composition{CaCl2: 0.31}}}
-	s.Capacities = map[string]quantity.Volume{"mixer": 1350 * quantity.Gallon, "north": 5200 * quantity.Gallon, "south": 2700 * quantity.Gallon}
-	s.CleanEvery = 42000 * quantity.Gallon
-	return s
-}
 
 // demoSeason makes up a winter on the demo yard. It keeps its own gallons, so that no
 // tank is drawn below nothing, and writes whole gallons and pounds as people do.

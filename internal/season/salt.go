@@ -1,12 +1,14 @@
 package season
 
 import (
-	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
+	"brineyard/internal/state"
+	"brineyard/internal/yard"
 )
 
 // SaltBalance sets the salt that left the pile against the salt in the brine made.
 type SaltBalance struct {
+	Rock                        yard.RockSalt // that the pile is of
 	Opening, Delivered, Closing quantity.Mass // of the pile, as delivered
 	Gone                        quantity.Mass // opening + delivered - closing
 	// Counted is set when two counts of the pile bound the balance; without them Gone is
@@ -24,14 +26,14 @@ type SaltBalance struct {
 // bucket is known to. Common practice, no source.
 const saltAllowed = 0.05
 
-// Called reports whether the unexplained part is worth a search.
-func (b SaltBalance) Called() bool {
+// Notable reports whether the unexplained part is worth a search.
+func (b SaltBalance) Notable() bool {
 	most := saltAllowed * b.Gone
 	return b.Unexplained > most || b.Unexplained < -most
 }
 
-// saltCount collects the balance between counts of the pile.
-type saltCount struct {
+// saltTally collects the balance between counts of the pile.
+type saltTally struct {
 	opening            quantity.Mass // before the first entry
 	counts             int
 	first, last        quantity.Mass
@@ -39,33 +41,32 @@ type saltCount struct {
 	atLast             struct{ delivered, inBrine quantity.Mass }
 }
 
-func (c *saltCount) add(e *journal.Entry, f Flow) {
-	switch {
-	case e.Kind == journal.Delivery && e.Salt != nil:
-		c.delivered += *e.Salt
-	case e.Kind == journal.Batch, e.Kind == journal.Correction:
-		c.inBrine += quantity.Mass(max(0, f.OfSalt))
-	case e.Kind == journal.Count && e.Salt != nil:
-		if c.counts == 0 {
-			c.first, c.delivered, c.inBrine = *e.Salt, 0, 0
-		}
-		c.counts++
-		c.last = *e.Salt
-		c.atLast.delivered, c.atLast.inBrine = c.delivered, c.inBrine
+func (t *saltTally) add(f state.Effect) {
+	t.delivered += f.Delivered
+	t.inBrine += max(0, f.NaCl)
+	if f.Counted == nil {
+		return
 	}
+	if t.counts == 0 {
+		t.first, t.delivered, t.inBrine = *f.Counted, 0, 0
+	}
+	t.counts++
+	t.last = *f.Counted
+	t.atLast.delivered, t.atLast.inBrine = t.delivered, t.inBrine
 }
 
 // balance closes it: at the last count, or with the pile as the entries leave it.
-func (c *saltCount) balance(shop *Shop, pile quantity.Mass) SaltBalance {
-	b := SaltBalance{Opening: c.opening, Delivered: c.delivered, Closing: pile, InBrine: c.inBrine}
-	if c.counts >= 2 {
-		b = SaltBalance{Opening: c.first, Delivered: c.atLast.delivered, Closing: c.last, InBrine: c.atLast.inBrine, Counted: true}
-	} else if c.counts == 1 {
-		b.Opening = c.first
+func (t *saltTally) balance(rock yard.RockSalt, pile quantity.Mass) SaltBalance {
+	b := SaltBalance{Opening: t.opening, Delivered: t.delivered, Closing: pile, InBrine: t.inBrine}
+	if t.counts >= 2 {
+		b = SaltBalance{Opening: t.first, Delivered: t.atLast.delivered, Closing: t.last, InBrine: t.atLast.inBrine, Counted: true}
+	} else if t.counts == 1 {
+		b.Opening = t.first
 	}
+	b.Rock = rock
 	b.Gone = b.Opening + b.Delivered - b.Closing
-	b.Moisture = b.Gone.Times(shop.RockSalt.Moisture)
-	b.Insolubles = quantity.Mass(float64(b.Gone) * shop.RockSalt.Insoluble())
+	b.Moisture = b.Gone.Times(rock.Moisture)
+	b.Insolubles = quantity.Mass(float64(b.Gone) * rock.Insoluble())
 	b.Unexplained = b.Gone - b.Moisture - b.Insolubles - b.InBrine
 	return b
 }

@@ -121,7 +121,7 @@ func (q *addition) Answer(s *run.Session) (run.Reply, error) {
 		read := run.ReadingEntry(e.Tank, r)
 		e.Scale, e.Reading, e.Temp, e.NaCl = read.Scale, read.Reading, read.Temp, read.NaCl
 	}
-	if err := e.Sense(); err != nil {
+	if err := e.Check(); err != nil {
 		return run.Reply{}, fault.Refuse("%v", err)
 	}
 	if err := fits(s, &e); err != nil {

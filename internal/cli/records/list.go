@@ -23,14 +23,14 @@ var listCommand = run.Command{
 }
 
 type list struct {
-	period     period
+	period     journal.Period
 	tank, kind string // empty for all
 	journal    run.JournalPath
 }
 
 // Bind binds what is to be listed.
 func (q *list) Bind(b *bind.Set) {
-	q.period.bind(b)
+	bindPeriod(b, &q.period)
 	bind.Name(b, &q.tank, "tank", "`tank` that it is about, went into or came from", bind.TankNames)
 	var kinds []string
 	for _, k := range journal.Kinds() {
@@ -67,7 +67,7 @@ func (q *list) Answer(s *run.Session) (run.Reply, error) {
 }
 
 func (q *list) wants(e *journal.Entry) bool {
-	return q.period.has(e.Time) &&
+	return q.period.Has(e.Time) &&
 		(q.tank == "" || q.tank == e.Tank || q.tank == e.From) &&
 		(q.kind == "" || q.kind == string(e.Kind))
 }

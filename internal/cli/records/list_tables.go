@@ -10,13 +10,13 @@ import (
 )
 
 // summaryTable tells each entry in a few words.
-func summaryTable(v show.View, some []*journal.Entry, back map[int]bool) report.Table {
+func summaryTable(v show.View, some []*journal.Entry, back map[int]int) report.Table {
 	t := report.Table{Key: "summary", Title: "Entries", Columns: []report.Column{
 		{Key: "entry", Label: "No."}, {Key: "time", Label: "Time"}, {Key: "kind", Label: "Kind"}, {Key: "what", Label: "What"},
 	}}
 	for _, e := range some {
 		what := v.EntryText(e)
-		if back[e.Number] {
+		if back[e.Number] != 0 {
 			what += " (taken back)"
 		}
 		t.Rows = append(t.Rows, []report.Value{
@@ -27,7 +27,7 @@ func summaryTable(v show.View, some []*journal.Entry, back map[int]bool) report.
 }
 
 // entriesTable has every column, for programs.
-func entriesTable(v show.View, some []*journal.Entry, back map[int]bool) report.Table {
+func entriesTable(v show.View, some []*journal.Entry, back map[int]int) report.Table {
 	t := report.Table{Key: "entries", Title: "Entries, in full", Quiet: true}
 	for _, c := range entryColumns {
 		t.Columns = append(t.Columns, report.Column{Key: c.key, Label: c.key})
@@ -38,7 +38,7 @@ func entriesTable(v show.View, some []*journal.Entry, back map[int]bool) report.
 		for _, c := range entryColumns {
 			row = append(row, c.value(v, e))
 		}
-		t.Rows = append(t.Rows, append(row, report.Word(show.YesNo(back[e.Number]))))
+		t.Rows = append(t.Rows, append(row, report.Word(show.YesNo(back[e.Number] != 0))))
 	}
 	return t
 }

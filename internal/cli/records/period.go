@@ -6,6 +6,7 @@ import (
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/fault"
+	"brineyard/internal/journal"
 	"brineyard/internal/words"
 )
 
@@ -28,7 +29,7 @@ func moment(s *bind.Scope, flag, typed string) (time.Time, error) {
 			continue
 		}
 		at, _ := time.ParseInLocation(layout, text, zone)
-		if !wallClock(at).Equal(meant) {
+		if !journal.WallClock(at).Equal(meant) {
 			return at, fault.Refuse("--%s %s: there is no such time, as the clocks go forward; allowed: an hour later", flag, words.Quoted(typed))
 		}
 		return at, nil
@@ -39,31 +40,27 @@ func moment(s *bind.Scope, flag, typed string) (time.Time, error) {
 // toCome reports whether a time lies ahead: by more than a day, as clocks and zones differ.
 func toCome(at, now time.Time) bool { return at.After(now.AddDate(0, 0, 1)) }
 
-// period is the time from begin up to end, as the clock of each entry shows it. A zero time
-// is no bound.
-type period struct{ begin, end time.Time }
-
-// bind binds the flags. A day as the end is meant whole.
-func (p *period) bind(b *bind.Set) {
+// bindPeriod binds the flags of a period. A day as the end is meant whole.
+func bindPeriod(b *bind.Set, p *journal.Period) {
 	var from, to string
 	first := bind.Name(b, &from, "from", "first `day`, like 2026-01-14; the beginning unless given", nil)
 	last := bind.Name(b, &to, "to", "last `day`; the end unless given", nil)
 	b.Then(func(s *bind.Scope) (err error) {
-		*p = period{}
+		*p = journal.Period{}
 		if first.Given() {
-			if p.begin, err = momentOnWall(s, "from", from); err != nil {
+			if p.From, err = momentOnWall(s, "from", from); err != nil {
 				return err
 			}
 		}
 		if last.Given() {
-			if p.end, err = momentOnWall(s, "to", to); err != nil {
+			if p.To, err = momentOnWall(s, "to", to); err != nil {
 				return err
 			}
 			if len(strings.TrimSpace(to)) == len(dayLayout) {
-				p.end = p.end.AddDate(0, 0, 1)
+				p.To = p.To.AddDate(0, 0, 1)
 			}
 		}
-		if first.Given() && last.Given() && !p.begin.Before(p.end) {
+		if first.Given() && last.Given() && !p.From.Before(p.To) {
 			return fault.Refuse("--from %s and --to %s: nothing lies between; allowed: from before to", first.Quoted(), last.Quoted())
 		}
 		return nil
@@ -73,11 +70,5 @@ func (p *period) bind(b *bind.Set) {
 // momentOnWall is the time that a clock on the wall shows at a moment.
 func momentOnWall(s *bind.Scope, flag, typed string) (time.Time, error) {
 	at, err := moment(s, flag, typed)
-	return wallClock(at), err
-}
-
-// has reports whether a time lies in the period.
-func (p period) has(t time.Time) bool {
-	at := wallClock(t)
-	return !at.Before(p.begin) && (p.end.IsZero() || at.Before(p.end))
+	return journal.WallClock(at), err
 }

@@ -11,6 +11,7 @@ import (
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/show"
 	"brineyard/internal/fault"
+	"brineyard/internal/journal"
 	"brineyard/internal/picture"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -30,8 +31,7 @@ var seasonCommand = run.Command{
 }
 
 type seasonSum struct {
-	period  period
-	replay  replay
+	period  journal.Period
 	journal run.JournalPath
 	svg     string // empty for none
 	ascii   bool
@@ -39,11 +39,10 @@ type seasonSum struct {
 
 // Bind binds the period.
 func (q *seasonSum) Bind(b *bind.Set) {
-	q.period.bind(b)
+	bindPeriod(b, &q.period)
 	q.journal.Bind(b)
 	bind.Switch(b, &q.ascii, "ascii", "draw charts with plain characters alone")
 	bind.Name(b, &q.svg, "svg", "write the charts to this `file` as a picture too", nil)
-	q.replay.bind(b)
 }
 
 // Answer sums up the period.
@@ -52,8 +51,8 @@ func (q *seasonSum) Answer(s *run.Session) (run.Reply, error) {
 	if err != nil {
 		return run.Reply{}, err
 	}
-	r, _ := q.replay.of(s.Yard, j, q.period)
-	charts := seasonCharts(s.View, r, q.replay.shop.Band)
+	r := season.SumUp(season.Request{Yard: s.Yard, Period: q.period}, journal.Effective(j.Entries))
+	charts := seasonCharts(s.View, r, r.Band)
 	if q.svg != "" {
 		if err := writePicture(s, q.svg, charts); err != nil {
 			return run.Reply{}, err
@@ -66,7 +65,7 @@ func (q *seasonSum) Answer(s *run.Session) (run.Reply, error) {
 			d.Cautions = []string{show.CautionEntry, show.CautionDrain, show.CautionLocal}
 			d.Tables, d.Charts, d.ASCII = seasonTables(s.View, r), charts, q.ascii
 			if s.Globals.Working {
-				d.Working = derive.Season(s.View, q.replay.shop.RockSalt, r)
+				d.Working = derive.Season(s.View, r)
 			}
 		},
 	}, nil
@@ -89,7 +88,7 @@ func seasonVerdict(v show.View, r season.Report) string {
 		return "No entries in this period."
 	}
 	return v.Say("From %s to %s: %v made, %v laid down, %d of %d batches in the band.",
-		day(r.First), day(r.Last), r.Total.Made, r.Total.Laid, r.Band.In, len(r.Batches))
+		day(r.First), day(r.Last), r.Total.Made, r.Total.Laid, r.Judged.In, len(r.Batches))
 }
 
 func day(t time.Time) string { return t.Format(dayLayout) }
@@ -97,19 +96,19 @@ func day(t time.Time) string { return t.Format(dayLayout) }
 func seasonFigures(v show.View, r season.Report) []report.Figure {
 	figures := []report.Figure{
 		show.Quiet(v.Figure("made", "Made", r.Total.Made)), show.Quiet(v.Figure("laid", "Laid down", r.Total.Laid)),
-		batchesFigure(v, r), show.Quiet(v.Figure("batches_in_band", "In the band", quantity.Count(r.Band.In))),
+		batchesFigure(v, r), show.Quiet(v.Figure("batches_in_band", "In the band", quantity.Count(r.Judged.In))),
 		v.Figure("salt_used", "Salt used, by the entries", r.Total.Salt), v.Figure("water_used", "Water used", r.Total.Water),
 		v.Figure("salt_laid", "Salt laid down, as NaCl", r.Total.NaCl), v.Figure("chloride_laid", "Chloride laid down", r.Total.Chlorides),
 	}
 	figures = append(figures, saltFigures(v, r.Salt)...)
 	return append(figures,
 		v.Figure("paid", "Paid, as recorded", r.Paid),
-		show.Known(v, "reckoned", "Salt and water at the yard's prices", r.Reckoned))
+		show.Known(v, "reckoned", "Salt and water at the yard's prices", r.AtYardPrices))
 }
 
 func batchesFigure(v show.View, r season.Report) report.Figure {
 	f := v.Figure("batches", "Batches", quantity.Count(len(r.Batches)))
-	f.Value.Text = fmt.Sprintf("%d, of them %d in the band, %d too weak, %d too strong", len(r.Batches), r.Band.In, r.Band.Weak, r.Band.Strong)
+	f.Value.Text = fmt.Sprintf("%d, of them %d in the band, %d too weak, %d too strong", len(r.Batches), r.Judged.In, r.Judged.Weak, r.Judged.Strong)
 	return f
 }
 
@@ -153,9 +152,9 @@ func balanceNote(v show.View, b season.SaltBalance) string {
 	switch {
 	case !b.Counted:
 		return "Two counts of the salt pile (journal add count --salt) would show what no entry tells; this balance goes by the entries alone."
-	case b.Called() && b.Unexplained > 0:
+	case b.Notable() && b.Unexplained > 0:
 		return v.Say("%v of salt are not explained by moisture and insolubles: spilt, used elsewhere, not recorded, or less delivered than paid for.", b.Unexplained)
-	case b.Called():
+	case b.Notable():
 		return v.Say("The brine holds %v more salt than left the pile: a delivery or a count is missing, or readings are too high.", -b.Unexplained)
 	}
 	return "What is not explained is no more than a loader's bucket is known to."

@@ -7,9 +7,10 @@ import (
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/show"
 	"brineyard/internal/fault"
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
-	"brineyard/internal/season"
+	"brineyard/internal/state"
 )
 
 var tanksCommand = run.Command{
@@ -22,16 +23,10 @@ var tanksCommand = run.Command{
 	New:     func() run.Question { return &tanks{} },
 }
 
-type tanks struct {
-	replay  replay
-	journal run.JournalPath
-}
+type tanks struct{ journal run.JournalPath }
 
 // Bind binds the journal.
-func (q *tanks) Bind(b *bind.Set) {
-	q.journal.Bind(b)
-	q.replay.bind(b)
-}
+func (q *tanks) Bind(b *bind.Set) { q.journal.Bind(b) }
 
 // Answer replays the journal.
 func (q *tanks) Answer(s *run.Session) (run.Reply, error) {
@@ -40,18 +35,18 @@ func (q *tanks) Answer(s *run.Session) (run.Reply, error) {
 	if err != nil {
 		return run.Reply{}, err
 	}
-	r, stands := q.replay.of(s.Yard, j, period{})
-	table, err := tanksTable(s.View, stands)
+	now := state.Replay(s.Yard, journal.Effective(j.Entries))
+	table, err := tanksTable(s.View, now)
 	if err != nil {
 		return run.Reply{}, err
 	}
 	return run.Reply{
-		Figures: []report.Figure{show.Quiet(s.View.Figure("pile", "Salt on the pile", stands.Pile))},
+		Figures: []report.Figure{show.Quiet(s.View.Figure("pile", "Salt on the pile", now.Pile))},
 		Words: func(d *report.Document) {
 			d.Title, d.Cautions = "Tanks by the journal", []string{show.CautionLocal}
-			d.Verdict = s.View.Say("By %s in %s: %s, and %s.", show.Plural(r.Entries, "entry", "entries"), path,
-				show.Plural(len(table.Rows), "tank", "tanks"), pileText(s.View, stands)) + driftText(stands)
-			d.Notes = append(problemNotes(s.View, stands.Problems), pileNotes(s.View, stands)...)
+			d.Verdict = s.View.Say("By %s in %s: %s, and %s.", show.Plural(now.Entries, "entry", "entries"), path,
+				show.Plural(len(table.Rows), "tank", "tanks"), pileText(s.View, now)) + driftText(now)
+			d.Notes = append(problemNotes(s.View, now.Problems), pileNotes(s.View, now)...)
 			if len(table.Rows) > 0 {
 				d.Tables = []report.Table{table}
 			}
@@ -59,12 +54,12 @@ func (q *tanks) Answer(s *run.Session) (run.Reply, error) {
 	}, nil
 }
 
-func tanksTable(v show.View, stands *season.Replay) (report.Table, error) {
+func tanksTable(v show.View, now *state.State) (report.Table, error) {
 	t := report.Table{Key: "tanks", Title: "Tanks", Columns: []report.Column{
 		{Key: "tank", Label: "Tank"}, {Key: "volume", Label: "Holds"}, {Key: "strength", Label: "Salt"}, {Key: "liquid", Label: "Of"},
 		{Key: "first_solid_temp", Label: "First solid"}, {Key: "read", Label: "Last read"}, {Key: "drift", Label: "Drift"},
 	}}
-	for _, tank := range stands.Tanks() {
+	for _, tank := range now.Tanks() {
 		first, err := firstSolid(v, tank)
 		if err != nil {
 			return t, err
@@ -72,14 +67,14 @@ func tanksTable(v show.View, stands *season.Replay) (report.Table, error) {
 		salt, of := contents(v, tank)
 		read, drift := lastRead(v, tank)
 		t.Rows = append(t.Rows, []report.Value{
-			report.Word(tank.Name), v.Value(tank.Volume(quantity.Fahrenheit(60))), salt, report.Word(of), first, read, drift,
+			report.Word(tank.Name), v.Value(tank.Volume()), salt, report.Word(of), first, read, drift,
 		})
 	}
 	return t, nil
 }
 
 // firstSolid is what the cold makes of a tank, if anything is dissolved in it.
-func firstSolid(v show.View, tank *season.Tank) (report.Value, error) {
+func firstSolid(v show.View, tank *state.Tank) (report.Value, error) {
 	if tank.Mass <= 0 || tank.Liquid.Composition.Solute() <= 0 {
 		return report.Nothing("", "-"), nil
 	}
@@ -96,7 +91,7 @@ func firstSolid(v show.View, tank *season.Tank) (report.Value, error) {
 }
 
 // contents are a tank's strength in salt, and what its liquid is called.
-func contents(v show.View, tank *season.Tank) (salt report.Value, of string) {
+func contents(v show.View, tank *state.Tank) (salt report.Value, of string) {
 	if tank.Mass == 0 {
 		return report.Nothing("%", "-"), "empty"
 	}
@@ -108,7 +103,7 @@ func contents(v show.View, tank *season.Tank) (salt report.Value, of string) {
 }
 
 // lastRead is the last reading of a tank, and by how much it departs from the entries.
-func lastRead(v show.View, tank *season.Tank) (read, drift report.Value) {
+func lastRead(v show.View, tank *state.Tank) (read, drift report.Value) {
 	read, drift = report.Nothing("%", "-"), report.Nothing("%", "-")
 	if r := tank.Reading; r != nil {
 		read = v.Value(r.True)
@@ -119,16 +114,16 @@ func lastRead(v show.View, tank *season.Tank) (read, drift report.Value) {
 	return read, drift
 }
 
-func pileText(v show.View, stands *season.Replay) string {
-	if !stands.PileKnown {
+func pileText(v show.View, now *state.State) string {
+	if !now.PileKnown {
 		return "a pile of salt that was never counted"
 	}
-	return v.Say("%v of salt on the pile", stands.Pile)
+	return v.Say("%v of salt on the pile", now.Pile)
 }
 
 // driftText names the first tank whose last reading contradicts the entries.
-func driftText(stands *season.Replay) string {
-	for _, tank := range stands.Tanks() {
+func driftText(now *state.State) string {
+	for _, tank := range now.Tanks() {
 		if tank.Reading != nil && tank.Reading.Drifted() {
 			return " The last reading of " + tank.Name + " does not agree with the entries: read it again, or look for what was not recorded."
 		}
@@ -136,12 +131,12 @@ func driftText(stands *season.Replay) string {
 	return ""
 }
 
-func pileNotes(v show.View, stands *season.Replay) []string {
+func pileNotes(v show.View, now *state.State) []string {
 	var notes []string
-	if stands.Pile < 0 && stands.PileKnown {
+	if now.Pile < 0 && now.PileKnown {
 		notes = append(notes, "More salt was used than was counted or delivered: a delivery, or the opening count of the pile, is missing.")
 	}
-	if c := stands.PileCount; c != nil {
+	if c := now.PileCount; c != nil {
 		notes = append(notes, v.Say("At its last count, entry %d, the pile held %v; by the entries it was %v.", c.Entry, c.Counted, c.Expected))
 	}
 	return notes
@@ -151,7 +146,7 @@ func pileNotes(v show.View, stands *season.Replay) []string {
 const mostProblems = 8
 
 // problemNotes list entries that do not fit what came before them.
-func problemNotes(v show.View, problems []season.Problem) []string {
+func problemNotes(v show.View, problems []state.Problem) []string {
 	var notes []string
 	for i, p := range problems {
 		if i == mostProblems {

@@ -10,13 +10,13 @@ import (
 // strongest is beyond what salt brine holds in the warm.
 const strongest quantity.Strength = 0.28
 
-// Sense refuses an entry that says nothing, or two things. It is for what people
-// record; a row that stands in the file is read as well as it goes.
-func (e *Entry) Sense() error {
+// Check refuses an entry that lacks what its kind needs, or that contradicts itself. It is
+// for what people record: a row that stands in the file is read as far as it can be.
+func (e *Entry) Check() error {
 	if e.NaCl != nil && *e.NaCl > strongest {
 		return fmt.Errorf("a strength of %v: no salt brine holds that much; allowed: up to %v", e.NaCl.In(quantity.US), strongest.In(quantity.US))
 	}
-	if err := e.senseOfKind(); err != nil {
+	if err := e.checkKind(); err != nil {
 		return err
 	}
 	if e.Kind == Count {
@@ -35,10 +35,10 @@ func (e *Entry) Sense() error {
 	return nil
 }
 
-// senses are the rules of each kind: what is wrong, and with which entry.
-var senses = map[Kind][]struct {
-	wrong func(*Entry) bool
-	text  string
+// kindRules are what each kind of entry needs, with the refusal of one that lacks it.
+var kindRules = map[Kind][]struct {
+	broken func(*Entry) bool
+	text   string
 }{
 	Batch: {
 		{func(e *Entry) bool { return e.Tank == "" }, "a batch needs its tank"},
@@ -81,10 +81,10 @@ var senses = map[Kind][]struct {
 	},
 }
 
-func (e *Entry) senseOfKind() error {
-	for _, s := range senses[e.Kind] {
-		if s.wrong(e) {
-			return errors.New(s.text)
+func (e *Entry) checkKind() error {
+	for _, rule := range kindRules[e.Kind] {
+		if rule.broken(e) {
+			return errors.New(rule.text)
 		}
 	}
 	return nil

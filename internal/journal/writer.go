@@ -11,8 +11,8 @@ import (
 	"brineyard/internal/quantity"
 )
 
-// book is a journal that is open for adding, under the lock.
-type book struct {
+// writer is a journal that is open for adding, under the lock.
+type writer struct {
 	path    string
 	f       storage // nil as long as there is no file
 	made    bool    // by this addition
@@ -35,64 +35,64 @@ type storage interface {
 
 // open opens the journal in place, so that it keeps owner and mode, and looks at its
 // beginning and its end; a file that is not there is made later.
-func open(path string, sys quantity.System) (*book, error) {
-	b := &book{path: path, sys: sys, fresh: true}
+func open(path string, sys quantity.System) (*writer, error) {
+	w := &writer{path: path, sys: sys, fresh: true}
 	f, err := os.OpenFile(path, os.O_RDWR, 0)
 	if errors.Is(err, os.ErrNotExist) {
-		return b, nil
+		return w, nil
 	}
 	if err != nil {
 		return nil, reason(err)
 	}
-	b.f = f
+	w.f = f
 	info, err := f.Stat()
 	if err == nil {
-		err = b.survey(info.Size())
+		err = w.survey(info.Size())
 	}
 	if err != nil {
-		b.close()
+		w.close()
 		return nil, reason(err)
 	}
-	return b, nil
+	return w, nil
 }
 
-func (b *book) close() {
-	if b.f != nil {
-		_ = b.f.Close() // what was written is synced by now
-		b.f = nil
+func (w *writer) close() {
+	if w.f != nil {
+		_ = w.f.Close() // what was written is synced by now
+		w.f = nil
 	}
 }
 
-func (b *book) syncDir() error { return syncDir(filepath.Dir(b.path)) }
+func (w *writer) syncDir() error { return syncDir(filepath.Dir(w.path)) }
 
 // survey reads the header and the end of a file of that size.
-func (b *book) survey(size int64) error {
+func (w *writer) survey(size int64) error {
 	if size == 0 {
 		return nil
 	}
-	head, err := readRange(b.f, 0, min(size, mostLine))
+	head, err := readRange(w.f, 0, min(size, mostLine))
 	if err != nil {
 		return err
 	}
 	end := bytes.IndexByte(head, '\n')
 	if end < 0 {
-		return b.surveyHeader(head, size)
+		return w.surveyHeader(head, size)
 	}
-	if b.sys, err = parseHeader(trimEnd(head[:end])); err != nil {
+	if w.sys, err = parseHeader(trimEnd(head[:end])); err != nil {
 		return err
 	}
-	b.fresh = false
-	return b.surveyEnd(int64(end)+1, size)
+	w.fresh = false
+	return w.surveyEnd(int64(end)+1, size)
 }
 
 // surveyHeader looks at a file that is a single line without an end.
-func (b *book) surveyHeader(head []byte, size int64) error {
+func (w *writer) surveyHeader(head []byte, size int64) error {
 	sys, err := parseHeader(trimEnd(head))
 	switch {
 	case err == nil:
-		b.sys, b.fresh, b.unended, b.size = sys, false, true, size
+		w.sys, w.fresh, w.unended, w.size = sys, false, true, size
 	case tornHeader(head) && size == int64(len(head)):
-		b.torn = size
+		w.torn = size
 	default:
 		return err
 	}
@@ -102,23 +102,23 @@ func (b *book) surveyHeader(head []byte, size int64) error {
 // surveyEnd finds where the whole lines end, and the last entry number. rows is where
 // the rows begin. It reads no more than the end of the file, unless that is torn or
 // damaged.
-func (b *book) surveyEnd(rows, size int64) error {
-	whole, err := lastLineEnd(b.f, size)
+func (w *writer) surveyEnd(rows, size int64) error {
+	whole, err := lastLineEnd(w.f, size)
 	if err != nil {
 		return err
 	}
 	if rest := size - whole; rest > 0 && rest < mostLine {
-		line, err := readRange(b.f, whole, rest)
+		line, err := readRange(w.f, whole, rest)
 		if err != nil {
 			return err
 		}
-		if sound(trimEnd(line)) {
-			b.unended, whole = true, size
+		if checkFits(trimEnd(line)) {
+			w.unended, whole = true, size
 		}
 	}
-	b.size, b.torn = whole, size-whole
+	w.size, w.torn = whole, size-whole
 	from := max(rows, whole-2*mostLine)
-	tail, err := readRange(b.f, from, whole-from)
+	tail, err := readRange(w.f, from, whole-from)
 	if err != nil {
 		return err
 	}
@@ -127,9 +127,9 @@ func (b *book) surveyEnd(rows, size int64) error {
 	}
 	last, ok := lastNumber(tail)
 	if !ok {
-		last, err = highestNumber(io.NewSectionReader(b.f, rows, whole-rows))
+		last, err = highestNumber(io.NewSectionReader(w.f, rows, whole-rows))
 	}
-	b.last = last
+	w.last = last
 	return err
 }
 
@@ -139,7 +139,7 @@ func lastNumber(tail []byte) (last int, ok bool) {
 	for line := range bytes.Lines(tail) {
 		line = trimEnd(line)
 		n := numberOf(line)
-		if n == 0 || (last > 0 && n != last+1) || !sound(line) {
+		if n == 0 || (last > 0 && n != last+1) || !checkFits(line) {
 			return 0, false
 		}
 		last = n
@@ -150,7 +150,7 @@ func lastNumber(tail []byte) (last int, ok bool) {
 // highestNumber is the highest entry number of all lines. It fails if none of them
 // tells one.
 func highestNumber(r io.Reader) (int, error) {
-	l, highest := newLines(r), 0
+	l, highest := newLineReader(r), 0
 	for {
 		err := l.next()
 		if err == io.EOF {
