@@ -23,7 +23,12 @@ func (l Liquid) DissolvesAt(t quantity.Temperature) (Cold, error) {
 	if err != nil {
 		return cold, err
 	}
+	return cold, l.CheckDissolved(cold, t)
+}
+
+// CheckDissolved refuses a liquid whose cold is known, where it drops salt at a temperature.
+func (l Liquid) CheckDissolved(cold Cold, t quantity.Temperature) error {
 	drops := cold.Salt.Saturated || cold.Salt.Found && cold.Salt.Temperature > float64(t)+1e-3
-	return cold, fault.First(fault.When(drops, fault.FieldParts,
-		"not all of %v stays dissolved at %v; allowed: less salt, or warmer", fault.Word(l.Name), t))
+	return fault.If(drops, fault.FieldParts,
+		"not all of %v stays dissolved at %v; allowed: less salt, or warmer", fault.Word(l.Name), t)
 }

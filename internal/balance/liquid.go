@@ -138,3 +138,12 @@ func (c Cold) IceOr(otherwise float64) float64 {
 	}
 	return otherwise
 }
+
+// SaltOr returns the temperature in K at which salt first falls out, or otherwise when none
+// does.
+func (c Cold) SaltOr(otherwise float64) float64 {
+	if c.Salt.Found {
+		return c.Salt.Temperature
+	}
+	return otherwise
+}

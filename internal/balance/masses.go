@@ -31,8 +31,10 @@ func (m Masses) Times(f float64) Masses {
 func (m Masses) Total() float64 { return m.Water + m.NaCl + m.KCl + m.CaCl2 + m.MgCl2 + m.Other }
 
 // Composition returns the fractions of the total; none of nothing.
-func (m Masses) Composition() solution.Composition {
-	total := m.Total()
+func (m Masses) Composition() solution.Composition { return m.fractions(m.Total()) }
+
+// fractions divides by a total that is known.
+func (m Masses) fractions(total float64) solution.Composition {
 	if total == 0 {
 		return solution.Composition{}
 	}

@@ -33,13 +33,13 @@ func (v *Vessel) Add(l Liquid, mass quantity.Mass) {
 	total := v.Mass + mass
 	mixed := Liquid{
 		Name:        mixName(v.Liquid.Name, l.Name),
-		Composition: v.Masses().Plus(MassesOf(l, mass)).Composition(),
+		Composition: v.Masses().Plus(MassesOf(l, mass)).fractions(float64(total)),
 	}
 	for _, p := range v.Liquid.Products {
-		mixed.add(p.Product, p.Share*float64(v.Mass/total))
+		mixed.add(p.Product, p.Share*float64(v.Mass)/float64(total))
 	}
 	for _, p := range l.Products {
-		mixed.add(p.Product, p.Share*float64(mass/total))
+		mixed.add(p.Product, p.Share*float64(mass)/float64(total))
 	}
 	v.Liquid, v.Mass = mixed, total
 }

@@ -1,6 +1,7 @@
 package brine
 
 import (
+	"cmp"
 	"errors"
 	"math"
 
@@ -31,7 +32,7 @@ type BatchRequest struct {
 	Instrument  gauge.Instrument
 }
 
-// Batch is what goes in and what comes of it. NaCl and water balance exactly.
+// Batch is what goes in and what results. NaCl and water balance exactly.
 type Batch struct {
 	SaltToLoad    quantity.Mass // as delivered, bed included
 	SaltToUse     quantity.Mass // as delivered, the part that dissolves
@@ -76,9 +77,8 @@ func NewBatch(r BatchRequest) (Batch, error) {
 	if err != nil {
 		return Batch{}, err
 	}
-	// The volume is wanted at the temperature that the batch comes to, and that
-	// temperature hangs on the masses.
-	if _, err := settle(float64(r.WaterTemp), func(t float64) float64 {
+	// The volume is wanted at the batch's own temperature, and that depends on the masses.
+	if err := settle(float64(r.WaterTemp), func(t float64) float64 {
 		b.fill(r, target.At(quantity.Temperature(t)))
 		b.cool(r, h)
 		return float64(b.BrineTemp)
@@ -91,9 +91,9 @@ func NewBatch(r BatchRequest) (Batch, error) {
 	return b, b.describe(r)
 }
 
-// A batch is settled when its temperature moves by less than residual (K): brine then
-// weighs the same to 1e-13. A round brings it at least twenty times nearer, so that
-// mostRounds is never needed.
+// A batch has settled when a round moves its temperature by less than residual (K): the
+// weight of the brine is then exact to 1e-13. A round divides the error by 20 or more, so
+// that mostRounds is never reached.
 const (
 	residual   = 1e-10
 	mostRounds = 30
@@ -102,15 +102,15 @@ const (
 var errUnsettled = errors.New("the temperature that the batch comes to does not settle")
 
 // settle repeats a step from a start until its result moves by less than the residual.
-func settle(x float64, step func(float64) float64) (float64, error) {
+func settle(x float64, step func(float64) float64) error {
 	for range mostRounds {
 		next := step(x)
 		if math.Abs(next-x) < residual {
-			return next, nil
+			return nil
 		}
 		x = next
 	}
-	return 0, errUnsettled
+	return errUnsettled
 }
 
 // fill balances salt and water for brine at the temperature reached so far.
@@ -128,35 +128,21 @@ func (b *Batch) fill(r BatchRequest, brine balance.Known) {
 	b.Water = b.WaterMass.Volume(b.WaterDensity)
 }
 
-// heats are taken up by dissolving at the water's temperature (J/kg), and heat capacities
-// (J/(kg K)), of brine on target and of the heel.
+// heats are the heats taken up by dissolving at the water's temperature (J/kg) and the heat
+// capacities (J/(kg K)) of brine on target and of the heel.
 type heats struct{ taken, takenHeel, capacity, heelCapacity float64 }
 
 func (r BatchRequest) heats() (heats, error) {
-	var h heats
 	start, target, heel := float64(r.WaterTemp), solution.Brine(float64(r.Target)), solution.Brine(float64(r.HeelStrength))
-	for _, ask := range []struct {
-		to *float64
-		of func(solution.Composition, float64) (float64, error)
-		in solution.Composition
-		at float64
-	}{
-		{&h.taken, solution.HeatTaken, target, start},
-		{&h.takenHeel, solution.HeatTaken, heel, start},
-		{&h.capacity, solution.HeatCapacity, target, start},
-		{&h.heelCapacity, solution.HeatCapacity, heel, float64(r.HeelTemp)},
-	} {
-		var err error
-		if *ask.to, err = ask.of(ask.in, ask.at); err != nil {
-			return heats{}, err
-		}
-	}
-	return h, nil
+	taken, err1 := solution.HeatTaken(target, start)
+	takenHeel, err2 := solution.HeatTaken(heel, start)
+	capacity, err3 := solution.HeatCapacity(target, start)
+	heelCapacity, err4 := solution.HeatCapacity(heel, float64(r.HeelTemp))
+	return heats{taken, takenHeel, capacity, heelCapacity}, cmp.Or(err1, err2, err3, err4)
 }
 
-// cool finds the temperature that mixing and dissolving come to, with no heat
-// from outside: heat of the heel, less what dissolving takes up, spread over the
-// brine.
+// cool finds the temperature after mixing and dissolving, with no heat from outside: the
+// heel's heat, less the heat that dissolving takes up, spread over the brine.
 func (b *Batch) cool(r BatchRequest, h heats) {
 	taken := float64(b.BrineMass)*h.taken - float64(b.HeelMass)*h.takenHeel
 	brought := float64(b.HeelMass) * h.heelCapacity * float64(r.HeelTemp-r.WaterTemp)
@@ -165,17 +151,17 @@ func (b *Batch) cool(r BatchRequest, h heats) {
 	b.BrineTemp = r.WaterTemp + quantity.Temperature((brought-taken)/spread)
 }
 
-// refuse names what of the request leaves no room for salt or water, and brine that does
-// not stay dissolved at the temperature it comes to.
+// refuse refuses a batch without room for salt or water, and one that does not stay
+// dissolved at its own temperature.
 func (b *Batch) refuse(r BatchRequest, brine balance.Known) error {
-	if err := fault.First(
-		fault.When(b.SaltDissolved < 0, fault.FieldHeelStrong,
+	if err := cmp.Or(
+		fault.If(b.SaltDissolved < 0, fault.FieldHeelStrong,
 			"the heel alone holds more salt than the batch is to hold; allowed: a weaker or smaller heel, or a stronger target than %v", r.Target),
-		fault.When(b.WaterMass < 0 && r.HeelVolume == 0, fault.FieldBed,
+		fault.If(b.WaterMass < 0 && r.HeelVolume == 0, fault.FieldBed,
 			"the moisture of so much salt is more water than the batch is to hold; allowed: a smaller bed than %v, or drier salt", r.Bed),
-		fault.When(b.WaterMass < 0, fault.FieldHeelVolume,
+		fault.If(b.WaterMass < 0, fault.FieldHeelVolume,
 			"heel and wet salt bring more water than the batch is to hold; allowed: a smaller heel than %v", r.HeelVolume),
-		fault.When(brine.PartSolid(), fault.FieldTarget,
+		fault.If(brine.PartSolid(), fault.FieldTarget,
 			"the batch cools to %v, where brine this strong is part solid; allowed: warmer water or heel", b.BrineTemp),
 	); err != nil || !brine.DropsSalt() {
 		return err
@@ -184,8 +170,8 @@ func (b *Batch) refuse(r BatchRequest, brine balance.Known) error {
 	if err != nil {
 		return err
 	}
-	return fault.First(fault.When(r.Target > full, fault.FieldTarget,
-		"the batch cools to %v, where brine is saturated at %v; allowed: up to that", b.BrineTemp, full))
+	return fault.If(r.Target > full, fault.FieldTarget,
+		"the batch cools to %v, where brine is saturated at %v; allowed: up to that", b.BrineTemp, full)
 }
 
 // describe fills in times, recharge and reading.
@@ -210,31 +196,21 @@ func (b *Batch) describe(r BatchRequest) error {
 // check refuses what is no batch, and returns brine on target at the water's temperature,
 // and the heel.
 func (r BatchRequest) check() (target, heel balance.Known, err error) {
-	if err = fault.First(
-		fault.TemperatureRule(fault.FieldWaterTemp, r.WaterTemp),
-		fault.When(r.WaterTemp < quantity.Celsius(0), fault.FieldWaterTemp,
+	target, noTarget := balance.KnowTarget(r.Target, r.WaterTemp)
+	heel, noHeel := balance.Know(fault.FieldHeelStrong, r.HeelStrength, r.HeelTemp)
+	return target, heel, cmp.Or(
+		fault.CheckTemperature(fault.FieldWaterTemp, r.WaterTemp),
+		fault.If(r.WaterTemp < quantity.Celsius(0), fault.FieldWaterTemp,
 			"fresh water is ice there; allowed: %v to %v", quantity.Celsius(0), fault.Hottest),
-	); err != nil {
-		return target, heel, err
-	}
-	if target, err = balance.KnowTarget(r.Target, r.WaterTemp); err != nil {
-		return target, heel, err
-	}
-	if err = fault.First(
-		fault.TemperatureRule(fault.FieldHeelTemp, r.HeelTemp),
-		fault.When(!(r.Volume > 0 && !math.IsInf(float64(r.Volume), 0)), fault.FieldVolume, "no batch; allowed: above 0"),
-		fault.When(r.Capacity > 0 && r.Volume > r.Capacity, fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity),
-		fault.When(!(r.HeelVolume >= 0), fault.FieldHeelVolume, "below nothing; allowed: 0 and above"),
-		fault.When(r.HeelVolume >= r.Volume, fault.FieldHeelVolume, "the heel leaves no room for a batch; allowed: below %v", r.Volume),
-	); err != nil {
-		return target, heel, err
-	}
-	if heel, err = balance.Know(fault.FieldHeelStrong, r.HeelStrength, r.HeelTemp); err != nil {
-		return target, heel, err
-	}
-	if err = fault.First(fault.When(r.HeelVolume > 0 && heel.PartSolid(), fault.FieldHeelTemp,
-		"a heel of %v is part solid there; allowed: from %v", r.HeelStrength, quantity.Temperature(heel.First().Temperature))); err != nil {
-		return target, heel, err
-	}
-	return target, heel, r.RockSalt.Check()
+		noTarget,
+		fault.CheckTemperature(fault.FieldHeelTemp, r.HeelTemp),
+		fault.If(!(r.Volume > 0 && !math.IsInf(float64(r.Volume), 0)), fault.FieldVolume, "no batch; allowed: above 0"),
+		fault.If(r.Capacity > 0 && r.Volume > r.Capacity, fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity),
+		fault.If(!(r.HeelVolume >= 0), fault.FieldHeelVolume, "below nothing; allowed: 0 and above"),
+		fault.If(r.HeelVolume >= r.Volume, fault.FieldHeelVolume, "the heel leaves no room for a batch; allowed: below %v", r.Volume),
+		noHeel,
+		fault.If(r.HeelVolume > 0 && heel.PartSolid(), fault.FieldHeelTemp,
+			"a heel of %v is part solid there; allowed: from %v", r.HeelStrength, quantity.Temperature(heel.First().Temperature)),
+		r.RockSalt.Check(),
+	)
 }

@@ -1,10 +1,13 @@
 package brine
 
 import (
+	"cmp"
+
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+
 	"brineyard/internal/solution"
 )
 
@@ -25,7 +28,7 @@ type BlendRequest struct {
 	Instrument  gauge.Instrument
 }
 
-// Blend is what becomes of it.
+// Blend is the mix.
 type Blend struct {
 	Liquid  balance.Liquid
 	Density quantity.Density // at Temperature
@@ -48,7 +51,7 @@ type Blend struct {
 	Total   quantity.Volume
 }
 
-// NewBlend mixes the parts. Volumes do not add: masses do. Errors: InputError.
+// NewBlend mixes the parts by mass, since volumes do not add. Errors: InputError.
 func NewBlend(r BlendRequest) (Blend, error) {
 	if err := r.check(); err != nil {
 		return Blend{}, err
@@ -57,7 +60,7 @@ func NewBlend(r BlendRequest) (Blend, error) {
 	if err != nil {
 		return Blend{}, err
 	}
-	if _, err := m.liquid.DissolvesAt(r.Temperature); err != nil {
+	if err := m.liquid.CheckDissolved(m.cold, r.Temperature); err != nil {
 		return Blend{}, err
 	}
 	b := Blend{Liquid: m.liquid, Cold: m.cold, Total: 1}
@@ -77,7 +80,7 @@ func NewBlend(r BlendRequest) (Blend, error) {
 	return b, b.heat(r, m.shares)
 }
 
-// mixture is a blend as far as the cold is concerned.
+// mixture is a blend, and what it does on cooling.
 type mixture struct {
 	liquid    balance.Liquid
 	cold      balance.Cold
@@ -88,7 +91,7 @@ type mixture struct {
 // mix turns the amounts into masses and mixes them.
 func (r BlendRequest) mix() (mixture, error) {
 	m := mixture{shares: make([]float64, len(r.Parts)), densities: make([]quantity.Density, len(r.Parts))}
-	var all balance.Vessel
+	total := 0.0
 	for i, p := range r.Parts {
 		rho, err := p.Liquid.Density(r.Temperature)
 		if err != nil {
@@ -98,10 +101,12 @@ func (r BlendRequest) mix() (mixture, error) {
 		if !r.ByWeight {
 			m.shares[i] *= float64(rho)
 		}
-		all.Add(p.Liquid, quantity.Mass(m.shares[i]))
+		total += m.shares[i]
 	}
-	for i := range m.shares {
-		m.shares[i] /= float64(all.Mass)
+	var all balance.Vessel
+	for i, p := range r.Parts {
+		m.shares[i] /= total
+		all.Add(p.Liquid, quantity.Mass(m.shares[i]))
 	}
 	m.liquid = all.Liquid.Named("the blend")
 	var err error
@@ -124,14 +129,15 @@ func (r BlendRequest) cost(b Blend) (quantity.PricePerVolume, bool) {
 	return quantity.PricePerVolume(sum / float64(b.Total)), true
 }
 
-// heat works out what mixing gives off, and the temperature that it leads to.
+// heat sets what mixing gives off, and the temperature that it leads to.
 func (b *Blend) heat(r BlendRequest, shares []float64) error {
 	if len(b.Liquid.Products) > 0 {
 		return nil
 	}
 	t := float64(r.Temperature)
 	taken, err := solution.HeatTaken(b.Liquid.Composition, t)
-	if err != nil {
+	capacity, noCapacity := solution.HeatCapacity(b.Liquid.Composition, t)
+	if err := cmp.Or(err, noCapacity); err != nil {
 		return err
 	}
 	for i, p := range r.Parts {
@@ -140,10 +146,6 @@ func (b *Blend) heat(r BlendRequest, shares []float64) error {
 			return err
 		}
 		taken -= before * shares[i]
-	}
-	capacity, err := solution.HeatCapacity(b.Liquid.Composition, t)
-	if err != nil {
-		return err
 	}
 	b.Heat, b.HeatKnown = quantity.HeatPerVolume(-taken*float64(b.Density)), true
 	b.FinalTemp = quantity.Temperature(t - taken/capacity)
@@ -156,13 +158,11 @@ func (r BlendRequest) check() error {
 	}
 	sum := 0.0
 	for _, p := range r.Parts {
-		if err := fault.First(fault.When(!(p.Amount >= 0), fault.FieldParts, "a share below zero; allowed: 0 and above")); err != nil {
-			return err
-		}
 		sum += p.Amount
-		if _, err := p.Liquid.DissolvesAt(r.Temperature); err != nil {
+		_, err := p.Liquid.DissolvesAt(r.Temperature)
+		if err := cmp.Or(fault.If(!(p.Amount >= 0), fault.FieldParts, "a share below zero; allowed: 0 and above"), err); err != nil {
 			return err
 		}
 	}
-	return fault.First(fault.When(!(sum > 0), fault.FieldParts, "no parts; allowed: shares above zero"))
+	return fault.If(!(sum > 0), fault.FieldParts, "no parts; allowed: shares above zero")
 }

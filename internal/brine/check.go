@@ -1,6 +1,8 @@
 package brine
 
 import (
+	"cmp"
+
 	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
@@ -42,14 +44,8 @@ func (c CheckResult) Misled() bool { return c.Naive != c.Decision }
 // Check judges a tank and says what corrects it. Errors: InputError.
 func Check(r CheckRequest) (CheckResult, error) {
 	reading, err := Reading(r.Sample)
-	if err != nil {
-		return CheckResult{}, err
-	}
-	target, err := balance.KnowTarget(r.Band.Target, r.Sample.Temperature)
-	if err != nil {
-		return CheckResult{}, err
-	}
-	if err := r.Band.Check(); err != nil {
+	target, noTarget := balance.KnowTarget(r.Band.Target, r.Sample.Temperature)
+	if err := cmp.Or(err, noTarget, r.Band.Check()); err != nil {
 		return CheckResult{}, err
 	}
 	c := CheckResult{
@@ -73,8 +69,8 @@ func Check(r CheckRequest) (CheckResult, error) {
 	return c, err
 }
 
-// Correction is the request that brings the tank to target. A tank that may be
-// pumped is corrected with whatever suits, since nothing was asked.
+// Correction is the request that brings the tank to target. Where the tank may be pumped,
+// nothing was asked, and the additive is free.
 func (r CheckRequest) Correction(c CheckResult) CorrectRequest {
 	with := r.With
 	if c.Decision == yard.MayPump {

@@ -1,6 +1,7 @@
 package brine
 
 import (
+	"cmp"
 	"math"
 
 	"brineyard/internal/balance"
@@ -64,11 +65,8 @@ type Correction struct {
 // The mass to add is that of balance.Addition.Dose; volumes follow from the densities
 // at the tank's temperature.
 func Correct(r CorrectRequest) (Correction, error) {
-	if err := r.checkVolume(); err != nil {
-		return Correction{}, err
-	}
 	tank, err := balance.Know(fault.FieldStrength, r.Strength, r.Temperature)
-	if err != nil {
+	if err := cmp.Or(r.checkVolume(), err); err != nil {
 		return Correction{}, err
 	}
 	return CorrectKnown(r, tank)
@@ -78,11 +76,8 @@ func Correct(r CorrectRequest) (Correction, error) {
 // those of the brine, whatever the request says.
 func CorrectKnown(r CorrectRequest, tank balance.Known) (Correction, error) {
 	r.Strength, r.Temperature = tank.Strength, tank.Temperature
-	if err := r.checkVolume(); err != nil {
-		return Correction{}, err
-	}
 	target, err := balance.KnowTarget(r.Target, r.Temperature)
-	if err != nil {
+	if err := cmp.Or(r.checkVolume(), err); err != nil {
 		return Correction{}, err
 	}
 	return r.correct(tank, target)
@@ -91,10 +86,7 @@ func CorrectKnown(r CorrectRequest, tank balance.Known) (Correction, error) {
 // correct is for a tank that was checked, and a target.
 func (r CorrectRequest) correct(tank, target balance.Known) (Correction, error) {
 	stock, err := r.stock()
-	if err != nil {
-		return Correction{}, err
-	}
-	if err := r.RockSalt.Check(); err != nil {
+	if err := cmp.Or(err, r.RockSalt.Check()); err != nil {
 		return Correction{}, err
 	}
 	c := Correction{Strength: r.Target, TankDensity: tank.Density, EndDensity: target.Density, Solid: tank.PartSolid()}
@@ -149,14 +141,14 @@ func (r CorrectRequest) additive() (Additive, error) {
 		return AnyAdditive, nil
 	}
 	strong, stock := off > 0, r.With == AddStock
-	err := fault.First(
-		fault.When(r.With == AddWater && !strong, fault.FieldWith,
+	err := cmp.Or(
+		fault.If(r.With == AddWater && !strong, fault.FieldWith,
 			"water makes a weak tank weaker: it holds %v and is to hold %v; allowed: salt, or stock above %v", r.Strength, r.Target, r.Target),
-		fault.When(r.With == AddSalt && strong, fault.FieldWith,
+		fault.If(r.With == AddSalt && strong, fault.FieldWith,
 			"salt makes a strong tank stronger: it holds %v and is to hold %v; allowed: water, or stock below %v", r.Strength, r.Target, r.Target),
-		fault.When(stock && strong && r.Stock >= r.Target, fault.FieldStock,
+		fault.If(stock && strong && r.Stock >= r.Target, fault.FieldStock,
 			"cannot weaken %v to %v; allowed: stock below %v", r.Strength, r.Target, r.Target),
-		fault.When(stock && !strong && r.Stock <= r.Target, fault.FieldStock,
+		fault.If(stock && !strong && r.Stock <= r.Target, fault.FieldStock,
 			"cannot strengthen %v to %v; allowed: stock above %v", r.Strength, r.Target, r.Target),
 	)
 	switch {
@@ -178,9 +170,9 @@ func (r CorrectRequest) stock() (balance.Known, error) {
 
 // checkVolume refuses a temperature of no brine and a volume that cannot be in the tank.
 func (r CorrectRequest) checkVolume() error {
-	return fault.First(
-		fault.TemperatureRule(fault.FieldTemperature, r.Temperature),
-		fault.When(!(r.Volume > 0), fault.FieldVolume, "there is nothing to correct; allowed: above 0"),
-		fault.When(r.Capacity > 0 && r.Volume > r.Capacity, fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity),
+	return cmp.Or(
+		fault.CheckTemperature(fault.FieldTemperature, r.Temperature),
+		fault.If(!(r.Volume > 0), fault.FieldVolume, "there is nothing to correct; allowed: above 0"),
+		fault.If(r.Capacity > 0 && r.Volume > r.Capacity, fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity),
 	)
 }

@@ -164,6 +164,8 @@ func TestCorrectionOfNoTank(t *testing.T) {
 		{fault.FieldTemperature, "allowed: -13 F to 122 F", func(r *CorrectRequest) { r.Temperature = quantity.Celsius(51) }},
 		{fault.FieldVolume, "nothing to correct", func(r *CorrectRequest) { r.Volume = 0 }},
 		{fault.FieldVolume, "allowed: up to 499 gal", func(r *CorrectRequest) { r.Capacity = 499 * quantity.Gallon }},
+		{fault.FieldCalibration, "no glass is marked for that", func(r *CorrectRequest) { r.Instrument.Calibration = 0 }},
+		{fault.FieldPurity, "allowed: 50% to 100%", func(r *CorrectRequest) { r.RockSalt.Purity = 0.2 }},
 		{fault.FieldTarget, "no target; allowed: above 0%", func(r *CorrectRequest) { r.Target = 0 }},
 		{fault.FieldTarget, "allowed: 0% to 26.39% (saturated)", func(r *CorrectRequest) { r.Target = 0.27 }},
 	} {

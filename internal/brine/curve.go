@@ -1,6 +1,10 @@
 package brine
 
 import (
+	"cmp"
+	"math"
+	"slices"
+
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
@@ -16,49 +20,42 @@ type CurvePoint struct {
 	Saturated bool // not all dissolves in the warm
 }
 
-// curveStep is between the strengths of the diagram.
-const curveStep = 0.01
-
-// curve goes up from fresh water, in whole percents, past the liquid itself and to
-// where salt falls out in the warm, or to the strength that the model is checked to.
+// curve goes up from fresh water past the liquid itself to where salt falls out in the
+// warm, or to the strength that the model is checked to.
 func (r FreezeRequest) curve() ([]CurvePoint, error) {
 	own := r.Liquid.Composition.Solute()
-	if err := fault.First(
+	if err := cmp.Or(
 		r.chloridesAlone(fault.FieldLiquid),
-		fault.When(own == 0, fault.FieldLiquid, "fresh water has no freezing diagram; allowed: with a salt"),
+		fault.If(own == 0, fault.FieldLiquid, "fresh water has no freezing diagram; allowed: with a salt"),
 	); err != nil {
 		return nil, err
 	}
 	var points []CurvePoint
-	add := func(total float64, isLiquid bool) (bool, error) {
+	for _, total := range diagramStrengths(own) {
 		p, err := pointAt(r.Liquid, total)
-		p.IsLiquid = isLiquid
+		if err != nil {
+			return nil, err
+		}
+		p.IsLiquid = total == own
 		points = append(points, p)
-		return p.Cold.Salt.Found && p.Cold.Salt.Temperature > solution.FitCeiling, err
-	}
-	const most = solution.CheckedTo
-	placed := false
-	for i := 0; float64(i)*curveStep <= most+1e-9; i++ {
-		total := float64(i) * curveStep
-		if !placed && own <= total+1e-9 {
-			placed = true
-			if _, err := add(own, true); err != nil {
-				return nil, err
-			}
-			if own > total-1e-9 {
-				continue
-			}
+		if total > own && p.Cold.SaltOr(solution.Floor) > solution.FitCeiling {
+			break
 		}
-		end, err := add(total, false)
-		if err != nil || end && placed {
-			return points, err
-		}
-	}
-	if !placed {
-		_, err := add(own, true)
-		return points, err
 	}
 	return points, nil
+}
+
+// diagramStrengths are whole percents, in rising order, and a liquid's own strength.
+func diagramStrengths(own float64) []float64 {
+	const step, most, same = 0.01, solution.CheckedTo, 1e-9
+	all := []float64{own}
+	for i := 0; float64(i)*step <= most+same; i++ {
+		if w := float64(i) * step; math.Abs(w-own) > same {
+			all = append(all, w)
+		}
+	}
+	slices.Sort(all)
+	return all
 }
 
 // pointAt is the point of a liquid's salts at another total strength.

@@ -87,7 +87,7 @@ func (f *FreezeResult) describe(r FreezeRequest) error {
 }
 
 // chloridesAlone refuses a question that only the chloride model answers.
-func (r FreezeRequest) chloridesAlone(field string) fault.Rule {
-	return fault.When(len(r.Liquid.Products) > 0, field,
+func (r FreezeRequest) chloridesAlone(field string) error {
+	return fault.If(len(r.Liquid.Products) > 0, field,
 		"%v is known by its data sheet alone, which tells its ice point and no more; allowed: chlorides", fault.Word(r.Liquid.Name))
 }

@@ -1,10 +1,13 @@
 package brine
 
 import (
+	"cmp"
+
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+
 	"brineyard/internal/solution"
 )
 
@@ -29,24 +32,24 @@ type ReadingResult struct {
 	// MarkDensity is the density at the calibration temperature for which the
 	// mark was made (as weighed, where nothing floats).
 	MarkDensity quantity.Density
-	// Clamped is set when the reading lay just outside fresh water or saturated
-	// brine, within what an instrument is read to, and was taken as that.
+	// Clamped is set when the reading lay just beyond fresh water or saturated brine,
+	// by no more than a reading error, and was taken as that.
 	Clamped bool
 	// Solid is set when the brine would already hold ice or salt crystals at the
 	// sample's temperature.
 	Solid bool
 }
 
-// readingTolerance is the strength within which a reading beyond fresh water or
-// saturation passes as that: a mark or two of a hydrometer.
+// readingTolerance is how far beyond fresh water or saturation a reading is taken as that:
+// a mark or two of a hydrometer. Common practice, no source.
 const readingTolerance = 0.0025
 
-// Reading returns the strength behind a reading. Errors: InputError for a
-// reading or temperature that no liquid NaCl brine has.
+// Reading returns the brine behind a reading. Errors: InputError for a reading or a
+// temperature that no liquid NaCl brine has.
 func Reading(s Sample) (ReadingResult, error) {
-	if err := fault.First(
-		fault.TemperatureRule(fault.FieldTemperature, s.Temperature),
-		fault.TemperatureRule(fault.FieldCalibration, quantity.Temperature(s.Instrument.Calibration)),
+	if err := cmp.Or(
+		fault.CheckTemperature(fault.FieldTemperature, s.Temperature),
+		fault.CheckTemperature(fault.FieldCalibration, quantity.Temperature(s.Instrument.Calibration)),
 	); err != nil {
 		return ReadingResult{}, err
 	}
@@ -65,7 +68,7 @@ func Reading(s Sample) (ReadingResult, error) {
 }
 
 // known turns a density (kg/m3) into brine between fresh water and saturation. The second
-// result tells whether one of these ends was taken for what lies just beyond.
+// result is true where the density lies just beyond one of these ends.
 func (s Sample) known(rho float64) (balance.Known, bool, error) {
 	t := float64(s.Temperature)
 	w, ok := solution.BrineStrength(rho, t)
@@ -99,28 +102,17 @@ func (s Sample) known(rho float64) (balance.Known, bool, error) {
 
 // end takes fresh water or saturated brine for what the instrument shows.
 func (s Sample) end(w quantity.Strength) (balance.Known, bool, error) {
-	cold, err := solution.Anchored().Freezing(solution.Brine(float64(w)))
-	return balance.Known{
-		Strength: w, Temperature: s.Temperature, Density: balance.BrineDensity(w, s.Temperature), Freezing: cold,
-	}, true, err
+	k, err := balance.Know(fault.FieldReading, w, s.Temperature)
+	return k, true, err
 }
 
 // outside says between which readings a brine at the sample's temperature lies.
 func (s Sample) outside() error {
 	full, err := balance.Saturation(s.Temperature)
-	if err != nil {
-		return err
-	}
-	low, err := Expected(s.Instrument, 0, s.Temperature)
-	if err != nil {
-		return err
-	}
-	high, err := Expected(s.Instrument, full, s.Temperature)
-	if err != nil {
-		return err
-	}
-	return fault.Input(fault.FieldReading, "no salt brine at %v shows that; allowed: %v (fresh water) to %v (saturated)",
-		s.Temperature, s.Instrument.Quantity(low), s.Instrument.Quantity(high))
+	low, noLow := Expected(s.Instrument, 0, s.Temperature)
+	high, noHigh := Expected(s.Instrument, full, s.Temperature)
+	return cmp.Or(err, noLow, noHigh, fault.Input(fault.FieldReading, "no salt brine at %v shows that; allowed: %v (fresh water) to %v (saturated)",
+		s.Temperature, s.Instrument.Quantity(low), s.Instrument.Quantity(high)))
 }
 
 // describe fills in what follows from the brine and the density of the mark (kg/m3).
@@ -140,10 +132,13 @@ func (r *ReadingResult) describe(mark float64) {
 // temperature (K), or the end of the scale that it lies beyond.
 func apparentStrength(mark, calibration float64) quantity.Strength {
 	w, ok := solution.BrineStrength(mark, calibration)
-	if top, err := solution.Density(solution.Brine(solution.BrineTop), calibration); !ok && err == nil && mark > top {
+	if ok {
+		return quantity.Strength(w)
+	}
+	if top, err := solution.Density(solution.Brine(solution.BrineTop), calibration); err == nil && mark > top {
 		return solution.BrineTop
 	}
-	return quantity.Strength(w)
+	return 0
 }
 
 // The temperatures between which densities are known.
@@ -154,10 +149,10 @@ const densityFloor, densityCeiling = quantity.Temperature(solution.DensityFloor)
 // and for a glass marked for such a temperature.
 func Expected(i gauge.Instrument, s quantity.Strength, t quantity.Temperature) (float64, error) {
 	most := quantity.Strength(solution.MaxSolute)
-	if err := fault.First(
-		fault.When(!fault.Within(t, densityFloor, densityCeiling), fault.FieldTemperature,
+	if err := cmp.Or(
+		fault.If(!fault.Within(t, densityFloor, densityCeiling), fault.FieldTemperature,
 			"outside what densities are known for; allowed: %v to %v", densityFloor, densityCeiling),
-		fault.When(!(s >= 0 && s <= most), fault.FieldStrength, "no brine is that strong; allowed: 0%% to %v", most),
+		fault.If(!(s >= 0 && s <= most), fault.FieldStrength, "no brine is that strong; allowed: 0%% to %v", most),
 	); err != nil {
 		return 0, err
 	}

@@ -1,6 +1,7 @@
 package brine
 
 import (
+	"cmp"
 	"errors"
 
 	"brineyard/internal/balance"
@@ -9,8 +10,8 @@ import (
 	"brineyard/internal/solution"
 )
 
-// Stand is what a liquid has become when it has stood at a temperature long enough:
-// fractions by mass, and masses when a volume was given.
+// Stand is a liquid at equilibrium at a temperature: fractions by mass, and masses when a
+// volume was given.
 type Stand struct {
 	Liquid, Ice, Salt quantity.Fraction
 	// Left is the liquid that is left, with its strength if it is plain brine.
@@ -22,9 +23,8 @@ type Stand struct {
 	IceMass, SaltMass, DrySalt quantity.Mass
 }
 
-// MostIce is the part by mass of ice in a slurry up to which it counts as pumpable,
-// and leastLiquid the part that has to be liquid at all, crystals on the floor
-// counted. Common practice, no source.
+// A slurry counts as pumpable with up to MostIce of ice by mass. At least leastLiquid of the
+// whole, crystals on the floor included, has to be liquid. Common practice, no source.
 const (
 	MostIce     = 0.1
 	leastLiquid = 0.5
@@ -33,9 +33,9 @@ const (
 // stand returns the equilibrium at the temperature that was asked.
 func (r FreezeRequest) stand(rho quantity.Density) (Stand, error) {
 	const coldest, warmest = quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop)
-	if err := fault.First(
+	if err := cmp.Or(
 		r.chloridesAlone(fault.FieldAt),
-		fault.When(!fault.Within(r.At, coldest, warmest), fault.FieldAt, "outside the model; allowed: %v to %v", coldest, warmest),
+		fault.If(!fault.Within(r.At, coldest, warmest), fault.FieldAt, "outside the model; allowed: %v to %v", coldest, warmest),
 	); err != nil {
 		return Stand{}, err
 	}
@@ -78,7 +78,7 @@ type Melt struct {
 }
 
 func (r FreezeRequest) melt(rho quantity.Density) (Melt, error) {
-	if err := fault.First(r.chloridesAlone(fault.FieldPavement)); err != nil {
+	if err := r.chloridesAlone(fault.FieldPavement); err != nil {
 		return Melt{}, err
 	}
 	melted, err := solution.Anchored().Melting(r.Liquid.Composition, float64(r.Pavement))

@@ -1,10 +1,13 @@
 package brine
 
 import (
+	"cmp"
+
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+
 	"brineyard/internal/yard"
 )
 
@@ -62,9 +65,6 @@ func Store(r StoreRequest) (StoreResult, error) {
 	var tank balance.Vessel
 	for i, lot := range r.Lots {
 		poured, err := balance.Fill(lot.Liquid, lot.Volume, r.Temperature)
-		if err != nil {
-			return StoreResult{}, err
-		}
 		batches := 0
 		if i == len(r.Lots)-1 {
 			batches = r.Batches
@@ -74,7 +74,7 @@ func Store(r StoreRequest) (StoreResult, error) {
 			if i > 0 {
 				tank.Liquid.Name = "the mix"
 			}
-			if err := out.take(tank, r.Temperature); err != nil {
+			if err := cmp.Or(err, out.take(tank, r.Temperature)); err != nil {
 				return StoreResult{}, err
 			}
 			if batches > 0 {
@@ -110,9 +110,9 @@ func (s *StoreResult) describe(r StoreRequest) error {
 // correct finds how much of a stronger or weaker batch brings the mix to target.
 func (s *StoreResult) correct(r StoreRequest) error {
 	strength, plain := s.Now.Liquid.Strength()
-	if err := fault.First(
-		fault.When(!plain, fault.FieldTarget, "a strength in salt means nothing for a blend; allowed: with plain salt brine alone"),
-		fault.When(!s.Fits, fault.FieldCapacity, "the tank is over full with these lots: they come to %v; allowed: smaller lots", s.Now.Volume),
+	if err := cmp.Or(
+		fault.If(!plain, fault.FieldTarget, "a strength in salt means nothing for a blend; allowed: with plain salt brine alone"),
+		fault.If(!s.Fits, fault.FieldCapacity, "the tank is over full with these lots: they come to %v; allowed: smaller lots", s.Now.Volume),
 	); err != nil {
 		return err
 	}
@@ -140,15 +140,13 @@ func (r StoreRequest) check() error {
 		return err
 	}
 	for _, lot := range r.Lots {
-		if err := fault.First(fault.When(!(lot.Volume > 0), fault.FieldParts, "no volume; allowed: above 0")); err != nil {
-			return err
-		}
-		if _, err := lot.Liquid.DissolvesAt(r.Temperature); err != nil {
+		_, err := lot.Liquid.DissolvesAt(r.Temperature)
+		if err := cmp.Or(fault.If(!(lot.Volume > 0), fault.FieldParts, "no volume; allowed: above 0"), err); err != nil {
 			return err
 		}
 	}
-	return fault.First(
-		fault.When(r.Batches < 0 || r.Batches > mostBatches, fault.FieldBatches, "allowed: 1 to 1000"),
-		fault.When(r.Batches > 0 && len(r.Lots) < 2, fault.FieldBatches, "there is nothing to add; allowed: with the tank and a batch"),
+	return cmp.Or(
+		fault.If(r.Batches < 0 || r.Batches > mostBatches, fault.FieldBatches, "allowed: 1 to 1000"),
+		fault.If(r.Batches > 0 && len(r.Lots) < 2, fault.FieldBatches, "there is nothing to add; allowed: with the tank and a batch"),
 	)
 }

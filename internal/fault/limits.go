@@ -19,12 +19,7 @@ func Within(t, low, high quantity.Temperature) bool {
 	return t >= low-slack && t <= high+slack
 }
 
-// TemperatureRule refuses a temperature at which brine is not considered.
-func TemperatureRule(field string, t quantity.Temperature) Rule {
-	return When(!Within(t, Coldest, Hottest), field, "outside what liquid brine is reckoned for; allowed: %v to %v", Coldest, Hottest)
-}
-
 // CheckTemperature refuses a temperature at which brine is not considered.
 func CheckTemperature(field string, t quantity.Temperature) error {
-	return First(TemperatureRule(field, t))
+	return If(!Within(t, Coldest, Hottest), field, "outside what liquid brine is reckoned for; allowed: %v to %v", Coldest, Hottest)
 }

@@ -2,10 +2,13 @@
 package ready
 
 import (
+	"cmp"
+
 	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
+
 	"brineyard/internal/yard"
 )
 
@@ -32,23 +35,6 @@ const (
 	OneWrong        // one reading lies far off the others
 	Scattered       // more scatter than a hydrometer's
 	Stalled         // it does not gain
-)
-
-// Finding is what the readings say of the tank.
-type Finding int
-
-// The findings. The command line words them.
-const (
-	WillBeReady  Finding = iota
-	OnTarget             // it has reached the target
-	PassedBand           // by the fit it is too strong
-	ReadAbove            // the last reading is too strong
-	StandsInBand         // it does not gain, and may be pumped
-	NoGain               // it does not gain
-	TooScattered         // no time can be told
-	GetsWeaker
-	LevelsOff     // at a strength below target
-	NeverOnTarget // and no fault says why
 )
 
 // Span is a value with its 95 % error band.
@@ -117,45 +103,16 @@ func Estimate(r Request) (Result, error) {
 	return out, nil
 }
 
-// find returns the first of the findings that holds. Whether the tank may be pumped is
-// decided on the last reading as check decides it, and on the fit where that reading was
-// left aside.
-func (out *Result) find(r Request) Finding {
-	last := len(r.Samples) - 1
-	read, fitted := r.Band.Judge(out.Strengths[last]), r.Band.Judge(out.Now)
-	aside := out.Fault == OneWrong && out.Odd == last
-	for _, rule := range []struct {
-		holds   bool
-		finding Finding
-	}{
-		{read == yard.TooStrong, ReadAbove},
-		{out.Fault == Stalled && read == yard.MayPump, StandsInBand},
-		{out.Fault == Stalled, NoGain},
-		{out.Fault == Scattered, TooScattered},
-		{out.Fault == Falling, GetsWeaker},
-		{out.Fault == Starved && !out.Reaches, LevelsOff},
-		{!out.Reaches, NeverOnTarget},
-		{fitted == yard.TooStrong && (read != yard.MayPump || aside), PassedBand},
-		{out.Target.Value <= float64(r.Samples[last].At), OnTarget},
-	} {
-		if rule.holds {
-			return rule.finding
-		}
-	}
-	return WillBeReady
-}
-
 // mixPoint is a time in s from the first reading, and a strength.
 type mixPoint struct{ t, s float64 }
 
 // points turns readings into true strengths.
 func (r Request) points() (Result, []mixPoint, error) {
 	out := Result{}
-	if err := fault.First(fault.When(len(r.Samples) < 2, fault.FieldReadings,
-		"fewer than two tell no rate; allowed: two or more, like 10:05=12%% 10:20=18.5%%")); err != nil {
-		return out, nil, err
-	}
-	if err := r.Band.Check(); err != nil {
+	if err := cmp.Or(
+		fault.If(len(r.Samples) < 2, fault.FieldReadings, "fewer than two tell no rate; allowed: two or more, like 10:05=12%% 10:20=18.5%%"),
+		r.Band.Check(),
+	); err != nil {
 		return out, nil, err
 	}
 	var points []mixPoint

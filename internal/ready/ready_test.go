@@ -13,7 +13,6 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/yard"
 
-	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
@@ -326,70 +325,4 @@ func TestPlateauByChance(t *testing.T) {
 		}
 	}
 	require.LessOrEqual(t, wrongly, 5)
-}
-
-// The last reading is judged as check judges it: what is off an end of the band by less than
-// would need correcting may be pumped, and nobody is told that the band was passed.
-func TestReadyDecidesAsCheckDoes(t *testing.T) {
-	decisions := map[yard.Decision]int{}
-	for _, end := range []float64{0.2399, 0.24, 0.240004, 0.240006, 0.2405} {
-		r := mixing{fullAt(t), 0.2, 0.0008, 0, 2}.request(t, 1)
-		shown, err := brine.Expected(gauge.PercentGlass(), quantity.Strength(end), mixTemp)
-		require.NoError(t, err)
-		sample := brine.Sample{Instrument: gauge.PercentGlass(), Reading: shown, Temperature: mixTemp}
-		r.Samples = append(r.Samples, TimedSample{1200, sample})
-		checked, err := brine.Check(brine.CheckRequest{Sample: sample, Band: r.Band, Volume: 1, RockSalt: yard.PureSalt()})
-		require.NoError(t, err)
-		decisions[checked.Decision]++
-		out, err := Estimate(r)
-		require.NoError(t, err)
-		want := OnTarget
-		if checked.Decision == yard.TooStrong {
-			want = ReadAbove
-		}
-		require.Equal(t, want, out.Finding, "%v", end)
-	}
-	require.Equal(t, map[yard.Decision]int{yard.MayPump: 3, yard.TooStrong: 2}, decisions)
-}
-
-// Each finding, by readings a quarter of an hour apart in a tank that goes from 5 % to
-// saturation, or stands still, or goes back. The fit passes the band where the last reading
-// was left aside.
-func TestFindings(t *testing.T) {
-	full := fullAt(t)
-	onWay := func(minutes ...float64) []float64 {
-		var strengths []float64
-		for _, m := range minutes {
-			strengths = append(strengths, full-(full-0.05)*math.Exp(-0.05*m))
-		}
-		return strengths
-	}
-	toSaturation := yard.Band{Target: quantity.Strength(full), Low: 0.2, High: 0.28}
-	for _, c := range []struct {
-		want      Finding
-		strengths []float64
-		band      yard.Band
-	}{
-		{WillBeReady, onWay(0, 15, 30), yard.DefaultBand()},
-		{OnTarget, onWay(0, 15, 30, 43), yard.DefaultBand()},
-		{ReadAbove, onWay(0, 15, 30, 45), yard.BandAround(0.22)},
-		{StandsInBand, []float64{0.233, 0.2335, 0.234}, yard.DefaultBand()},
-		{NoGain, []float64{0.12, 0.1205, 0.121}, yard.DefaultBand()},
-		{TooScattered, []float64{0.1, 0.18, 0.17, 0.22}, yard.DefaultBand()},
-		{GetsWeaker, []float64{0.2, 0.19, 0.18}, yard.DefaultBand()},
-		{LevelsOff, []float64{0.08, 0.14, 0.17, 0.183, 0.189, 0.192}, yard.DefaultBand()},
-		{NeverOnTarget, onWay(0, 15, 30), toSaturation},
-		{PassedBand, append(onWay(0, 15, 30, 45, 60, 75), 0.22), yard.DefaultBand()},
-		{PassedBand, append(onWay(0, 15, 30, 45, 60, 75), 0.233), yard.DefaultBand()},
-	} {
-		r := Request{Band: c.band}
-		for i, s := range c.strengths {
-			shown, err := brine.Expected(gauge.PercentGlass(), quantity.Strength(s), mixTemp)
-			require.NoError(t, err)
-			r.Samples = append(r.Samples, TimedSample{quantity.Duration(900 * i), brine.Sample{Instrument: gauge.PercentGlass(), Reading: shown, Temperature: mixTemp}})
-		}
-		out, err := Estimate(r)
-		require.NoError(t, err)
-		assert.Equal(t, c.want, out.Finding, "%v: %+v", c.strengths, out)
-	}
 }

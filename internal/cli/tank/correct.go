@@ -55,7 +55,7 @@ func (q *correct) Bind(b *bind.Set) {
 // Answer corrects the tank.
 func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 	r, v := q.request, s.View
-	c, err := brine.Correct(r)
+	c, err := q.correction()
 	if err != nil {
 		return run.Reply{}, err
 	}
@@ -73,6 +73,14 @@ func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 		},
 		Record: &q.record, Entries: run.CorrectionEntries(q.tank.Name, r, c),
 	}, nil
+}
+
+// correction takes what a reading made known of the brine, so that it is not worked out again.
+func (q *correct) correction() (brine.Correction, error) {
+	if q.read != nil {
+		return brine.CorrectKnown(q.request, q.read.Known)
+	}
+	return brine.Correct(q.request)
 }
 
 func (q *correct) working(v show.View, c brine.Correction) (steps []report.Step) {

@@ -1,6 +1,7 @@
 package fault
 
 import (
+	"cmp"
 	"testing"
 
 	"brineyard/internal/quantity"
@@ -9,13 +10,12 @@ import (
 )
 
 // The first rule that is broken is the one reported, with its quantities in their units.
-func TestFirst(t *testing.T) {
-	require.NoError(t, First())
-	require.NoError(t, First(When(false, FieldVolume, "no batch")))
-	err := First(
-		When(false, FieldTarget, "no target"),
-		When(true, FieldVolume, "the tank cannot hold that; allowed: up to %v", 500*quantity.Gallon),
-		When(true, FieldBed, "too large"),
+func TestIf(t *testing.T) {
+	require.NoError(t, If(false, FieldVolume, "no batch"))
+	err := cmp.Or(
+		If(false, FieldTarget, "no target"),
+		If(true, FieldVolume, "the tank cannot hold that; allowed: up to %v", 500*quantity.Gallon),
+		If(true, FieldBed, "too large"),
 	)
 	require.EqualError(t, err, "volume: the tank cannot hold that; allowed: up to 500 gal")
 	input, ok := err.(*InputError)
