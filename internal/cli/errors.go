@@ -27,9 +27,6 @@ func usagef(format string, args ...any) error { return fault.Refuse(format, args
 
 type faultList = run.FaultList
 
-// listOf takes over the faults of a yard or storm file.
-func listOf(faults file.Faults) faultList { return run.EachFault(faults) }
-
 // allowed says what may be given instead.
 func allowed(problem string, these []string) error {
 	return fmt.Errorf("%s; allowed: %s", problem, words.Joined(these, "none"))

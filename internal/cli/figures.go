@@ -54,14 +54,6 @@ func solidName(s solution.Solid) string {
 	return "salt crystals (" + s.String() + ", " + s.Formula() + ")"
 }
 
-// solidKind is ice or salt.
-func solidKind(s solution.Solid) string {
-	if s == solution.Ice {
-		return "ice"
-	}
-	return "salt"
-}
-
 // onset shows when a solid forms.
 func (s *setting) onset(key, label string, o solution.Onset) report.Figure {
 	if !o.Found {

@@ -7,5 +7,4 @@ const (
 	nextAfterCorrect = "check, once it is mixed and the temperature has settled."
 	nextAfterBatch   = "ready, with two or more timed readings, says when it reaches target."
 	nextAfterReady   = "check, when it is time to look again."
-	nextAfterStorm   = "batch --tank says what goes into each batch; --what-if compares plans."
 )

@@ -10,6 +10,7 @@ import (
 	"brineyard/internal/cli/cold"
 	"brineyard/internal/cli/learn"
 	"brineyard/internal/cli/move"
+	"brineyard/internal/cli/plan"
 	"brineyard/internal/cli/records"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/tank"
@@ -74,13 +75,13 @@ var commands = []struct {
 	name string
 	make func(*Env, *globals) *cobra.Command
 }{
-	{"storm", newStorm}, {"each", newEach},
+	{"each", newEach},
 	{"drill", newDrill},
 }
 
 // grouped are the commands in the groups of the help screen.
 func grouped() []run.Command {
-	return slices.Concat(tank.Commands(), cold.Commands(), move.Commands(), records.Commands(), learn.Commands())
+	return slices.Concat(tank.Commands(), cold.Commands(), move.Commands(), plan.Commands(), records.Commands(), learn.Commands())
 }
 
 // commandOf is the command that a line begins with; empty if it is none. Then the others

@@ -5,6 +5,7 @@ package bind
 
 import (
 	"errors"
+	"io/fs"
 	"time"
 
 	"brineyard/internal/fault"
@@ -29,6 +30,7 @@ type Scope struct {
 	Yard   *yard.Yard // nil when there is none
 	System quantity.System
 	Now    func() time.Time
+	Open   func(string) (fs.File, error)
 	Args   []string // words without a flag
 	Notes  []string // how the words were read; Fill adds to them
 }

@@ -112,7 +112,7 @@ func (s *Session) Note(text string) { s.notes = append(s.notes, text) }
 
 // Scope is what a question's values are taken from.
 func (s *Session) Scope(args []string) *bind.Scope {
-	return &bind.Scope{Yard: s.Yard, System: s.View.System, Now: s.Env.Now, Args: args}
+	return &bind.Scope{Yard: s.Yard, System: s.View.System, Now: s.Env.Now, Open: s.Env.Open, Args: args}
 }
 
 // Write draws the document in the form asked for.

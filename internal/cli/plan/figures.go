@@ -1,0 +1,141 @@
+package plan
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"brineyard/internal/cli/show"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/storm"
+)
+
+// figures are what the plan comes to: amounts, times, loads and cost.
+func figures(v show.View, p storm.Plan) []report.Figure {
+	return slices.Concat(amountFigures(v, p), timeFigures(v, p), loadFigures(v, p.Loading), costFigures(v, p.Cost))
+}
+
+func amountFigures(v show.View, p storm.Plan) []report.Figure {
+	pr := p.Production
+	pair := v.Figure("demanded", "Wanted, loaded, short", p.Demanded)
+	pair.Value.Text = v.Say("%v, %v, %v", p.Demanded, p.Loaded, p.Short)
+	salt := v.Figure("salt", "Salt to use", pr.Salt)
+	if pr.Buckets > 0 {
+		salt.Value.Text = v.Say("%v, %v buckets", pr.Salt, quantity.Count(pr.Buckets))
+	}
+	return []report.Figure{
+		pair, show.Quiet(v.Figure("loaded", "Loaded", p.Loaded)), show.Quiet(v.Figure("short", "Short", p.Short)),
+		show.Quiet(v.Figure("made", "Made", pr.Made)),
+		v.Figure("batches", "Batches to make", quantity.Count(pr.Batches)),
+		salt, show.Quiet(v.Figure("buckets", "Buckets", quantity.Count(pr.Buckets))),
+		show.QuietUnless(p.DrySalt > 0, v.Figure("dry_salt", "Dry salt to pre-wet", p.DrySalt)),
+		v.Figure("water", "Water to run in", pr.Water),
+		show.QuietUnless(len(p.Liquids) > 0, report.Figure{Key: "liquids_wanted", Label: "Liquids not made here", Value: report.Word(liquidsText(v, p))}),
+	}
+}
+
+// liquidsText is what the routes take of bought liquids.
+func liquidsText(v show.View, p storm.Plan) string {
+	var liquids []string
+	for _, l := range p.Liquids {
+		liquids = append(liquids, v.Say("%s, %v of %v", l.Name, l.Wanted, l.OnHand))
+	}
+	return strings.Join(liquids, "; ")
+}
+
+func timeFigures(v show.View, p storm.Plan) []report.Figure {
+	pr := p.Production
+	return []report.Figure{
+		show.QuietUnless(pr.Batches > 0, at("done_time", "Last batch done", pr.DoneAt)),
+		show.QuietUnless(pr.Batches > 0 || pr.Late, at("latest_start", latestLabel(pr), pr.Latest)),
+		show.QuietUnless(pr.InMixers > 0, v.Figure("left_in_mixers", "Left in the mixers", pr.InMixers)),
+		show.QuietUnless(p.ReserveGap > 0, v.Figure("reserve_short", "Reserve lacks", p.ReserveGap)),
+		show.Quiet(v.Figure("pump_time", "Pump on batches", pr.PumpTime)),
+		show.Quiet(v.Figure("idle_first_fill", "Pump waits for the first fill", pr.IdleFirst)),
+		show.Quiet(v.Figure("idle_later_fills", "Pump waits for later fills", pr.IdleLater)),
+	}
+}
+
+// at is a labelled time of day.
+func at(key, label string, t quantity.Duration) report.Figure {
+	return report.Figure{Key: key, Label: label, Value: timeOf(t)}
+}
+
+// latestLabel says what the latest start is for.
+func latestLabel(pr storm.Production) string {
+	if pr.Late {
+		return "For all of it, begin by"
+	}
+	return "Begin at the latest"
+}
+
+func loadFigures(v show.View, l storm.Loading) []report.Figure {
+	if len(l.Loads) == 0 {
+		return nil
+	}
+	loads := v.Figure("loads", "Truckloads", quantity.Count(len(l.Loads)))
+	loads.Value.Text = v.Say("%v, first out %s, last out %s", quantity.Count(len(l.Loads)), clock(l.FirstOut), clock(l.LastOut))
+	return []report.Figure{loads, show.Quiet(at("first_out", "First out", l.FirstOut)), show.Quiet(at("last_out", "Last out", l.LastOut))}
+}
+
+// costFigures are the cost, the chloride, and dry salt beside them.
+func costFigures(v show.View, c storm.Cost) []report.Figure {
+	cost := v.Figure("cost", "Cost", c.Total)
+	if c.PerVolume != nil && c.PerLane != nil {
+		cost.Value.Text = v.Say("%v: %v, or %v of lane", c.Total, *c.PerVolume, *c.PerLane)
+	}
+	area := chloridePerArea(v, c.ChloridePerArea)
+	chloride := v.Figure("chloride", "Chloride laid down", c.Chloride)
+	if c.ChloridePerLane > 0 {
+		chloride.Value.Text = v.Say("%v: %v of lane, %s a pass", c.Chloride, c.ChloridePerLane, area.Text)
+	}
+	dry := show.Known(v, "cost_dry_salt", "Dry salt on the same lanes", c.DrySalt)
+	if c.DrySalt != nil {
+		dry.Value.Text = v.Say("%v for salt alone, with %v of chloride", *c.DrySalt, c.DrySaltChloride)
+	}
+	figures := []report.Figure{cost, costParts(v, c), chloride}
+	for _, part := range partsOf(c) {
+		figures = append(figures, show.Quiet(show.Known(v, part.key, part.label, part.money)))
+	}
+	return append(figures,
+		show.Quiet(show.Known(v, "cost_per_volume", "Cost of a volume", c.PerVolume)),
+		show.Quiet(show.Known(v, "cost_per_lane", "Cost of a lane", c.PerLane)),
+		show.Quiet(v.Figure("chloride_per_lane", "Chloride on a lane", c.ChloridePerLane)),
+		show.Quiet(report.Figure{Key: "chloride_per_area", Label: "Chloride on an area", Value: area}),
+		dry, show.Quiet(v.Figure("chloride_dry_salt", "Its chloride", c.DrySaltChloride)))
+}
+
+// costPart is a part of the cost; money is nil where it is not known.
+type costPart struct {
+	word, key, label string
+	money            *quantity.Money
+}
+
+func partsOf(c storm.Cost) []costPart {
+	return []costPart{
+		{"salt", "cost_salt", "Salt", c.Salt}, {"water", "cost_water", "Water", c.Water},
+		{"liquids", "cost_additive", "Additive", c.Additive}, {"labour", "cost_labour", "Labour", c.Labour},
+		{"driving", "cost_driving", "Driving", c.Driving},
+	}
+}
+
+// costParts are the parts of the cost in words, those that are known.
+func costParts(v show.View, c storm.Cost) report.Figure {
+	var parts []string
+	for _, part := range partsOf(c) {
+		if part.money != nil {
+			parts = append(parts, v.Say("%s %v", part.word, *part.money))
+		}
+	}
+	return show.QuietUnless(len(parts) > 0, report.Figure{Key: "cost_parts", Label: "Of that", Value: report.Word(strings.Join(parts, ", "))})
+}
+
+// chloridePerArea shows kg/m2 in the units of the trade.
+func chloridePerArea(v show.View, kg float64) report.Value {
+	x, unit := kg*float64(quantity.Acre)/float64(quantity.Pound), "lb/acre"
+	if v.System == quantity.Metric {
+		x, unit = kg*1e4, "kg/ha"
+	}
+	return report.Number(x, unit, fmt.Sprintf("%.1f %s", x, unit))
+}

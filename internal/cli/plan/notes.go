@@ -1,0 +1,76 @@
+package plan
+
+import (
+	"slices"
+
+	"brineyard/internal/cli/show"
+	"brineyard/internal/storm"
+)
+
+// note is one that a plan has on a condition.
+type note struct {
+	holds bool
+	text  string
+}
+
+// notes are those that hold, in this order.
+func notes(v show.View, r storm.Request, p storm.Plan) []string {
+	var texts []string
+	for _, n := range slices.Concat(practiceNotes(v, r, p), supplyNotes(v, r, p), planNotes(v, r, p)) {
+		if n.holds {
+			texts = append(texts, n.text)
+		}
+	}
+	return texts
+}
+
+func practiceNotes(v show.View, r storm.Request, p storm.Plan) []note {
+	return []note{
+		{true, "Rates are the agency's to set; priorities and passes are those of the yard and storm files."},
+		{p.Better != nil, betterNote(v, r, p.Better)},
+		{!p.Practice, v.Say("Below %v of pavement liquids are out of practice (MN field handbook; MaineDOT: plow only).", storm.ColdestPavement())},
+	}
+}
+
+// betterNote proposes a blend that melts more, where there is one.
+func betterNote(v show.View, r storm.Request, b *storm.BetterBlend) string {
+	if b == nil {
+		return ""
+	}
+	text := v.Say("At %v, %v of %s in the brine would melt %v instead of %v", r.Low, b.Share, b.Additive, b.PerVolume, b.Before)
+	if b.DropsSalt {
+		text += v.Say(", but salt falls out of that in a tank below %v: meter it in as you load", show.TemperatureOf(b.SaltOut))
+	}
+	return text + "."
+}
+
+// supplyNotes are about what stands in store.
+func supplyNotes(v show.View, r storm.Request, p storm.Plan) []note {
+	var all []note
+	for _, l := range p.Supply {
+		fix := ""
+		if l.Fix != nil {
+			fix = v.Say("Tank %s is out of the band and left out until corrected: %s.", l.Where, v.CorrectionSteps(*l.Fix))
+		}
+		all = append(all, []note{
+			{!l.Clear && !l.First.Found, v.Say("%s (%s): its data sheet ends at %v, above the low of %v.", l.Where, l.Liquid, show.TemperatureOf(l.First), r.Low)},
+			{!l.Clear && l.First.Found, v.Say("%s (%s): %s forms in it at %v, above the low of %v; what the low makes of it, freeze --liquid says.",
+				l.Where, l.Liquid, show.SolidKind(l.First.Solid), show.TemperatureOf(l.First), r.Low)},
+			{l.Fix != nil, fix},
+		}...)
+	}
+	return all
+}
+
+func planNotes(v show.View, r storm.Request, p storm.Plan) []note {
+	pr := p.Production
+	return []note{
+		{len(r.Trucks) == 0, "The yard file has no trucks, so loading is not planned."},
+		{len(p.Loading.Loads) > 0 && p.Loading.LastOut > r.Start, v.Say("Trucks load until %s; an earlier --start ends sooner.", clock(p.Loading.LastOut))},
+		{pr.InMixers > 0, v.Say("%v of brine have no room in storage: load them from the mixers.", pr.InMixers)},
+		{r.Pile.OnHand == nil, "The yard file does not say what the salt pile holds (salt.pile), so salt is taken to suffice."},
+		{p.Cost.Missing, "Some prices are not known, so the cost is that of the rest."},
+		{len(pr.Jobs) > 0, v.Say("The pump works %v on batches and waits %v for water; one tank fills, and one is pumped, at a time.",
+			pr.PumpTime, pr.IdleFirst+pr.IdleLater)},
+	}
+}

@@ -1,0 +1,179 @@
+package plan
+
+import (
+	"cmp"
+	"strings"
+
+	"brineyard/internal/balance"
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/fault"
+	"brineyard/internal/quantity"
+	"brineyard/internal/storm"
+	"brineyard/internal/yard"
+	"brineyard/internal/yard/file"
+)
+
+// asked is a storm as the flags, the storm file and the yard file have it, in this order of
+// precedence.
+type asked struct {
+	request storm.Request
+	yard    *yard.Yard
+	orders  *file.Storm // of the storm file; empty where none is named
+	passes  int         // over every route; 0 for the routes' own
+}
+
+// What a plan takes where nothing else settles it.
+const (
+	noon      = 12 * 60 * quantity.Minute
+	oneDay    = 24 * 60 * quantity.Minute
+	hoursToGo = 8 * 60 * quantity.Minute // from the beginning of the work to the storm
+)
+
+var timeOfDay = bind.Kind[quantity.Duration]{Name: "time", Parse: file.TimeOfDay}
+
+// bind binds the request. The low of the band is bound before that of the pavement: a refusal
+// that names the low means the storm's.
+func (a *asked) bind(b *bind.Set) {
+	r := &a.request
+	b.Then(a.takeYard)
+	bind.Of(b, timeOfDay, &r.Now, "now", "when work can begin, like 12:00; noon unless given",
+		inOrders(a, func(o *file.Storm) *quantity.Duration { return o.Now }), bind.Default(noon))
+	bind.Of(b, bind.Temperature, &r.Temperature, "temp", "temperature at which volumes are measured; 60F unless given", bind.Default(quantity.Fahrenheit(60)))
+	bind.Of(b, bind.Volume, &r.Reserve, "reserve", "salt brine to keep back",
+		inOrders(a, func(o *file.Storm) *quantity.Volume { return o.Reserve }))
+	bind.YardBand(b, &r.Band)
+	bind.YardRockSalt(b, &r.Pile.Quality)
+	bind.YardWaterTemperature(b, &r.Supply.Temperature)
+	a.bindStart(b)
+	a.bindLow(b)
+	a.bindRoutes(b)
+	for _, key := range []struct{ field, name string }{{fault.FieldRoutes, "routes"}, {fault.FieldPump, "pump.flow"}, {fault.FieldSupply, "supply.flow"}} {
+		b.SaysOf(key.field, func() string { return a.yard.Path + ": " + key.name })
+	}
+}
+
+// inOrders takes a value from the storm file.
+func inOrders[Q quantity.Quantity](a *asked, get func(*file.Storm) *Q) bind.Source[Q] {
+	return bind.InFile(func() string { return a.orders.Path }, func() *Q { return get(a.orders) })
+}
+
+// takeYard takes over what the yard has.
+func (a *asked) takeYard(s *bind.Scope) error {
+	y := s.Yard
+	a.yard = y
+	a.request = storm.Request{
+		Prices: y.Prices, Blends: y.Blends, Tanks: y.StorageTanks(), Others: y.Liquids, Trucks: y.Trucks,
+		Supply: y.Supply, Pump: y.Pump, Pile: y.Pile,
+	}
+	for _, m := range y.MixingTanks() {
+		m.PumpOff = cmp.Or(m.PumpOff, m.WorkingVolume)
+		a.request.Mixers = append(a.request.Mixers, m)
+	}
+	return nil
+}
+
+// bindStart binds when all is to be ready: a time before work begins is the next morning's.
+func (a *asked) bindStart(b *bind.Set) {
+	r := &a.request
+	bind.Of(b, timeOfDay, &r.Start, "start", "when all is to be ready, like 20:00",
+		inOrders(a, func(o *file.Storm) *quantity.Duration { return o.Start }),
+		bind.DefaultOf(func() quantity.Duration { return r.Now + hoursToGo }))
+	b.Then(func(*bind.Scope) error {
+		if r.Start < r.Now {
+			r.Start += oneDay
+		}
+		return nil
+	})
+}
+
+// bindLow binds the low that is given, or the coldest hour of the forecast.
+func (a *asked) bindLow(b *bind.Set) {
+	r := &a.request
+	var low *bind.Value[quantity.Temperature]
+	b.Then(func(*bind.Scope) error {
+		if !low.Given() && coldest(a.orders) == nil {
+			return fault.Refuse("--low is missing: without the coldest pavement nothing is said of the cold; allowed: like --low 19F, or low or pavement in a storm file")
+		}
+		return nil
+	})
+	low = bind.Of(b, bind.Temperature, &r.Low, "low", "coldest pavement, and night in the yard", inOrders(a, coldest))
+	b.Then(func(*bind.Scope) error {
+		least, most := yard.PavementLimits()
+		return fault.If(r.Low < least || r.Low > most, fault.FieldLow, "outside what is planned for; allowed: %v to %v", least, most)
+	})
+}
+
+// coldest is the low of a storm file; nil where it has no forecast.
+func coldest(o *file.Storm) *quantity.Temperature {
+	low := o.Low
+	for _, h := range o.Pavement {
+		if low == nil || h.Temperature < *low {
+			low = &h.Temperature
+		}
+	}
+	return low
+}
+
+// bindRoutes binds the yard's routes, as the storm file and the flags change them.
+func (a *asked) bindRoutes(b *bind.Set) {
+	rate := bind.Typed(b, bind.RatePerLane, "rate", "on every lane, instead of the routes' own")
+	bind.Count(b, &a.passes, "passes", "over every route, instead of the routes' own", "whole number of them")
+	b.Then(func(s *bind.Scope) error {
+		for _, yardRoute := range a.yard.Routes {
+			order := a.order(yardRoute.Name)
+			if order.Skip {
+				continue
+			}
+			r := ordered(yardRoute, order)
+			r.Passes = cmp.Or(a.passes, r.Passes)
+			if rate.Given() && hasLaneRate(r) {
+				r.Rate = rate.Typed()
+			}
+			a.request.Routes = append(a.request.Routes, r)
+		}
+		if rate.Given() {
+			noteRate(s, a.request.Routes)
+		}
+		return nil
+	})
+}
+
+// order is what the storm file orders for a route.
+func (a *asked) order(route string) file.StormRoute {
+	for _, o := range a.orders.Routes {
+		if o.Name == route {
+			return o
+		}
+	}
+	return file.StormRoute{}
+}
+
+// ordered is a route as a storm file changes it.
+func ordered(r yard.Route, o file.StormRoute) yard.Route {
+	r.Liquid = cmp.Or(o.Liquid, r.Liquid, balance.BrineName)
+	r.Passes = cmp.Or(o.Passes, r.Passes, 1)
+	r.Priority = cmp.Or(o.Priority, r.Priority)
+	if o.Rate != nil {
+		r.Rate = *o.Rate
+	}
+	if o.AreaRate != nil {
+		r.AreaRate = *o.AreaRate
+	}
+	return r
+}
+
+// hasLaneRate reports whether a route is sprayed by the lane.
+func hasLaneRate(r yard.Route) bool { return r.Area == 0 && r.Prewet == 0 }
+
+// noteRate tells which routes a rate on lanes leaves as they are.
+func noteRate(s *bind.Scope, routes []yard.Route) {
+	var names []string
+	for _, r := range routes {
+		if !hasLaneRate(r) {
+			names = append(names, r.Name)
+		}
+	}
+	if len(names) > 0 {
+		s.Notes = append(s.Notes, "--rate leaves areas and pre-wetted routes as they are: "+strings.Join(names, ", ")+".")
+	}
+}

@@ -1,0 +1,87 @@
+package plan
+
+import (
+	"errors"
+
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/derive"
+	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/fault"
+	"brineyard/internal/report"
+	"brineyard/internal/storm"
+	"brineyard/internal/yard/file"
+)
+
+var stormCommand = run.Command{
+	Use:   "storm [FILE]",
+	Short: "Gallons, batches, salt, loads, hours and cost for a storm",
+	Long: "storm plans a storm from the yard file: what the routes take, what stands in\n" +
+		"store, which batches to make and when to begin, what falls short and who gets\n" +
+		"it, how the trucks load, what the cold does to the liquids, and what it costs.\n" +
+		"A storm file changes routes for one storm; flags stand above it.",
+	Example: "  brineyard storm --now 12:00 --start 20:00 --low 19F\n" +
+		"  brineyard storm --start 20:00 --low 19F --what-if start=22:00,rate=30",
+	Args: run.OneFile,
+	New:  func() run.Question { return &stormQuestion{} },
+}
+
+type stormQuestion struct {
+	asked  asked
+	bound  *bind.Set
+	whatIf []string // changes to compare the plan with
+}
+
+// Bind reads the storm file, if one is named, before what stands above it.
+func (q *stormQuestion) Bind(b *bind.Set) {
+	q.bound = b
+	b.Then(q.readOrders)
+	q.asked.bind(b)
+	b.Flags().StringArrayVar(&q.whatIf, "what-if", nil,
+		"compare with `changes`: now, start, low, reserve, rate or passes, like rate=30,start=22:00; may be given again")
+}
+
+// readOrders reads the storm file for the yard, and shows all its faults.
+func (q *stormQuestion) readOrders(s *bind.Scope) (err error) {
+	if s.Yard == nil {
+		return fault.Refuse("no yard file, so nothing to plan with; allowed: --yard with a file; yard init writes one")
+	}
+	q.asked.orders = &file.Storm{}
+	if len(s.Args) == 0 {
+		return nil
+	}
+	q.asked.orders, err = file.LoadStorm(s.Open, s.Args[0], s.Yard)
+	var faults file.Faults
+	if errors.As(err, &faults) {
+		return run.EachFault(faults)
+	}
+	return err
+}
+
+// Answer plans the storm, and once more for each set of changes.
+func (q *stormQuestion) Answer(s *run.Session) (run.Reply, error) {
+	r := q.asked.request
+	p, err := storm.Make(r)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	others, err := q.compare(s)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	return run.Reply{
+		Figures: figures(s.View, p),
+		Words: func(d *report.Document) {
+			d.Title, d.Verdict, d.Notes = "Storm plan", verdict(s.View, r, p), notes(s.View, r, p)
+			if len(others) > 0 {
+				d.Tables = []report.Table{whatIfTable(s.View, append([]variant{{"as planned", p}}, others...))}
+			}
+			d.Tables = append(d.Tables, tables(s.View, r.Low, p)...)
+			d.Drawings, d.Next = timeLine(r, p), "batch --tank says what goes into each batch; --what-if compares plans."
+			d.Cautions = []string{show.CautionPump, show.CautionDrain, "Axle and gross limits of the trucks are the law's, not this plan's.", show.CautionLocal}
+			if s.Globals.Working {
+				d.Working = derive.Storm(s.View, r, p)
+			}
+		},
+	}, nil
+}

@@ -1,0 +1,73 @@
+package plan
+
+import (
+	"bytes"
+	"io"
+	"strings"
+	"testing"
+
+	"brineyard/internal/cli/run"
+
+	"github.com/stretchr/testify/require"
+)
+
+const (
+	demoYard  = "../../../testdata/yard/thistlewick.toml"
+	demoStorm = "../../../testdata/storm/first-flake.toml"
+	smallYard = "../../../testdata/storm/small-yard.toml"
+)
+
+// ask runs storm with the words of a line.
+func ask(line string) (string, error) {
+	var out bytes.Buffer
+	env := run.System()
+	env.Out, env.Getenv = &out, func(string) string { return "" }
+	g := &run.Globals{}
+	cmd := stormCommand.Cobra(&env, g)
+	g.Bind(cmd.Flags())
+	cmd.SilenceErrors, cmd.SilenceUsage = true, true
+	cmd.SetErr(io.Discard)
+	cmd.SetArgs(strings.Fields(line))
+	err := cmd.Execute()
+	return out.String(), err
+}
+
+func answer(t *testing.T, line string) string {
+	t.Helper()
+	out, err := ask(line)
+	require.NoError(t, err, line)
+	return out
+}
+
+// A plan fits a page of 66 lines (six to the inch, 11 inches), and markdown carries the
+// tables that text leaves out for that.
+func TestStormFitsAPage(t *testing.T) {
+	storm := demoStorm + " --yard " + demoYard
+	for _, units := range []string{"us", "metric"} {
+		text := answer(t, storm+" --units "+units)
+		require.LessOrEqual(t, strings.Count(text, "\n"), 66, units)
+		require.NotContains(t, text, "At the pump")
+	}
+	markdown := answer(t, storm+" --format markdown")
+	for _, heading := range []string{"## Jobs", "## Loads", "At the pump", "## Liquids that are not made here"} {
+		require.Contains(t, markdown, heading)
+	}
+}
+
+// A flag stands above the storm file, which stands above the yard: each line is followed by
+// one that says the same.
+func TestStormPrecedence(t *testing.T) {
+	yard := " --yard " + demoYard
+	for _, same := range [][2]string{
+		{demoStorm, demoStorm + " --now 12:00 --start 20:00 --low 19F --reserve 400gal"},
+		{demoStorm + " --reserve 900gal", demoStorm + " --low 19F --reserve 900gal"},
+		{"--low 19F", "--low 19F --now 12:00 --start 20:00 --reserve 0gal --temp 60F"},
+		{"--low 19F --now 22:00", "--low 19F --now 22:00 --start 6:00"}, // of the next morning
+	} {
+		require.Equal(t, answer(t, same[0]+yard), answer(t, same[1]+yard), same[0])
+	}
+	file := answer(t, demoStorm+yard)
+	for _, flag := range []string{" --reserve 3000gal", " --passes 1", " --rate 50gal/mi", " --now 9:00"} {
+		require.NotEqual(t, file, answer(t, demoStorm+flag+yard), flag)
+	}
+}

@@ -1,0 +1,121 @@
+package plan
+
+import (
+	"slices"
+
+	"brineyard/internal/cli/show"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/storm"
+)
+
+// tables are those of a plan. Text has the time line instead of jobs and loads.
+func tables(v show.View, low quantity.Temperature, p storm.Plan) []report.Table {
+	all := []report.Table{routesTable(v, p), supplyTable(v, p)}
+	if len(p.Liquids) > 0 {
+		all = append(all, liquidsTable(v, p))
+	}
+	if len(p.Loading.Trucks) > 0 {
+		all = append(all, trucksTable(v, p))
+	}
+	return append(all, coldTable(v, low, p), jobsTable(v, p), loadsTable(v, p))
+}
+
+func routesTable(v show.View, p storm.Plan) report.Table {
+	t := report.Table{Key: "routes", Title: "Routes, in the order in which they are served", Columns: []report.Column{
+		{Key: "route", Label: "Route"}, {Key: "liquid", Label: "Liquid"}, {Key: "lane_length", Label: "Lanes"},
+		{Key: "demanded", Label: "Wanted"}, {Key: "served", Label: "Gets"}, {Key: "lacks", Label: "Lacks"},
+	}}
+	for _, r := range p.Routes {
+		t.Rows = append(t.Rows, []report.Value{
+			report.Word(r.Route.Name), report.Word(r.Route.Liquid), v.Value(r.LaneLength), v.Value(r.Demanded), v.Value(r.Served), report.Word(lackWords(r.Lack)),
+		})
+	}
+	return t
+}
+
+// supplyTable lists what stands in store, and what it needs.
+func supplyTable(v show.View, p storm.Plan) report.Table {
+	t := report.Table{Key: "supply", Title: "In store", Columns: []report.Column{
+		{Key: "where", Label: "Where"}, {Key: "liquid", Label: "Liquid"}, {Key: "usable", Label: "Usable"},
+		{Key: "strength", Label: "Strength"}, {Key: "first_solid_temp", Label: "First solid"}, {Key: "clear", Label: "Clear"}, {Key: "needs", Label: "Needs"},
+	}}
+	for _, l := range p.Supply {
+		strength, needs := report.Nothing("%", "-"), report.Word("nothing")
+		if l.Strength > 0 {
+			strength = v.Value(l.Strength)
+		}
+		if l.Fix != nil {
+			needs = report.Word("correction")
+		}
+		t.Rows = append(t.Rows, []report.Value{
+			report.Word(l.Where), report.Word(l.Liquid), v.Value(l.Usable), strength, v.ShortSolid(l.First), report.Word(show.YesNo(l.Clear)), needs,
+		})
+	}
+	return t
+}
+
+// liquidsTable compares what the routes take of bought liquids with what there is.
+func liquidsTable(v show.View, p storm.Plan) report.Table {
+	t := report.Table{Key: "liquids", Title: "Liquids that are not made here", Columns: []report.Column{
+		{Key: "liquid", Label: "Liquid"}, {Key: "wanted", Label: "Wanted"}, {Key: "on_hand", Label: "There is"}, {Key: "short", Label: "Short"},
+	}}
+	for _, l := range p.Liquids {
+		t.Rows = append(t.Rows, []report.Value{report.Word(l.Name), v.Value(l.Wanted), v.Value(l.OnHand), v.Value(max(0, l.Wanted-l.OnHand))})
+	}
+	t.Long = !slices.ContainsFunc(p.Liquids, func(l storm.LiquidNeed) bool { return l.Wanted > l.OnHand })
+	return t
+}
+
+// trucksTable sums up each truck's night.
+func trucksTable(v show.View, p storm.Plan) report.Table {
+	t := report.Table{Key: "trucks", Title: "Trucks", Columns: []report.Column{
+		{Key: "truck", Label: "Truck"}, {Key: "loads", Label: "Loads"}, {Key: "volume", Label: "Carries"},
+		{Key: "first_out", Label: "First out"}, {Key: "last_out", Label: "Last out"}, {Key: "back", Label: "Back"},
+	}}
+	for _, d := range p.Loading.Trucks {
+		t.Rows = append(t.Rows, []report.Value{
+			report.Word(d.Truck), v.Value(quantity.Count(d.Loads)), v.Value(d.Volume), timeOf(d.FirstOut), timeOf(d.LastOut), timeOf(d.Back),
+		})
+	}
+	return t
+}
+
+// coldTable tells what the low makes of each liquid, and what each melts there.
+func coldTable(v show.View, low quantity.Temperature, p storm.Plan) report.Table {
+	t := report.Table{Key: "cold", Title: v.Say("At the low of %v", low), Columns: []report.Column{
+		{Key: "liquid", Label: "Liquid"}, {Key: "first_solid_temp", Label: "First solid"}, {Key: "clear", Label: "Clear"},
+		{Key: "melts", Label: "Melts"}, {Key: "diluted", Label: "Refreezes at"}, {Key: "practice", Label: "In practice"},
+	}}
+	for _, c := range p.Cold {
+		melts, diluted := report.Nothing(v.Unit(c.PerVolume), "-"), report.Nothing("%", "-")
+		if c.PerVolume > 0 {
+			melts, diluted = v.Value(c.PerVolume), v.Value(c.Diluted)
+		}
+		t.Rows = append(t.Rows, []report.Value{
+			report.Word(c.Liquid), v.ShortSolid(c.First), report.Word(show.YesNo(c.Clear)), melts, diluted, report.Word(show.YesNo(p.Practice)),
+		})
+	}
+	return t
+}
+
+func jobsTable(v show.View, p storm.Plan) report.Table {
+	t := report.Table{Key: "jobs", Title: "Jobs", Long: true, Columns: []report.Column{
+		{Key: "job", Label: "Job"}, {Key: "tank", Label: "Tank"}, {Key: "start", Label: "From"}, {Key: "end", Label: "To"}, {Key: "volume", Label: "Volume"},
+	}}
+	for _, j := range p.Production.Jobs {
+		t.Rows = append(t.Rows, []report.Value{report.Word(string(j.Kind)), report.Word(j.What), timeOf(j.Start), timeOf(j.End), v.Value(j.Volume)})
+	}
+	return t
+}
+
+func loadsTable(v show.View, p storm.Plan) report.Table {
+	t := report.Table{Key: "loads", Title: "Loads", Long: true, Columns: []report.Column{
+		{Key: "truck", Label: "Truck"}, {Key: "route", Label: "Route"}, {Key: "volume", Label: "Load"},
+		{Key: "start", Label: "At the pump"}, {Key: "out", Label: "Out"}, {Key: "back", Label: "Back"},
+	}}
+	for _, l := range p.Loading.Loads {
+		t.Rows = append(t.Rows, []report.Value{report.Word(l.Truck), report.Word(l.Route), v.Value(l.Volume), timeOf(l.Start), timeOf(l.Out), timeOf(l.Back)})
+	}
+	return t
+}
