@@ -6,6 +6,7 @@ import (
 	"os"
 
 	"brineyard/internal/cli"
+	"brineyard/internal/cli/run"
 )
 
-func main() { os.Exit(cli.Run(cli.System(), os.Args[1:])) }
+func main() { os.Exit(cli.Run(run.System(), os.Args[1:])) }

@@ -8,6 +8,7 @@ import (
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/run"
+	"brineyard/internal/fault"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
 
@@ -67,9 +68,6 @@ func (a *asker) use(columns []eachColumn) {
 		a.values = append(a.values, f)
 	}
 }
-
-// resettable is a flag's value that can be as if it had not been given.
-type resettable interface{ reset() }
 
 // ask answers a row; the answer holds until the next. One that is known is not worked out
 // again.
@@ -161,7 +159,7 @@ func (a *asker) figures(columns []eachColumn, cells []string) ([]report.Figure, 
 			cell += u
 		}
 		if err := f.Value.Set(cell); err != nil {
-			return nil, usagef("%s %s: %v", columns[i].flag, words.Quoted(cells[i]), err)
+			return nil, fault.Refuse("%s %s: %v", columns[i].flag, words.Quoted(cells[i]), err)
 		}
 	}
 	if err := a.bound.Fill(a.session.Scope(free)); err != nil {
@@ -176,16 +174,11 @@ func (a *asker) figures(columns []eachColumn, cells []string) ([]report.Figure, 
 
 // reset takes a flag back to what it was before it was given.
 func reset(f *pflag.Flag) {
-	switch v := f.Value.(type) {
-	case bind.Resettable:
-		v.Reset()
-	case resettable:
-		v.reset()
-	default:
-		if err := v.Set(f.DefValue); err != nil {
-			panic(errors.New(f.Name + " cannot be reset")) // a flag of a type that has no reset yet
-		}
+	v, ok := f.Value.(bind.Resettable)
+	if !ok {
+		panic(errors.New(f.Name + " cannot be reset")) // a kind of flag that has no reset yet
 	}
+	v.Reset()
 }
 
 // bareNumber tells whether a cell has no unit of its own.

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/run"
 	"brineyard/internal/drill"
 	"brineyard/internal/yard"
 
@@ -12,23 +14,20 @@ import (
 )
 
 // complete lets shells complete the words of flags, and names out of the yard file.
-func complete(c *cobra.Command, env *Env, g *globals) {
-	visit := func(f *pflag.Flag) {
-		if choice, ok := f.Value.(interface{ Options() []string }); ok {
-			_ = c.RegisterFlagCompletionFunc(f.Name, fixed(choice.Options()))
+func complete(c *cobra.Command, env *run.Env, g *run.Globals) {
+	c.LocalFlags().VisitAll(func(f *pflag.Flag) {
+		// Errors only tell of a flag that is completed already.
+		switch v := f.Value.(type) {
+		case interface{ Options() []string }:
+			_ = c.RegisterFlagCompletionFunc(f.Name, fixed(v.Options()))
+		case *bind.Text:
+			if v.OfYard() {
+				_ = c.RegisterFlagCompletionFunc(f.Name, fromYard(env, g, v.Names))
+			}
 		}
-		if words, ok := f.Value.(*choice); ok {
-			// Errors only tell of a flag that is completed already.
-			_ = c.RegisterFlagCompletionFunc(f.Name, fixed(words.words))
-		}
-		what, _ := pflag.UnquoteUsage(f) // a --from can also be a day
-		if names, ok := flagNames[f.Name]; ok && f.Value.Type() == "name" && what != "day" {
-			_ = c.RegisterFlagCompletionFunc(f.Name, fromYard(env, g, names))
-		}
-	}
-	c.LocalFlags().VisitAll(visit)
-	if words, ok := argumentWords[c.Name()]; ok && c.ValidArgsFunction == nil {
-		c.ValidArgsFunction = words(env, g)
+	})
+	if words, ok := argumentWords(env, g)[c.Name()]; ok && c.ValidArgsFunction == nil {
+		c.ValidArgsFunction = words
 	}
 	for _, sub := range c.Commands() {
 		complete(sub, env, g)
@@ -37,34 +36,17 @@ func complete(c *cobra.Command, env *Env, g *globals) {
 
 type completion = func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective)
 
-// flagNames tell whose names a flag takes.
-var flagNames = map[string]func(*setting) []string{
-	"tank":          func(s *setting) []string { return s.tankNames("") },
-	"additive-into": func(s *setting) []string { return s.tankNames("") },
-	"from":          (*setting).places,
-	"to":            (*setting).places,
-	"truck":         (*setting).truckNames,
-	"route":         (*setting).routeNames,
-	"liquid":        (*setting).liquidNames,
-}
-
 // argumentWords are those of commands that take words without a flag.
-var argumentWords = map[string]func(*Env, *globals) completion{
-	"drill": func(*Env, *globals) completion {
-		var topics []string
-		for _, t := range drill.Topics() {
-			topics = append(topics, string(t))
-		}
-		return fixed(topics)
-	},
-	"each":  func(*Env, *globals) completion { return fixed(questionNames()) },
-	"store": func(env *Env, g *globals) completion { return fromYard(env, g, flagNames["tank"]) },
-}
-
-// places are tanks, outlets, and the supply.
-func (s *setting) places() []string {
-	names := append(s.tankNames(""), s.yard.Plumbing.Outlets...)
-	return append(names, yard.FreshWater)
+func argumentWords(env *run.Env, g *run.Globals) map[string]completion {
+	var topics []string
+	for _, t := range drill.Topics() {
+		topics = append(topics, string(t))
+	}
+	return map[string]completion{
+		"drill": fixed(topics),
+		"each":  fixed(questionNames()),
+		"store": fromYard(env, g, bind.TankNames),
+	}
 }
 
 func fixed(words []string) completion {
@@ -74,13 +56,13 @@ func fixed(words []string) completion {
 }
 
 // fromYard reads the yard file that the line so far would use.
-func fromYard(env *Env, g *globals, names func(*setting) []string) completion {
+func fromYard(env *run.Env, g *run.Globals, names func(*yard.Yard) []string) completion {
 	return func(_ *cobra.Command, _ []string, begun string) ([]string, cobra.ShellCompDirective) {
-		s, err := newSetting(env, g)
-		if err != nil || s.yard == nil {
+		s, err := run.Open(env, g)
+		if err != nil || s.Yard == nil {
 			return nil, cobra.ShellCompDirectiveNoFileComp
 		}
-		return beginning(names(s), begun), cobra.ShellCompDirectiveNoFileComp
+		return beginning(names(s.Yard), begun), cobra.ShellCompDirectiveNoFileComp
 	}
 }
 

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"brineyard/internal/cli/run"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -153,8 +154,8 @@ func anchors(text string) []string {
 func TestWordsAreListed(t *testing.T) {
 	text, err := os.ReadFile(filepath.Join("..", "..", "docs", "words.md"))
 	require.NoError(t, err)
-	env := System()
-	eachCommand(newRoot(&env), func(c *cobra.Command) {
+	env := run.System()
+	everyCommand(newRoot(&env), func(c *cobra.Command) {
 		if path, sub := strings.CutPrefix(c.CommandPath(), "brineyard "); sub {
 			require.True(t, strings.Contains(string(text), "`"+path+"`"), "%s is not in docs/words.md", path)
 		}

@@ -9,20 +9,18 @@ import (
 	"sort"
 	"strings"
 
+	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/run"
+	"brineyard/internal/fault"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
 )
 
-type eachOptions struct {
-	jobs whole
-}
-
-func newEach(env *Env, g *globals) *cobra.Command {
-	o := &eachOptions{}
-	cmd := &cobra.Command{
+// eachCommand asks another command of every row.
+func eachCommand() run.Command {
+	return run.Command{
 		Use:   "each COMMAND [FILE.csv]",
 		Short: "Run one command over the rows of a CSV file",
 		Long: "each asks a command once for every row. Columns are the command's flags by name,\n" +
@@ -33,10 +31,29 @@ func newEach(env *Env, g *globals) *cobra.Command {
 		Example: "  brineyard each reading samples.csv\n" +
 			"  brineyard each correct tanks.csv --yard yard.toml",
 		Args: commandAndFile,
-		RunE: func(_ *cobra.Command, args []string) error { return runEach(env, g, o, args) },
+		Open: openEach,
+		New:  func() run.Question { return &each{} },
 	}
-	cmd.Flags().Var(&o.jobs, "jobs", "rows worked on at once; as many as processors unless given")
-	return cmd
+}
+
+// openEach refuses another form before it opens anything.
+func openEach(env *run.Env, g *run.Globals, _ []string) (*run.Session, error) {
+	if f := g.Format.Name; f != report.Formats[0].Name && f != "csv" {
+		return nil, fault.Refuse("--format %s: rows come out as CSV; allowed: csv", f)
+	}
+	return run.Open(env, g)
+}
+
+// each is the question of a whole table.
+type each struct {
+	words []string
+	jobs  int
+}
+
+// Bind binds the command's name, the file and the jobs.
+func (q *each) Bind(b *bind.Set) {
+	bind.Count(b, &q.jobs, "jobs", "rows worked on at once; as many as processors unless given", "number")
+	b.Then(func(s *bind.Scope) error { q.words = s.Args; return nil })
 }
 
 func questionNames() []string {
@@ -52,11 +69,11 @@ func questionNames() []string {
 func commandAndFile(_ *cobra.Command, args []string) error {
 	switch {
 	case len(args) == 0:
-		return usagef("which command? allowed: %s", strings.Join(questionNames(), ", "))
+		return fault.Refuse("which command? allowed: %s", strings.Join(questionNames(), ", "))
 	case !slices.Contains(questionNames(), args[0]):
-		return usagef("%s: not a command to ask for each row; %s", words.Quoted(args[0]), words.Allowed(args[0], questionNames()))
+		return fault.Refuse("%s: not a command to ask for each row; %s", words.Quoted(args[0]), words.Allowed(args[0], questionNames()))
 	case len(args) > 2:
-		return usagef("unexpected word %s; allowed: one file", words.Quoted(args[2]))
+		return fault.Refuse("unexpected word %s; allowed: one file", words.Quoted(args[2]))
 	}
 	return nil
 }
@@ -64,41 +81,41 @@ func commandAndFile(_ *cobra.Command, args []string) error {
 // heapGrowth in percent is a sixth faster than Go's 100, and keeps well below 40 MB.
 const heapGrowth = 200
 
-func runEach(env *Env, g *globals, o *eachOptions, args []string) error {
-	if f := g.Format.Name; f != report.Formats[0].Name && f != "csv" {
-		return usagef("--format %s: rows come out as CSV; allowed: csv", f)
-	}
-	s, err := run.Open(env, g)
-	if err != nil {
-		return err
-	}
-	in, name := io.Reader(env.In), "standard input"
-	if len(args) == 2 && args[1] != "-" {
-		file, err := env.Open(args[1])
+// Answer writes the table row by row.
+func (q *each) Answer(s *run.Session) (run.Reply, error) {
+	in, name := io.Reader(s.Env.In), "standard input"
+	if len(q.words) == 2 && q.words[1] != "-" {
+		file, err := s.Env.Open(q.words[1])
 		if err != nil {
-			return usagef("%s: cannot be read: %s; allowed: a CSV file, or - for standard input", words.Quoted(args[1]), run.Reason(err))
+			return run.Reply{}, fault.Refuse("%s: cannot be read: %s; allowed: a CSV file, or - for standard input", words.Quoted(q.words[1]), run.Reason(err))
 		}
 		defer file.Close()
-		in, name = file, args[1]
+		in, name = file, q.words[1]
 	}
-	jobs := o.jobs.value
+	jobs := q.jobs
 	if jobs == 0 {
 		jobs = runtime.NumCPU()
 	}
-	e := &eachRun{session: s, command: args[0], jobs: jobs}
+	e := &eachRun{session: s, command: q.words[0], jobs: jobs}
 	// So little stays in memory that the collector would run all the time.
 	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
 	if err := e.run(in); err != nil {
-		return err
+		return run.Reply{}, err
 	}
+	return run.Reply{}, e.tellRest(name)
+}
+
+// tellRest says what the table does not: columns that are none of the command's, figures
+// without a column, and rows that failed.
+func (e *eachRun) tellRest(name string) error {
 	if len(e.along) > 0 {
-		s.Tell("brineyard each: taken along, since they are no flags of %s: %s", e.command, strings.Join(e.along, ", "))
+		e.session.Tell("brineyard each: taken along, since they are no flags of %s: %s", e.command, strings.Join(e.along, ", "))
 	}
 	if len(e.lost) > 0 {
-		s.Tell("brineyard each: figures that only later rows had, left out: %s", strings.Join(e.lost, ", "))
+		e.session.Tell("brineyard each: figures that only later rows had, left out: %s", strings.Join(e.lost, ", "))
 	}
 	if e.failed > 0 {
-		return usagef("%d of %d rows of %s failed; the column \"error\" says why", e.failed, e.rows, words.Quoted(name))
+		return fault.Refuse("%d of %d rows of %s failed; the column \"error\" says why", e.failed, e.rows, words.Quoted(name))
 	}
 	return nil
 }
@@ -143,20 +160,20 @@ func (e *eachRun) readHeadings(head []string) error {
 		case name == argsColumn || a.flags.Lookup(name) != nil && !unfit[name]:
 			c.flag, c.unit = name, unit
 			if used[name] {
-				return usagef("the heading %s is there twice; allowed: once", words.Quoted(name))
+				return fault.Refuse("the heading %s is there twice; allowed: once", words.Quoted(name))
 			}
 			used[name] = true
 		case unfit[name]:
-			return usagef("the heading %s: each writes no journal and draws no chart; allowed: without that column", words.Quoted(name))
+			return fault.Refuse("the heading %s: each writes no journal and draws no chart; allowed: without that column", words.Quoted(name))
 		case near(name, a) != "":
-			return usagef("the heading %s is no flag of %s; did you mean %s? write it otherwise to take it along", words.Quoted(h), e.command, near(name, a))
+			return fault.Refuse("the heading %s is no flag of %s; did you mean %s? write it otherwise to take it along", words.Quoted(h), e.command, near(name, a))
 		default:
 			e.along = append(e.along, words.Quoted(h))
 		}
 		e.columns = append(e.columns, c)
 	}
 	if len(used) == 0 {
-		return usagef("no heading is a flag of %s: %s; allowed: with commas between, %s", e.command, strings.Join(e.along, ", "), strings.Join(a.names(), ", "))
+		return fault.Refuse("no heading is a flag of %s: %s; allowed: with commas between, %s", e.command, strings.Join(e.along, ", "), strings.Join(a.names(), ", "))
 	}
 	return nil
 }

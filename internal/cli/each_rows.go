@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"strings"
 
+	"brineyard/internal/cli/run"
+	"brineyard/internal/fault"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
 )
@@ -38,9 +40,9 @@ func (e *eachRun) run(in io.Reader) error {
 	if err != nil {
 		var path *fs.PathError
 		if errors.As(err, &path) {
-			return usagef("%s: cannot be read: %v; allowed: a CSV file", words.Quoted(path.Path), path.Err)
+			return fault.Refuse("%s: cannot be read: %v; allowed: a CSV file", words.Quoted(path.Path), path.Err)
 		}
-		return usagef("no headings: %v; allowed: a line of them first", csvReason(err))
+		return fault.Refuse("no headings: %v; allowed: a line of them first", csvReason(err))
 	}
 	if err := e.readHeadings(head); err != nil {
 		return err
@@ -114,7 +116,7 @@ func (e *eachRun) read(r *csv.Reader, b *block, work, order chan<- *block, stop 
 func (e *eachRun) answer(work <-chan *block) {
 	a := newAsker(e.session, e.command)
 	a.use(e.columns)
-	w := rowWriter{run: e, clean: isTerminal(e.session.Env.Out)}
+	w := rowWriter{run: e, clean: run.IsTerminal(e.session.Env.Out)}
 	for b := range work {
 		select {
 		case b.out = <-e.spare:
@@ -130,19 +132,19 @@ func (e *eachRun) answer(work <-chan *block) {
 }
 
 // reply is what goes behind a row.
-func (e *eachRun) reply(a *asker, row []string, fault error) *asked {
+func (e *eachRun) reply(a *asker, row []string, unread error) *asked {
 	switch {
-	case fault != nil:
-		return a.failed(e, csvReason(fault))
+	case unread != nil:
+		return a.failed(e, csvReason(unread))
 	case len(row) > len(e.columns):
-		return a.failed(e, usagef("%d cells; allowed: up to %d, as there are headings", len(row), len(e.columns)))
+		return a.failed(e, fault.Refuse("%d cells; allowed: up to %d, as there are headings", len(row), len(e.columns)))
 	}
 	return a.ask(e, row)
 }
 
 // write writes blocks in their order, and tells a person who waits how far it is.
 func (e *eachRun) write(out io.Writer, order <-chan *block) error {
-	told := isTerminal(e.session.Env.Err)
+	told := run.IsTerminal(e.session.Env.Err)
 	blocks := 0
 	for b := range order {
 		<-b.done
@@ -277,7 +279,7 @@ func csvReason(err error) error {
 	case errors.Is(err, io.EOF):
 		return errors.New("the input is empty")
 	case errors.As(err, &syntax):
-		return usagef("line %d: a quote is out of place", syntax.StartLine)
+		return fault.Refuse("line %d: a quote is out of place", syntax.StartLine)
 	}
 	return err
 }

@@ -22,7 +22,7 @@ import (
 func eachOf(t testing.TB, table string, args ...string) (status int, rows [][]string, errs string) {
 	t.Helper()
 	var stdout, stderr bytes.Buffer
-	env := System()
+	env := run.System()
 	env.In, env.Out, env.Err = strings.NewReader(table), &stdout, &stderr
 	env.Getenv = func(string) string { return "" }
 	status = Run(env, append([]string{"each"}, args...))
@@ -156,7 +156,7 @@ func BenchmarkEachReading(b *testing.B) {
 	var asked, copied time.Duration
 	for b.Loop() {
 		start := time.Now()
-		env := System()
+		env := run.System()
 		env.In, env.Out, env.Err = strings.NewReader(table), io.Discard, io.Discard
 		require.Zero(b, Run(env, []string{"each", "reading"}))
 		asked += time.Since(start)
@@ -213,7 +213,7 @@ func eachPeak(t testing.TB, rows int) uint64 {
 	var before runtime.MemStats
 	runtime.ReadMemStats(&before)
 	p := &peak{}
-	env := System()
+	env := run.System()
 	env.In, env.Out, env.Err = repeated(rows), p, io.Discard
 	require.Zero(t, Run(env, []string{"each", "reading"}))
 	require.Positive(t, p.bytes)
@@ -256,7 +256,7 @@ func BenchmarkEachDistinct(b *testing.B) {
 			}
 			var copied time.Duration
 			for b.Loop() {
-				env := System()
+				env := run.System()
 				env.In, env.Out, env.Err = strings.NewReader(table.String()), io.Discard, io.Discard
 				require.Zero(b, Run(env, []string{"each", command.name}))
 				b.StopTimer()
@@ -271,8 +271,8 @@ func BenchmarkEachDistinct(b *testing.B) {
 
 // Every flag of every question can be taken back.
 func TestEveryFlagResets(t *testing.T) {
-	env := System()
-	s := &run.Session{Env: &env, Globals: &globals{}}
+	env := run.System()
+	s := &run.Session{Env: &env, Globals: &run.Globals{}}
 	for name := range questions() {
 		a := newAsker(s, name)
 		a.flags.VisitAll(func(f *pflag.Flag) {

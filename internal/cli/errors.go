@@ -2,12 +2,10 @@ package cli
 
 import (
 	"errors"
-	"fmt"
 	"strings"
 
 	"brineyard/internal/cli/run"
 	"brineyard/internal/fault"
-	"brineyard/internal/quantity"
 	"brineyard/internal/words"
 	"brineyard/internal/yard/file"
 
@@ -23,15 +21,6 @@ const (
 	statusHold     = 3 // check --gate: not to be pumped
 )
 
-func usagef(format string, args ...any) error { return fault.Refuse(format, args...) }
-
-type faultList = run.FaultList
-
-// allowed says what may be given instead.
-func allowed(problem string, these []string) error {
-	return fmt.Errorf("%s; allowed: %s", problem, words.Joined(these, "none"))
-}
-
 // flagError gives pflag's errors our words.
 func flagError(cmd *cobra.Command, err error) error {
 	var value *pflag.InvalidValueError
@@ -39,23 +28,23 @@ func flagError(cmd *cobra.Command, err error) error {
 	var unknown *pflag.NotExistError
 	switch {
 	case errors.As(err, &value) && value.GetFlag().Value.Type() == "bool":
-		return usagef("--%s %s: takes no value; allowed: --%s alone", value.GetFlag().Name, words.Quoted(value.GetValue()), value.GetFlag().Name)
+		return fault.Refuse("--%s %s: takes no value; allowed: --%s alone", value.GetFlag().Name, words.Quoted(value.GetValue()), value.GetFlag().Name)
 	case errors.As(err, &value):
-		return usagef("--%s %s: %v", value.GetFlag().Name, words.Quoted(value.GetValue()), value.Unwrap())
+		return fault.Refuse("--%s %s: %v", value.GetFlag().Name, words.Quoted(value.GetValue()), value.Unwrap())
 	case errors.As(err, &missing):
 		name := missing.GetSpecifiedName()
-		return usagef("--%s: needs a value", name)
+		return fault.Refuse("--%s: needs a value", name)
 	case errors.As(err, &unknown):
 		name := unknown.GetSpecifiedName()
 		if strings.Trim(name, "0123456789.") == "" {
-			return usagef("-%s: nothing here is below zero; allowed: 0 and above", name)
+			return fault.Refuse("-%s: nothing here is below zero; allowed: 0 and above", name)
 		}
 		if near, ok := words.Nearest(name, namesOfFlags(cmd)); ok {
-			return usagef("no such flag: %s; did you mean --%s?", words.Quoted(name), near)
+			return fault.Refuse("no such flag: %s; did you mean --%s?", words.Quoted(name), near)
 		}
-		return usagef("no such flag: %s; --help lists the flags", words.Quoted(name))
+		return fault.Refuse("no such flag: %s; --help lists the flags", words.Quoted(name))
 	}
-	return usagef("%s", words.OneLine(err.Error()))
+	return fault.Refuse("%s", words.OneLine(err.Error()))
 }
 
 // namesOfFlags are the flags of a command.
@@ -69,7 +58,7 @@ func namesOfFlags(cmd *cobra.Command) []string {
 func status(err error) int {
 	var usage *fault.Refusal
 	var file *file.Error
-	var list faultList
+	var list run.FaultList
 	switch {
 	case err == nil:
 		return statusAnswered
@@ -79,33 +68,4 @@ func status(err error) int {
 		return statusInput
 	}
 	return statusFailed
-}
-
-// inputError names the flag, or the place in the yard file, of a calculator's
-// InputError, and shows its quantities in the user's units.
-func (s *setting) inputError(err error) error {
-	var input *fault.InputError
-	if !errors.As(err, &input) {
-		return err
-	}
-	place := "--" + input.Field
-	if o, ok := s.origin[input.Field]; ok {
-		place = s.place(o)
-	}
-	return usagef("%s: %s", place, fault.Sentence(input.Reason, input.Args, s.system))
-}
-
-// show puts quantities into a sentence in the user's units.
-func (s *setting) show(format string, args ...any) string {
-	if s.bare {
-		return format // nobody reads it
-	}
-	shown := make([]any, len(args))
-	for i, a := range args {
-		if q, ok := a.(quantity.Quantity); ok {
-			a = q.In(s.system)
-		}
-		shown[i] = a
-	}
-	return fmt.Sprintf(format, shown...)
 }

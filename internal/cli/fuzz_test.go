@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"brineyard/internal/cli/run"
 	"bytes"
 	"encoding/csv"
 	"io"
@@ -21,7 +22,7 @@ func FuzzEach(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, text string) {
 		var stdout, stderr bytes.Buffer
-		env := System()
+		env := run.System()
 		env.In, env.Out, env.Err = strings.NewReader(text), &stdout, &stderr
 		env.Getenv = func(string) string { return "" }
 		status := Run(env, []string{"each", "reading", "--jobs", "2"})

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"brineyard/internal/cli/run"
 	"strings"
 	"testing"
 	"unicode/utf8"
@@ -11,7 +12,7 @@ import (
 
 // Help fits 80 columns, and every command shows how it is used.
 func TestHelp(t *testing.T) {
-	env := System()
+	env := run.System()
 	var walk func(c *cobra.Command)
 	walk = func(c *cobra.Command) {
 		words := strings.Fields(c.CommandPath())[1:]
@@ -35,7 +36,7 @@ func TestHelp(t *testing.T) {
 // The examples in the help are answered, in a folder with the example yard file. Those of
 // yard, journal and each are in transcripts, since they need or write files.
 func TestHelpExamples(t *testing.T) {
-	env := System()
+	env := run.System()
 	for _, c := range newRoot(&env).Commands() {
 		for _, line := range strings.Split(c.Example, "\n") {
 			words := strings.Fields(line)

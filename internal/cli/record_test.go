@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"brineyard/internal/cli/run"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 
@@ -21,7 +22,7 @@ func recordAt(t *testing.T, line string) []journal.Entry {
 	t.Helper()
 	path := filepath.Join(t.TempDir(), "journal.csv")
 	var stdout, stderr bytes.Buffer
-	env := System()
+	env := run.System()
 	env.Out, env.Err = &stdout, &stderr
 	env.Getenv = func(string) string { return "" }
 	env.Now = func() time.Time { return fiveAM }
@@ -58,7 +59,7 @@ func TestRecord(t *testing.T) {
 
 	correct := recordAt(t, "correct --tank mixer --strength 26% --volume 1300gal")
 	require.Len(t, correct, 2) // it has to be drawn off first
-	require.Equal(t, []any{journal.Transfer, "mixer", drawnOff}, []any{correct[0].Kind, correct[0].From, correct[0].Tank})
+	require.Equal(t, []any{journal.Transfer, "mixer", "drawn-off"}, []any{correct[0].Kind, correct[0].From, correct[0].Tank})
 	require.Equal(t, journal.Correction, correct[1].Kind)
 	line = "correct --tank mixer --strength 26% --volume 1300gal --yard " + demoYard
 	require.InEpsilon(t, figureOf(t, line, "draw_off_first"), float64(*correct[0].Volume/gal), 1e-9)

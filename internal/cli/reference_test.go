@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"brineyard/internal/cli/run"
 	"bytes"
 	"io"
 	"os"
@@ -22,7 +23,7 @@ var (
 // The command reference and the manual pages are what the help says. UPDATE_DOCS=1 writes
 // them anew.
 func TestReferenceIsCurrent(t *testing.T) {
-	env := System()
+	env := run.System()
 	root := newRoot(&env)
 	root.DisableAutoGenTag = true
 	want := map[string][]byte{referencePage: markdownReference(t, root)}
@@ -52,7 +53,7 @@ func markdownReference(t *testing.T, root *cobra.Command) []byte {
 	t.Helper()
 	var out bytes.Buffer
 	out.WriteString("# Command reference\n\nMade from the help of the program; `brineyard COMMAND --help` says the same.\n")
-	eachCommand(root, func(c *cobra.Command) {
+	everyCommand(root, func(c *cobra.Command) {
 		var page bytes.Buffer
 		require.NoError(t, doc.GenMarkdownCustom(c, &page, func(link string) string {
 			return "#" + strings.ReplaceAll(strings.TrimSuffix(link, ".md"), "_", "-")
@@ -75,7 +76,7 @@ func manualPages(t *testing.T, root *cobra.Command) map[string][]byte {
 	t.Helper()
 	day := time.Date(2026, 1, 1, 0, 0, 0, 0, time.UTC) // pages change with the help alone
 	pages := map[string][]byte{}
-	eachCommand(root, func(c *cobra.Command) {
+	everyCommand(root, func(c *cobra.Command) {
 		var page bytes.Buffer
 		require.NoError(t, doc.GenMan(c, &doc.GenManHeader{Section: "1", Date: &day, Source: "brineyard", Manual: "brineyard"}, &page))
 		pages[strings.ReplaceAll(c.CommandPath(), " ", "-")+".1"] = page.Bytes()
@@ -83,12 +84,12 @@ func manualPages(t *testing.T, root *cobra.Command) map[string][]byte {
 	return pages
 }
 
-// eachCommand visits all that help shows.
-func eachCommand(c *cobra.Command, visit func(*cobra.Command)) {
+// everyCommand visits all that help shows.
+func everyCommand(c *cobra.Command, visit func(*cobra.Command)) {
 	visit(c)
 	for _, sub := range c.Commands() {
 		if sub.IsAvailableCommand() && sub.Name() != "help" {
-			eachCommand(sub, visit)
+			everyCommand(sub, visit)
 		}
 	}
 }
@@ -122,7 +123,7 @@ func TestCompletion(t *testing.T) {
 func answerAll(t *testing.T, args ...string) string {
 	t.Helper()
 	var stdout bytes.Buffer
-	env := System()
+	env := run.System()
 	env.Out, env.Err = &stdout, io.Discard
 	env.Getenv = func(string) string { return "" }
 	require.Zero(t, Run(env, args))

@@ -3,17 +3,11 @@ package cli
 import (
 	"errors"
 	"fmt"
-	"slices"
 	"strings"
 	"syscall"
 
-	"brineyard/internal/cli/cold"
-	"brineyard/internal/cli/learn"
-	"brineyard/internal/cli/move"
-	"brineyard/internal/cli/plan"
-	"brineyard/internal/cli/records"
 	"brineyard/internal/cli/run"
-	"brineyard/internal/cli/tank"
+	"brineyard/internal/fault"
 	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
@@ -21,8 +15,8 @@ import (
 
 // Run answers one command line and returns the exit status. Every error is one
 // line on the error stream.
-func Run(env Env, args []string) int {
-	g := &globals{}
+func Run(env run.Env, args []string) int {
+	g := &run.Globals{}
 	root := rootWith(&env, g, commandOf(args))
 	if len(args) > 0 && strings.HasPrefix(args[0], cobra.ShellCompRequestCmd) {
 		complete(root, &env, g) // only shells ask for it
@@ -38,7 +32,7 @@ func Run(env Env, args []string) int {
 	if err == nil || errors.Is(err, run.ErrHold) || errors.Is(err, run.ErrUnsound) || errors.Is(err, syscall.EPIPE) {
 		return status(err)
 	}
-	var list faultList
+	var list run.FaultList
 	if errors.As(err, &list) {
 		for _, f := range list {
 			fmt.Fprintln(env.Err, words.OneLine(f.Error()))
@@ -70,38 +64,21 @@ const helpTemplate = `{{.Short}}.
 // version is stamped by make dist.
 var version = "unreleased"
 
-// commands are all that there are.
-var commands = []struct {
-	name string
-	make func(*Env, *globals) *cobra.Command
-}{
-	{"each", newEach},
-	{"drill", newDrill},
-}
-
-// grouped are the commands in the groups of the help screen.
-func grouped() []run.Command {
-	return slices.Concat(tank.Commands(), cold.Commands(), move.Commands(), plan.Commands(), records.Commands(), learn.Commands())
-}
-
 // commandOf is the command that a line begins with; empty if it is none. Then the others
 // need not be built, which is a good part of the time that a short answer takes.
 func commandOf(args []string) string {
-	for _, c := range grouped() {
-		if len(args) > 0 && args[0] == c.Name() {
-			return c.Name()
-		}
-	}
-	for _, c := range commands {
-		if len(args) > 0 && args[0] == c.name {
-			return c.name
+	for _, g := range allGroups() {
+		for _, c := range g.commands {
+			if len(args) > 0 && args[0] == c.Name() {
+				return c.Name()
+			}
 		}
 	}
 	return ""
 }
 
 // rootWith builds the command tree, or the branch of one command.
-func rootWith(env *Env, g *globals, only string) *cobra.Command {
+func rootWith(env *run.Env, g *run.Globals, only string) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "brineyard",
 		Short: "Make, judge and correct salt brine for winter roads",
@@ -120,14 +97,14 @@ func rootWith(env *Env, g *globals, only string) *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.SetVersionTemplate("brineyard {{.Version}}\n")
 	g.Bind(root.PersistentFlags())
-	for _, c := range grouped() {
-		if only == "" || only == c.Name() {
-			root.AddCommand(c.Cobra(env, g))
-		}
-	}
-	for _, c := range commands {
-		if only == "" || only == c.name {
-			root.AddCommand(c.make(env, g))
+	for _, part := range allGroups() {
+		root.AddGroup(&cobra.Group{ID: part.folder, Title: part.title + ":"})
+		for _, c := range part.commands {
+			if only == "" || only == c.Name() {
+				command := c.Cobra(env, g)
+				command.GroupID = part.folder
+				root.AddCommand(command)
+			}
 		}
 	}
 	root.SetHelpCommand(newHelp(root))
@@ -145,8 +122,9 @@ func rootWith(env *Env, g *globals, only string) *cobra.Command {
 // status 0.
 func newHelp(root *cobra.Command) *cobra.Command {
 	return &cobra.Command{
-		Use:   "help [command]",
-		Short: "Help about a command",
+		Use:     "help [command]",
+		GroupID: "learn",
+		Short:   "Help about a command",
 		RunE: func(_ *cobra.Command, args []string) error {
 			command, rest, err := root.Find(args)
 			if err != nil || len(rest) > 0 {
@@ -159,28 +137,9 @@ func newHelp(root *cobra.Command) *cobra.Command {
 
 // unknownCommand suggests the nearest command, or lists all.
 func unknownCommand(root *cobra.Command, word string) error {
-	known := availableNames(root)
+	known := run.Available(root)
 	if near, ok := words.Nearest(word, known); ok {
-		return usagef("no such command: %s; did you mean %s?", words.Quoted(word), near)
+		return fault.Refuse("no such command: %s; did you mean %s?", words.Quoted(word), near)
 	}
-	return usagef("no such command: %s; allowed: %s", words.Quoted(word), words.Joined(known, "none"))
-}
-
-// availableNames are the commands below a command.
-func availableNames(cmd *cobra.Command) []string {
-	var names []string
-	for _, c := range cmd.Commands() {
-		if c.IsAvailableCommand() {
-			names = append(names, c.Name())
-		}
-	}
-	return names
-}
-
-// noArguments refuses words that are no flags.
-func noArguments(_ *cobra.Command, args []string) error {
-	if len(args) > 0 {
-		return usagef("unexpected word %s; every value comes with a flag, like --temp 41F", words.Quoted(args[0]))
-	}
-	return nil
+	return fault.Refuse("no such command: %s; allowed: %s", words.Quoted(word), words.Joined(known, "none"))
 }

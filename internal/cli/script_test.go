@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"brineyard/internal/cli/run"
 	"bytes"
 	"os"
 	"path/filepath"
@@ -15,7 +16,7 @@ import (
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"brineyard": func() { os.Exit(Run(System(), os.Args[1:])) },
+		"brineyard": func() { os.Exit(Run(run.System(), os.Args[1:])) },
 	})
 }
 
@@ -72,14 +73,14 @@ func rounded(ts *testscript.TestScript, _ bool, args []string) {
 }
 
 // newRoot builds the whole command tree.
-func newRoot(env *Env) *cobra.Command { return rootWith(env, &globals{}, "") }
+func newRoot(env *run.Env) *cobra.Command { return rootWith(env, &run.Globals{}, "") }
 
 // invoke runs a command line in this process, in the package's folder, where
 // there is no yard file.
 func invoke(t testing.TB, args ...string) (status int, out, errs string) {
 	t.Helper()
 	var stdout, stderr bytes.Buffer
-	env := System()
+	env := run.System()
 	env.Out, env.Err = &stdout, &stderr
 	env.Getenv = func(string) string { return "" }
 	status = Run(env, args)

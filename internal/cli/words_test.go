@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"brineyard/internal/cli/run"
 	"bytes"
 	"fmt"
 	"os"
@@ -157,7 +158,7 @@ func runPlain(t *testing.T, command string) {
 	}
 	command, _, _ = strings.Cut(command, " > ")
 	var stdout, stderr bytes.Buffer
-	env := System()
+	env := run.System()
 	env.In, env.Out, env.Err = strings.NewReader(""), &stdout, &stderr
 	env.Getenv = func(string) string { return "" }
 	require.Zero(t, Run(env, shellWords(command)), "%s: %s", command, stderr.String())

@@ -129,13 +129,13 @@ func leading(t *testing.T, text string) float64 {
 	return x
 }
 
-// lastDigit is the value of one in the last of the six digits kept of a result.
+// lastDigit is the value of one in the last of the six digits printed of a result.
 func lastDigit(result string) float64 {
 	x, err := strconv.ParseFloat(leadingNumber.FindString(result), 64)
 	if err != nil || x == 0 {
 		return 1e-6
 	}
-	return math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-pocketDigits+1)
+	return math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-5)
 }
 
 var unitWords = regexp.MustCompile(`(lb/gal|kg/L|gal/min|L/min|min|gal/mi|gal/acre|gal/ton|lb/mi|L/km|L/ha|L/t|kg/km|mph|km/h|acre|ha|mi|km|gal|lb|kg|L|%)`)

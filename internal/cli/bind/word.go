@@ -31,13 +31,11 @@ func (t *Text) Given() bool { return t.given }
 // Quoted shows the name that was typed.
 func (t *Text) Quoted() string { return words.Quoted(*t.to) }
 
-// Names lists the names in a yard that the flag takes.
-func (t *Text) Names(y *yard.Yard) []string {
-	if t.names == nil {
-		return nil
-	}
-	return t.names(y)
-}
+// OfYard reports whether the names are those of the yard file.
+func (t *Text) OfYard() bool { return t.names != nil }
+
+// Names lists the names in a yard that the flag takes, where it takes those.
+func (t *Text) Names(y *yard.Yard) []string { return t.names(y) }
 
 // Set takes the name.
 func (t *Text) Set(text string) error {
@@ -136,13 +134,15 @@ func (c *Choice[T]) Type() string { return "word" }
 
 // Whole is a flag that takes a whole number from 1 to 1000.
 type Whole struct {
-	to   *int
-	what string
+	to      *int
+	initial int
+	what    string
 }
 
-// Count binds a whole number, 0 until one is typed; what says of what, in a refusal.
+// Count binds a whole number. What it holds, 0 for none, stays until one is typed; what says
+// of what, in a refusal.
 func Count(b *Set, to *int, name, usage, what string) *Whole {
-	w := &Whole{to, what}
+	w := &Whole{to, *to, what}
 	b.flags.Var(w, name, usage)
 	return w
 }
@@ -158,7 +158,7 @@ func (w *Whole) Set(text string) error {
 }
 
 // Reset takes back what was typed.
-func (w *Whole) Reset() { *w.to = 0 }
+func (w *Whole) Reset() { *w.to = w.initial }
 
 // String returns the number in force.
 func (w *Whole) String() string {

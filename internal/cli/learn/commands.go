@@ -4,4 +4,4 @@ package learn
 import "brineyard/internal/cli/run"
 
 // Commands are those of this group.
-func Commands() []run.Command { return []run.Command{cardCommand} }
+func Commands() []run.Command { return []run.Command{cardCommand, drillCommand} }

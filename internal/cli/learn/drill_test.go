@@ -1,26 +1,48 @@
-package cli
+package learn
 
 import (
 	"bytes"
 	"encoding/json"
 	"fmt"
 	"math"
+	"path/filepath"
+	"regexp"
 	"strconv"
 	"strings"
 	"testing"
+	"time"
+
+	"brineyard/internal/cli/run"
 
 	"github.com/stretchr/testify/require"
 )
 
-// drilled answers a set from standard input.
+// demoYard is the yard file of the demo.
+var demoYard = filepath.Join("..", "..", "..", "testdata", "yard", "thistlewick.toml")
+
+// ask runs drill on the demo's yard, with text on standard input, at a moment of which the
+// last digits are 34567.
+func ask(in string, args ...string) (string, error) {
+	var out bytes.Buffer
+	env := run.System()
+	env.In, env.Out = strings.NewReader(in), &out
+	env.Getenv = func(string) string { return "" }
+	env.Now = func() time.Time { return time.Unix(0, 1234567) }
+	g := &run.Globals{}
+	cmd := drillCommand.Cobra(&env, g)
+	g.Bind(cmd.PersistentFlags())
+	cmd.SilenceErrors, cmd.SilenceUsage = true, true
+	cmd.SetArgs(append([]string{"--yard", demoYard}, args...))
+	err := cmd.Execute()
+	return out.String(), err
+}
+
+// drilled returns what drill shows for answers.
 func drilled(t *testing.T, answers []string, args ...string) string {
 	t.Helper()
-	var stdout, stderr bytes.Buffer
-	env := System()
-	env.In, env.Out, env.Err = strings.NewReader(strings.Join(answers, "\n")+"\n"), &stdout, &stderr
-	env.Getenv = func(string) string { return "" }
-	require.Zero(t, Run(env, append([]string{"drill", "--yard", demoYard}, args...)), "%s", stderr.String())
-	return stdout.String()
+	out, err := ask(strings.Join(answers, "\n")+"\n", args...)
+	require.NoError(t, err)
+	return out
 }
 
 // The printed key, typed in, is right for every problem of its set; an answer 3 % off is
@@ -34,7 +56,7 @@ func TestDrillAcceptsItsKey(t *testing.T) {
 					Answers []struct{ Answer struct{ Value string } }
 				}
 			}
-			out := answer(t, append([]string{"drill", "--yard", demoYard, "--print", "25", "--key", "--format", "json"}, set...)...)
+			out := drilled(t, nil, append([]string{"--print", "25", "--key", "--format", "json"}, set...)...)
 			require.NoError(t, json.Unmarshal([]byte(out), &d))
 			require.Len(t, d.Tables.Answers, 25)
 			var right, off []string
@@ -70,13 +92,53 @@ func TestDrillTalk(t *testing.T) {
 	}
 }
 
+// The working of a problem about valves says what is open and what that does.
+func TestDrillOfValves(t *testing.T) {
+	out := drilled(t, nil, strings.Fields("valves --seed 4 --print 6 --key --working --level 1 --format csv")...)
+	require.Regexp(t, `(?m)^working,"?Problem 1\. Open: `, out)
+	require.Regexp(t, `(?m)^working,"?Problem \d\. (Good to|Do not) pump: `, out)
+}
+
+// The working of a blend goes on from the volumes in the question, in its unit.
+func TestDrillOfBlends(t *testing.T) {
+	for _, system := range []string{"us", "metric"} {
+		set := strings.Fields("blend --seed 5 --print 1 --level 1 --format csv --units " + system)
+		question := regexp.MustCompile(`([0-9,]+) (?:gal|L) of brine`).FindStringSubmatch(drilled(t, nil, set...))
+		require.NotNil(t, question)
+		require.Contains(t, drilled(t, nil, append(set, "--key", "--working")...), "parts x density: "+strings.ReplaceAll(question[1], ",", "")+" x ")
+	}
+}
+
+// What is typed on the command line is named in a refusal, a topic as it was typed; without
+// a seed the clock gives one.
+func TestDrillRequest(t *testing.T) {
+	for line, want := range map[string]string{
+		"Beer":                        `"Beer": no such topic`,
+		"--level 4":                   "--level 4: no such level",
+		"--key":                       "--key: goes with a sheet",
+		"--print 2":                   "",
+		"--format json":               "--format json: questions are asked as text",
+		"--key --format json WEAK":    "--key: goes with a sheet",
+		"--level 4 Beer --format csv": "--format csv",
+	} {
+		out, err := ask("", strings.Fields(line)...)
+		if want == "" {
+			require.NoError(t, err, line)
+			require.Contains(t, out, "Set 34567, level 1.", line)
+			continue
+		}
+		require.ErrorContains(t, err, want, line)
+		require.Empty(t, out, line)
+	}
+}
+
 // A step of each working comes to the printed answer, within what a pocket calculator
 // rounds.
 func TestDrillWorkingReachesTheAnswer(t *testing.T) {
 	for _, system := range []string{"us", "metric"} {
 		for level := 1; level <= 3; level++ {
 			about := fmt.Sprintf("--seed %d --level %d --units %s", 900+level, level, system)
-			out := answer(t, strings.Fields("drill --yard "+demoYard+" --print 60 --key --working --format json "+about)...)
+			out := drilled(t, nil, strings.Fields("--print 60 --key --working --format json "+about)...)
 			var d struct {
 				Tables struct {
 					Answers []struct{ Answer struct{ Value string } }
@@ -118,7 +180,7 @@ func shownAmount(text string) (float64, string, bool) {
 // No problem comes twice in a sheet.
 func TestDrillSheetHasNoRepeats(t *testing.T) {
 	for seed := 1; seed <= 12; seed++ {
-		out := answer(t, strings.Fields(fmt.Sprintf("drill --yard %s --print 12 --level 1 --seed %d --format json", demoYard, seed))...)
+		out := drilled(t, nil, strings.Fields(fmt.Sprintf("--print 12 --level 1 --seed %d --format json", seed))...)
 		var d struct {
 			Tables struct {
 				Problems []struct{ Question struct{ Value string } }

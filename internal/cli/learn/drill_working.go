@@ -1,0 +1,87 @@
+package learn
+
+import (
+	"slices"
+	"strings"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/cli/derive"
+	"brineyard/internal/cli/show"
+	"brineyard/internal/drill"
+	"brineyard/internal/lineup"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+	"brineyard/internal/working"
+)
+
+// workingOf is the working of the command that answers the same question, and the way from
+// its figures to what the problem asks for.
+func workingOf(v show.View, p drill.Problem) []report.Step {
+	var steps []report.Step
+	if p.Working.GlassResult != nil {
+		steps = derive.Reading(v, p.Working.GlassResult.Sample)
+	}
+	return slices.Concat(steps, calculated(v, p.Working), closing(v, p.Working.Closing))
+}
+
+// calculated is the working of a calculator's result.
+func calculated(v show.View, w drill.Working) []report.Step {
+	switch {
+	case w.Correction != nil:
+		return derive.Correct(v, *w.Correct, *w.Correction)
+	case w.CheckResult != nil:
+		return append(derive.Reading(v, w.Check.Sample), derive.Correct(v, w.Check.Correction(*w.CheckResult), w.CheckResult.Correction)...)
+	case w.BatchResult != nil:
+		return derive.Batch(v, *w.Batch, *w.BatchResult)
+	case w.BlendResult != nil:
+		return derive.Blend(v, inParts(v.System, *w.Blend), *w.BlendResult)
+	case w.TruckResult != nil:
+		return derive.Truck(v, *w.Truck, *w.TruckResult)
+	case w.LineupSetting != nil:
+		return judged(*w.LineupSetting)
+	}
+	return nil
+}
+
+// inParts gives a blend of volumes in numbers of the user's unit, as the question has it.
+func inParts(system quantity.System, r brine.BlendRequest) brine.BlendRequest {
+	r.Parts = slices.Clone(r.Parts)
+	for i := range r.Parts {
+		if !r.ByWeight {
+			r.Parts[i].Amount = quantity.Volume(r.Parts[i].Amount).In(system).Value
+		}
+	}
+	return r
+}
+
+// judged is what a setting of valves does.
+func judged(s lineup.Setting) []report.Step {
+	verdict, notes := show.SettingWords(s)
+	steps := []report.Step{{What: "Open: " + strings.Join(s.Open, ", ")}, {What: verdict}}
+	for _, note := range notes {
+		steps = append(steps, report.Step{What: note})
+	}
+	return steps
+}
+
+// closing is the way from a calculator's figures to what a problem asks for. Its results are
+// the problem's own: they are not worked out again from what is printed, since the answer that
+// the key holds is to stand there.
+func closing(v show.View, closing []drill.Closing) []report.Step {
+	sheet := working.New(v.System)
+	printed := func(q quantity.Quantity) string {
+		if rho, ok := q.(quantity.Density); ok {
+			return sheet.Density(rho).String()
+		}
+		return sheet.Of(q).String()
+	}
+	var steps []report.Step
+	for _, c := range closing {
+		numbers := c.Numbers
+		for _, q := range c.Args {
+			numbers = strings.Replace(numbers, "{}", printed(q), 1)
+		}
+		steps = append(steps, report.Step{What: c.What, Formula: c.Formula, Numbers: numbers, Result: printed(c.Result)})
+	}
+	return steps
+}
