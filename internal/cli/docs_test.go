@@ -1,13 +1,14 @@
 package cli
 
 import (
-	"brineyard/internal/cli/run"
 	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
 	"testing"
+
+	"brineyard/internal/cli/run"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/pflag"
@@ -163,4 +164,101 @@ func TestWordsAreListed(t *testing.T) {
 			require.True(t, strings.Contains(string(text), "`--"+f.Name+"`"), "--%s is not in docs/words.md", f.Name)
 		})
 	})
+}
+
+// mark stands on both sides of a word of the project.
+const mark = "`"
+
+var (
+	// inMarks is what a page shows as a word of the project.
+	inMarks = regexp.MustCompile(mark + `([A-Za-z0-9_./-]+)` + mark)
+	// ofProject is a path from the project's folder, or a file of Go.
+	ofProject = regexp.MustCompile(`^(internal|cmd|docs|testdata|\.ci)/|\.go$`)
+	// functionRow is a row of a table with functions and the file that they stand in.
+	functionRow = regexp.MustCompile(`\| ([^|]+) \| ` + mark + `(internal/[a-z_/]+\.go)` + mark + ` \|`)
+	// wordInFile is a word of the code and the file that it stands in.
+	wordInFile = regexp.MustCompile(mark + `(\w+)` + mark + `\s+(?:in|of)\s+` + mark + `(internal/[a-z_/]+\.go)` + mark)
+	// packageRow is a row of the map.
+	packageRow = regexp.MustCompile(`(?m)^\| ` + mark + `([a-z/]+)` + mark + ` \|`)
+)
+
+// eachPage hands over every page with its text.
+func eachPage(t *testing.T, see func(page, text string)) {
+	t.Helper()
+	for _, page := range documents(t) {
+		text, err := os.ReadFile(page)
+		require.NoError(t, err)
+		see(page, string(text))
+	}
+}
+
+// Files and folders that a page names are there. NAME and GROUP stand for a reader's own;
+// the page of sources leaves the folder of the chemistry out.
+func TestDocumentsNameFiles(t *testing.T) {
+	t.Chdir(filepath.Join("..", ".."))
+	paths := map[string]int{}
+	eachPage(t, func(page, text string) {
+		for _, m := range inMarks.FindAllStringSubmatch(text, -1) {
+			path := m[1]
+			if !ofProject.MatchString(path) || strings.Contains(path, "NAME") || strings.Contains(path, "GROUP") {
+				continue
+			}
+			paths[page]++
+			if filepath.Base(page) == "sources.md" && !strings.Contains(path, "/") {
+				path = filepath.Join("internal", "solution", path)
+			}
+			_, err := os.Stat(path)
+			require.NoError(t, err, page)
+		}
+	})
+	require.Greater(t, paths["DEVELOPERS.md"], 30)
+	require.Greater(t, paths[filepath.Join("docs", "architecture.md")], 15)
+}
+
+// Functions, and other words of the code, stand in the files that a page names beside them.
+func TestDocumentsNameFunctions(t *testing.T) {
+	t.Chdir(filepath.Join("..", ".."))
+	functions, words := 0, 0
+	eachPage(t, func(page, text string) {
+		for _, row := range functionRow.FindAllStringSubmatch(text, -1) {
+			for _, m := range inMarks.FindAllStringSubmatch(row[1], -1) {
+				functions++
+				require.Regexp(t, declaration(m[1]), source(t, row[2]), "%s: %s in %s", page, m[1], row[2])
+			}
+		}
+		for _, m := range wordInFile.FindAllStringSubmatch(text, -1) {
+			words++
+			require.Regexp(t, `\b`+m[1]+`\b`, source(t, m[2]), "%s: %s in %s", page, m[1], m[2])
+		}
+	})
+	require.Greater(t, functions, 20)
+	require.Greater(t, words, 5)
+}
+
+// declaration finds that of a function, or of a method like Set.Fill.
+func declaration(name string) string {
+	if of, method, isMethod := strings.Cut(name, "."); isMethod {
+		return `(?m)^func \(\w+ \*?` + of + `(\[\w+\])?\) ` + method + `\(`
+	}
+	return `(?m)^func ` + name + `[\[(]`
+}
+
+func source(t *testing.T, path string) string {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	require.NoError(t, err)
+	return string(text)
+}
+
+// The map has every package, in the order of the layers.
+func TestMapHasEveryPackage(t *testing.T) {
+	page := source(t, filepath.Join("..", "..", "docs", "architecture.md"))
+	var mapped, want []string
+	for _, m := range packageRow.FindAllStringSubmatch(page, -1) {
+		mapped = append(mapped, m[1])
+	}
+	for _, l := range layers {
+		want = append(want, l.name)
+	}
+	require.Equal(t, want, mapped)
 }

@@ -34,7 +34,7 @@ func TestHelp(t *testing.T) {
 }
 
 // The examples in the help are answered, in a folder with the example yard file. Those of
-// yard, journal and each are in transcripts, since they need or write files.
+// yard, journal and each are in screen scripts, since they need or write files.
 func TestHelpExamples(t *testing.T) {
 	env := run.System()
 	for _, c := range newRoot(&env).Commands() {

@@ -20,7 +20,7 @@ func TestMain(m *testing.M) {
 	})
 }
 
-// demoYard is the yard file of the demo and of the transcripts.
+// demoYard is the yard file of the demo and of the screen scripts.
 var demoYard = filepath.Join("..", "..", "testdata", "yard", "thistlewick.toml")
 
 // demoStorm is a storm on it.
@@ -32,7 +32,7 @@ var smallYard = filepath.Join("..", "..", "testdata", "storm", "small-yard.toml"
 // demoSeason is a winter's journal.
 var demoSeason = filepath.Join("..", "..", "testdata", "season", "thistlewick.csv")
 
-// TestScripts runs the transcripts of testdata/script. With UPDATE_SCRIPTS=1 it
+// TestScripts runs the screen scripts of testdata/script. With UPDATE_SCRIPTS=1 it
 // writes what the program says now into them, to be read before it is kept.
 func TestScripts(t *testing.T) {
 	testscript.Run(t, testscript.Params{
@@ -61,7 +61,7 @@ func TestScripts(t *testing.T) {
 // processors.
 var longNumber = regexp.MustCompile(`-?\d+\.\d{6,}(e[-+]\d+)?`)
 
-// rounded is a command of the transcripts: it copies a file with every long number
+// rounded is a command of the screen scripts: it copies a file with every long number
 // rounded to six digits.
 func rounded(ts *testscript.TestScript, _ bool, args []string) {
 	text := longNumber.ReplaceAllStringFunc(ts.ReadFile(args[0]), func(number string) string {

@@ -95,7 +95,7 @@ var tankCommands = []command{
 	{name: "check", share: 10, each: true, flags: glasses + "volume capacity tank to low high stock with gate " + saltFlags + recording, shapes: []string{
 		"{vessel} {sample} {band?} {rocksalt?} --gate?",
 		"{vessel} {sample} {band?} {rocksalt?}",
-		"{vessel} {sample} {band?} {agent?}",
+		"{vessel} {sample} {band?} {remedy?}",
 		"{vessel} {glass} --temp --cal?",
 		"{vessel} --hydrometer={near} --temp=60F --to?",
 		"--tank={mixing} --volume={brim} {sample} {band?}",
@@ -114,7 +114,7 @@ var tankCommands = []command{
 		"--tank={mixing} --volume={brim} --strength --to? {record?}",
 		"--tank={brine-tank} --volume={brim} --strength={strong} {record}",
 		"{vessel} --strength={near} --temp?",
-		"{vessel} {sample} --to? {agent?}",
+		"{vessel} {sample} --to? {remedy?}",
 		"{named} --strength {record} --to?",
 		"{named} {sample} {record}",
 	}},

@@ -51,7 +51,7 @@ var rules = map[string][]string{
 	"named":    {"--tank={mixing}", "--tank={mixing} --volume", "--tank={brine-tank} --volume"},
 	"band":     {"--to", "--to", "--low", "--high", "--low --high", "--to --low --high"},
 	"rocksalt": {"--purity", "--moisture", "--purity --moisture"},
-	"agent":    {"--stock", "--with", "--with=stock --stock", "--with=salt", "--with=water", "--stock={thin-stock}"},
+	"remedy":   {"--stock", "--with", "--with=stock --stock", "--with=salt", "--with=water", "--stock={thin-stock}"},
 	"record":   {"--record", "--record --journal", "--record --journal", "--record --operator", "--record --journal --operator"},
 	"who":      {"--at", "--at --operator", "--operator", "--at --note", "--at --operator --note", "--at"},
 	"salts":    {"--nacl", "--nacl", "--nacl={some-salt} --cacl2={some-salt}", "--nacl={some-salt} --mgcl2={some-salt}", "--cacl2", "--mgcl2", "--kcl", "--nacl={some-salt} --kcl={some-salt} --cacl2={some-salt} --mgcl2={some-salt}"},

@@ -27,7 +27,7 @@ func Correct(v show.View, r brine.CorrectRequest, c brine.Correction) []report.S
 	}
 	end := p.Read("Density of brine on target", v.Say("brine of %v at %v, Laliberte (2009)", r.Target, r.Temperature), p.Density(c.EndDensity))
 	final := p.Step("Volume that it comes to", "weight / density", volume.Unit(), total, end)
-	p.bleedSteps(r, c, volume, added, final)
+	p.drawOffSteps(r, c, volume, added, final)
 	return p.Steps()
 }
 
@@ -64,8 +64,8 @@ func (p sheet) saltStep(r brine.CorrectRequest, tank working.Term) (added, total
 	return added, total
 }
 
-// bleedSteps scale the correction to the tank when it does not fit.
-func (p sheet) bleedSteps(r brine.CorrectRequest, c brine.Correction, volume, added, final working.Term) {
+// drawOffSteps scale the correction to the tank when it does not fit.
+func (p sheet) drawOffSteps(r brine.CorrectRequest, c brine.Correction, volume, added, final working.Term) {
 	if c.DrawOffFirst == 0 {
 		return
 	}
