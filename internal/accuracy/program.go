@@ -7,7 +7,7 @@ import (
 // zeroCelsius in K.
 const zeroCelsius = 273.15
 
-// What the program says to a row of a table.
+// The answers of the program to a row of a table.
 
 func strengthOf(r row) float64 { w, _ := r.number("mass_pct"); return w / 100 }
 

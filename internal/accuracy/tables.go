@@ -1,6 +1,8 @@
 package main
 
 import (
+	"slices"
+
 	"brineyard/internal/solution"
 )
 
@@ -19,29 +21,27 @@ type comparison struct {
 // comparisons are all that are made. A bound is the worst deviation known, rounded up:
 // docs/method.md says where each comes from.
 func comparisons() []comparison {
-	crc := map[string]string{"NaCl": "crc-2021-nacl.csv", "KCl": "crc-2021-kcl.csv", "CaCl2": "crc-2021-cacl2.csv", "MgCl2": "crc-2021-mgcl2.csv"}
-	upTo := func(percent float64) func(row) bool {
-		return func(r row) bool { w, _ := r.number("mass_pct"); return w <= percent }
-	}
-	from := func(percent float64) func(row) bool {
-		return func(r row) bool { w, _ := r.number("mass_pct"); return w > percent }
-	}
-	dilute := func(molality float64, below bool) func(row) bool {
-		return func(r row) bool { m, _ := r.number("molality_mol_kg"); return (m <= molality) == below }
-	}
-	warm := func(low, high float64) func(row) bool {
-		return func(r row) bool { t, _ := r.number("temp_C"); return t >= low && t < high }
-	}
+	return slices.Concat(handbook(), freezing(), saturation(), densities())
+}
+
+// handbook compares densities and ice points of the CRC handbook.
+func handbook() []comparison {
 	return []comparison{
-		{crc["NaCl"], "density, kg/m3", "", "density_20C_g_cm3", 1000, 0.6, 2, nil, densityAt20(solution.NaCl)},
-		{crc["KCl"], "density, kg/m3", "", "density_20C_g_cm3", 1000, 0.4, 2, nil, densityAt20(solution.KCl)},
-		{crc["CaCl2"], "density, kg/m3", "", "density_20C_g_cm3", 1000, 2.7, 2, nil, densityAt20(solution.CaCl2)},
-		{crc["MgCl2"], "density, kg/m3", "", "density_20C_g_cm3", 1000, 1.8, 2, nil, densityAt20(solution.MgCl2)},
-		{crc["NaCl"], "ice point, C", "", "freezing_C", 1, 0.4, 2, nil, icePoint(solution.NaCl)},
-		{crc["KCl"], "ice point, C", "", "freezing_C", 1, 0.1, 2, nil, icePoint(solution.KCl)},
-		{crc["CaCl2"], "ice point to 22 %, C", "", "freezing_C", 1, 1.4, 2, upTo(22), icePoint(solution.CaCl2)},
-		{crc["CaCl2"], "ice point above, C", "", "freezing_C", 1, 9, 2, from(22), icePoint(solution.CaCl2)},
-		{crc["MgCl2"], "ice point, C", "", "freezing_C", 1, 0.02, 2, nil, icePoint(solution.MgCl2)},
+		{"crc-2021-nacl.csv", "density, kg/m3", "", "density_20C_g_cm3", 1000, 0.6, 2, nil, densityAt20(solution.NaCl)},
+		{"crc-2021-kcl.csv", "density, kg/m3", "", "density_20C_g_cm3", 1000, 0.4, 2, nil, densityAt20(solution.KCl)},
+		{"crc-2021-cacl2.csv", "density, kg/m3", "", "density_20C_g_cm3", 1000, 2.7, 2, nil, densityAt20(solution.CaCl2)},
+		{"crc-2021-mgcl2.csv", "density, kg/m3", "", "density_20C_g_cm3", 1000, 1.8, 2, nil, densityAt20(solution.MgCl2)},
+		{"crc-2021-nacl.csv", "ice point, C", "", "freezing_C", 1, 0.4, 2, nil, icePoint(solution.NaCl)},
+		{"crc-2021-kcl.csv", "ice point, C", "", "freezing_C", 1, 0.1, 2, nil, icePoint(solution.KCl)},
+		{"crc-2021-cacl2.csv", "ice point to 22 %, C", "", "freezing_C", 1, 1.4, 2, upTo(22), icePoint(solution.CaCl2)},
+		{"crc-2021-cacl2.csv", "ice point above, C", "", "freezing_C", 1, 9, 2, from(22), icePoint(solution.CaCl2)},
+		{"crc-2021-mgcl2.csv", "ice point, C", "", "freezing_C", 1, 0.02, 2, nil, icePoint(solution.MgCl2)},
+	}
+}
+
+// freezing compares first solids and ice points of other tables.
+func freezing() []comparison {
+	return []comparison{
 		{"melinder-freezing.csv", "NaCl ice point, C", "NaCl", "freezing_C", 1, 0.4, 2, upTo(23.2), icePoint(solution.NaCl)},
 		{"melinder-freezing.csv", "CaCl2 ice point, C", "CaCl2", "freezing_C", 1, 1.6, 2, nil, icePoint(solution.CaCl2)},
 		{"melinder-freezing.csv", "MgCl2 ice point, C", "MgCl2", "freezing_C", 1, 1.1, 2, nil, icePoint(solution.MgCl2)},
@@ -52,6 +52,12 @@ func comparisons() []comparison {
 		{"smithsonian-freezing-lowering.csv", "CaCl2 to 1.5 mol/kg, C", "CaCl2", "lowering_C", 1, 0.65, 2, dilute(1.5, true), lowering(solution.CaCl2)},
 		{"smithsonian-freezing-lowering.csv", "CaCl2 above 1.5 mol/kg, C", "CaCl2", "lowering_C", 1, 2.6, 2, dilute(1.5, false), lowering(solution.CaCl2)},
 		{"smithsonian-freezing-lowering.csv", "KCl lowering, C", "KCl", "lowering_C", 1, 0.04, 2, nil, lowering(solution.KCl)},
+	}
+}
+
+// saturation compares solubilities and eutectics.
+func saturation() []comparison {
+	return []comparison{
 		{"salt-institute-solubility.csv", "saturated NaCl, %", "", "sat_mass_pct", 1, 0.02, 3, nil, saturated},
 		{"solubility-per-water.csv", "NaCl in 100 g water, g", "NaCl", "g_per_100g_water", 1, 0.2, 2, nil, perWater(solution.NaCl)},
 		{"solubility-per-water.csv", "CaCl2 in 100 g water, g", "CaCl2", "g_per_100g_water", 1, 1.5, 2, nil, perWater(solution.CaCl2)},
@@ -59,6 +65,12 @@ func comparisons() []comparison {
 		{"eutectics.csv", "NaCl eutectic, %", "NaCl", "mass_pct", 1, 0.06, 2, nil, eutecticStrength(solution.NaCl)},
 		{"eutectics.csv", "CaCl2 eutectic, C", "CaCl2", "eutectic_C", 1, 0.8, 2, nil, eutecticTemperature(solution.CaCl2)},
 		{"eutectics.csv", "MgCl2 eutectic, C", "MgCl2", "eutectic_C", 1, 0.5, 2, nil, eutecticTemperature(solution.MgCl2)},
+	}
+}
+
+// densities compares densities in the cold and the heat of water.
+func densities() []comparison {
+	return []comparison{
 		{"simion-nacl-density.csv", "density from 10 C, kg/m3", "", "density", 1, 0.5, 2, warm(10, 1e9), density(solution.NaCl)},
 		{"simion-nacl-density.csv", "density at 0 C, kg/m3", "", "density", 1, 1.2, 2, warm(0, 10), density(solution.NaCl)},
 		{"melinder-nacl-density.csv", "density from 0 C, kg/m3", "", "density", 1, 6, 2, warm(0, 1e9), density(solution.NaCl)},
@@ -70,4 +82,23 @@ func comparisons() []comparison {
 		{"teos10-water.csv", "density of water, kg/m3", "", "density", 1, 0.01, 3, nil, density(solution.NaCl)},
 		{"teos10-water.csv", "heat of water, J/(kg K)", "", "cp", 1, 0.9, 2, nil, heatOfWater},
 	}
+}
+
+// upTo keeps the rows with a mass percent of at most so much, from those above.
+func upTo(percent float64) func(row) bool {
+	return func(r row) bool { w, _ := r.number("mass_pct"); return w <= percent }
+}
+
+func from(percent float64) func(row) bool {
+	return func(r row) bool { w, _ := r.number("mass_pct"); return w > percent }
+}
+
+// dilute keeps the rows up to a molality, or those above it.
+func dilute(molality float64, below bool) func(row) bool {
+	return func(r row) bool { m, _ := r.number("molality_mol_kg"); return (m <= molality) == below }
+}
+
+// warm keeps the rows from one temperature in C to below another.
+func warm(low, high float64) func(row) bool {
+	return func(r row) bool { t, _ := r.number("temp_C"); return t >= low && t < high }
 }

@@ -239,7 +239,7 @@ func (r BlendRequest) shareToMeet(ice, clear quantity.Temperature) (float64, err
 	case err == nil && !math.IsNaN(x):
 		return x, nil
 	case err == nil && best <= float64(ice):
-		return 0, nil // the base alone is cold enough, and more than that
+		return 0, nil // the base alone is more than cold enough
 	}
 	return 0, fault.Input(fault.FieldIceAt, "cannot be met while it keeps clear down to %v: the best ice point that does is %v; allowed: warmer than that",
 		clear, quantity.Temperature(best))

@@ -7,7 +7,6 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
-
 	"brineyard/internal/yard"
 )
 

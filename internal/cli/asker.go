@@ -28,7 +28,7 @@ type asker struct {
 	scratch  asked // the answer to the last row
 }
 
-// asked is an answer as it stands behind a row: cells of the figures and of the failure.
+// asked is the answer written behind a row: cells of the figures and of the failure.
 type asked struct {
 	cells   []byte
 	failure bool

@@ -38,7 +38,7 @@ func eachCommand() run.Command {
 
 // openEach refuses another form before it opens anything.
 func openEach(env *run.Env, g *run.Globals, _ []string) (*run.Session, error) {
-	if f := g.Format.Name; f != report.Formats[0].Name && f != "csv" {
+	if f := g.Format.Name; f != report.Formats()[0].Name && f != "csv" {
 		return nil, fault.Refuse("--format %s: rows come out as CSV; allowed: csv", f)
 	}
 	return run.Open(env, g)
@@ -52,7 +52,7 @@ type each struct {
 
 // Bind binds the command's name, the file and the jobs.
 func (q *each) Bind(b *bind.Set) {
-	bind.Count(b, &q.jobs, "jobs", "rows worked on at once; as many as processors unless given", "number")
+	bind.Count(b, &q.jobs, "jobs", "rows worked on at once; as many as processors unless given", "whole number of them")
 	b.Then(func(s *bind.Scope) error { q.words = s.Args; return nil })
 }
 

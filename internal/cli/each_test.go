@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"brineyard/internal/cli/run"
 	"bytes"
 	"encoding/csv"
 	"encoding/json"
@@ -13,6 +12,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"brineyard/internal/cli/run"
 
 	"github.com/spf13/pflag"
 	"github.com/stretchr/testify/require"
@@ -31,41 +32,66 @@ func eachOf(t testing.TB, table string, args ...string) (status int, rows [][]st
 	return status, rows, stderr.String()
 }
 
+// rowLines are a line of each command that rows can be put to.
+var rowLines = []string{
+	"reading --hydrometer 23.3% --temp 40F",
+	"reading --weigh 9.82lb/gal --temp 15C --units metric",
+	"check --tank mixer --hydrometer 23.3% --temp 40F --yard YARD",
+	"correct --tank mixer --strength 26% --yard YARD --units metric",
+	"batch --volume 1200gal --purity 95% --moisture 2% --supply 30gal/min",
+	"freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal",
+	"truck --truck big-sprayer --rate 42gal/mi --speed 25mph --yard YARD",
+	"blend 80:brine@23.3% 20:cacl2@32% --keep-clear 0F --volume 1000gal",
+	"store 6000gal@22.4% --to 23.3% --with 25.5% --capacity 8000gal",
+	"ready 10:05=12% 10:20=18.5% 10:30=20.9% --temp 45F",
+	"lineup --from north --to truck-fill --yard YARD",
+}
+
+// rowOf takes a line apart: the columns of its row, the cells in them, and what all rows have
+// in common.
+func rowOf(line string) (command string, head, cells, rest []string) {
+	words := demoFields(line)
+	var args []string
+	for i := 1; i < len(words); i++ {
+		switch name, flag := strings.CutPrefix(words[i], "--"); {
+		case flag && (name == "yard" || name == "units"):
+			rest = append(rest, words[i], words[i+1])
+			i++
+		case flag:
+			head, cells = append(head, name), append(cells, words[i+1])
+			i++
+		default:
+			args = append(args, words[i])
+		}
+	}
+	if len(args) > 0 {
+		head, cells = append(head, argsColumn), append(cells, strings.Join(args, " "))
+	}
+	return words[0], head, cells, rest
+}
+
 // Each row says what the command says: every figure, for every command.
 func TestEachAgreesWithCommands(t *testing.T) {
-	for _, line := range []string{
-		"reading --hydrometer 23.3% --temp 40F",
-		"reading --weigh 9.82lb/gal --temp 15C --units metric",
-		"check --tank mixer --hydrometer 23.3% --temp 40F --yard YARD",
-		"correct --tank mixer --strength 26% --yard YARD --units metric",
-		"batch --volume 1200gal --purity 95% --moisture 2% --supply 30gal/min",
-		"freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal",
-		"truck --truck big-sprayer --rate 42gal/mi --speed 25mph --yard YARD",
-		"blend 80:brine@23.3% 20:cacl2@32% --keep-clear 0F --volume 1000gal",
-		"store 6000gal@22.4% --to 23.3% --with 25.5% --capacity 8000gal",
-		"ready 10:05=12% 10:20=18.5% 10:30=20.9% --temp 45F",
-		"lineup --from north --to truck-fill --yard YARD",
-	} {
-		words := demoFields(line)
-		var head, cells, args, rest []string
-		for i := 1; i < len(words); i++ {
-			switch name, flag := strings.CutPrefix(words[i], "--"); {
-			case flag && (name == "yard" || name == "units"):
-				rest = append(rest, words[i], words[i+1])
-				i++
-			case flag:
-				head, cells = append(head, name), append(cells, words[i+1])
-				i++
-			default:
-				args = append(args, words[i])
-			}
-		}
-		if len(args) > 0 {
-			head, cells = append(head, "args"), append(cells, strings.Join(args, " "))
-		}
-		status, rows, errs := eachOf(t, strings.Join(head, ",")+"\n"+strings.Join(cells, ",")+"\n", append([]string{words[0]}, rest...)...)
+	for _, line := range rowLines {
+		command, head, cells, rest := rowOf(line)
+		status, rows, errs := eachOf(t, strings.Join(head, ",")+"\n"+strings.Join(cells, ",")+"\n", append([]string{command}, rest...)...)
 		require.Zero(t, status, "%s: %s", line, errs)
 		requireFigures(t, line, rows, len(head))
+	}
+}
+
+// A row that names no stock is corrected with water or salt, though a row before had stock.
+func TestEachForgetsStock(t *testing.T) {
+	for _, table := range []string{
+		"check:temp,hydrometer,volume,stock\n40F,18%,300gal,25%\n40F,18%,300gal,\n",
+		"correct:strength,volume,stock\n18%,300gal,25%\n18%,300gal,\n",
+	} {
+		command, text, _ := strings.Cut(table, ":")
+		status, rows, errs := eachOf(t, text, "--jobs", "1", command)
+		require.Zero(t, status, errs)
+		salt := slices.Index(rows[0], "salt_to_add [lb]")
+		require.Equal(t, "0", rows[1][salt])
+		require.NotEqual(t, "0", rows[2][salt])
 	}
 }
 

@@ -1,12 +1,13 @@
 package cli
 
 import (
-	"brineyard/internal/cli/run"
 	"bytes"
 	"encoding/csv"
 	"io"
 	"strings"
 	"testing"
+
+	"brineyard/internal/cli/run"
 
 	"github.com/stretchr/testify/require"
 )

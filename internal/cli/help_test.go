@@ -1,10 +1,11 @@
 package cli
 
 import (
-	"brineyard/internal/cli/run"
 	"strings"
 	"testing"
 	"unicode/utf8"
+
+	"brineyard/internal/cli/run"
 
 	"github.com/spf13/cobra"
 	"github.com/stretchr/testify/require"

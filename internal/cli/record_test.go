@@ -56,12 +56,15 @@ func TestRecord(t *testing.T) {
 	require.InEpsilon(t, 1180, float64(*batch[0].Volume/gal), 1e-9)
 	require.InEpsilon(t, figureOf(t, line, "salt_to_load")-900, float64(*batch[0].Salt/lb), 1e-9) // the bed stays
 	require.InEpsilon(t, figureOf(t, line, "water_to_add"), float64(*batch[0].Water/gal), 1e-9)
+}
 
+func TestRecordOfCorrections(t *testing.T) {
+	gal, lb := quantity.Gallon, quantity.Pound
 	correct := recordAt(t, "correct --tank mixer --strength 26% --volume 1300gal")
 	require.Len(t, correct, 2) // it has to be drawn off first
 	require.Equal(t, []any{journal.Transfer, "mixer", "drawn-off"}, []any{correct[0].Kind, correct[0].From, correct[0].Tank})
 	require.Equal(t, journal.Correction, correct[1].Kind)
-	line = "correct --tank mixer --strength 26% --volume 1300gal --yard " + demoYard
+	line := "correct --tank mixer --strength 26% --volume 1300gal --yard " + demoYard
 	require.InEpsilon(t, figureOf(t, line, "draw_off_first"), float64(*correct[0].Volume/gal), 1e-9)
 	require.InEpsilon(t, figureOf(t, line, "water_to_add"), float64(*correct[1].Water/gal), 1e-9)
 
@@ -73,7 +76,9 @@ func TestRecord(t *testing.T) {
 
 	none := recordAt(t, "correct --tank mixer --strength 23.3%")
 	require.Equal(t, journal.Note, none[0].Kind)
+}
 
+func TestRecordOfMixes(t *testing.T) {
 	store := recordAt(t, "store north 400gal@25% 100gal:cacl2@31% --batches 2")
 	require.Len(t, store, 3)
 	require.Equal(t, "north", store[0].Tank)
@@ -83,7 +88,7 @@ func TestRecord(t *testing.T) {
 	blend := recordAt(t, "blend --additive-into north 10:cal31")
 	require.Len(t, blend, 1)
 	require.Equal(t, "cal31", blend[0].Liquid)
-	require.InEpsilon(t, figureOf(t, "blend --additive-into north 10:cal31 --yard "+demoYard, "additive_to_add"), float64(*blend[0].Volume/gal), 1e-9)
+	require.InEpsilon(t, figureOf(t, "blend --additive-into north 10:cal31 --yard "+demoYard, "additive_to_add"), float64(*blend[0].Volume/quantity.Gallon), 1e-9)
 }
 
 // A journal that cannot be written is a failure, and the answer is not shown as if it had

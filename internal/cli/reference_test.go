@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"brineyard/internal/cli/run"
 	"bytes"
 	"io"
 	"os"
@@ -9,6 +8,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"brineyard/internal/cli/run"
 
 	"github.com/spf13/cobra"
 	"github.com/spf13/cobra/doc"

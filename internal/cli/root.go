@@ -64,8 +64,8 @@ const helpTemplate = `{{.Short}}.
 // version is stamped by make dist.
 var version = "unreleased"
 
-// commandOf is the command that a line begins with; empty if it is none. Then the others
-// need not be built, which is a good part of the time that a short answer takes.
+// commandOf is the command that a line begins with; empty if it is none. With a command
+// the others are not built, because building them takes much of a short answer's time.
 func commandOf(args []string) string {
 	for _, g := range allGroups() {
 		for _, c := range g.commands {

@@ -1,13 +1,14 @@
 package cli
 
 import (
-	"brineyard/internal/cli/run"
 	"bytes"
 	"os"
 	"path/filepath"
 	"regexp"
 	"strconv"
 	"testing"
+
+	"brineyard/internal/cli/run"
 
 	"github.com/rogpeppe/go-internal/testscript"
 	"github.com/spf13/cobra"

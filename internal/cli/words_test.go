@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"brineyard/internal/cli/run"
 	"bytes"
 	"fmt"
 	"os"
@@ -10,6 +9,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"brineyard/internal/cli/run"
 
 	"github.com/stretchr/testify/require"
 )

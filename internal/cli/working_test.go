@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"math"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -45,6 +46,11 @@ var workedLines = []string{
 	"yard show --yard YARD --units metric",
 	"journal season --yard YARD --journal SEASON",
 	"storm --low -5C --reserve 15kL --yard YARD --units metric",
+	"correct --volume 5000gal --strength 23.301% --to 23.3%",
+	"correct --volume 5000gal --strength 23.299% --to 23.3%",
+	"correct --volume 5000gal --strength 23.299% --to 23.3% --stock 25.5%",
+	"correct --volume 5000gal --strength 23.301% --to 23.3% --capacity 5000gal",
+	"store 5000gal@23.299% --to 23.3% --with 25.5%",
 }
 
 // Every printed step, put into a calculator, comes to the printed result.
@@ -91,6 +97,26 @@ func TestWorkingReachesTheAnswer(t *testing.T) {
 		} else {
 			require.NotRegexp(t, "^(correct|batch)", line)
 		}
+	}
+}
+
+// The working comes to the answer where almost nothing is to be added as well: a difference
+// of two weights that are printed to six digits would be off by a part in ten.
+func TestWorkingNearTheTarget(t *testing.T) {
+	for line, c := range map[string]struct{ what, figure string }{
+		"correct --volume 5000gal --strength 23.301% --to 23.3%":                    {"Water to add, by volume", "water_to_add"},
+		"correct --volume 5000gal --strength 23.301% --to 23.3% --capacity 5000gal": {"Then add", "water_to_add"},
+		"correct --volume 5000gal --strength 23.299% --to 23.3%":                    {"Rock salt to add", "salt_to_add"},
+		"correct --volume 5000gal --strength 23.299% --to 23.3% --stock 25.5%":      {"Stock to add, by volume", "stock_to_add"},
+		"correct --volume 5000gal --strength 23.29937% --to 23.3%":                  {"Rock salt to add", "salt_to_add"},
+		"correct --volume 5000gal --strength 23.30063% --to 23.3%":                  {"Water to add, by volume", "water_to_add"},
+		"store 5000gal@23.299% --to 23.3% --with 25.5%":                             {"Stock to add, by volume", "stock_to_add"},
+	} {
+		want := figureOf(t, line, c.figure)
+		steps := workingOf(t, line)
+		at := slices.IndexFunc(steps, func(s workedStep) bool { return s.What == c.what })
+		require.GreaterOrEqual(t, at, 0, "%s: %v", line, steps)
+		require.InEpsilon(t, want, leading(t, steps[at].Result), 1e-4, line)
 	}
 }
 

@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
 	"brineyard/internal/yard"
@@ -17,7 +18,7 @@ type watered struct {
 // would come of it with nothing drawn off.
 func (w watered) solve() (added, drawn, whole float64) {
 	mass := w.volume * w.tank
-	water := dose(mass, w.strength, w.target, 0, 1)
+	water := dose(balance.Water(), mass, w.strength, w.target)
 	whole = (mass + water) / w.end
 	if w.capacity > 0 && whole > w.capacity {
 		stays := w.capacity / whole

@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
@@ -62,8 +63,8 @@ func (o offTarget) strengthByHand(d *draw) float64 {
 	return d.num(o.request.Strength)
 }
 
-// dose is the mass to add to a mass of brine to bring it from strength w to wt, where 1 kg
-// of it brings salt kg of NaCl and becomes brine kg of brine.
-//
-//	x = m (wt - w) / (a - wt b)
-func dose(m, w, wt, salt, brine float64) float64 { return m * (wt - w) / (salt - wt*brine) }
+// dose is the mass to add to a mass of brine to bring it from strength w to wt, in the unit
+// of that mass, since a pocket calculator works in the user's.
+func dose(a balance.Addition, m, w, wt float64) float64 {
+	return float64(a.Dose(quantity.Mass(m), quantity.Strength(w), quantity.Strength(wt)))
+}

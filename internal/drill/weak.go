@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
 )
@@ -15,7 +16,7 @@ type salted struct {
 // solve finds the salt as delivered.
 func (s salted) solve() float64 {
 	pure := (1 - s.moisture) * s.purity
-	return dose(s.volume*s.density, s.strength, s.target, pure, pure+s.moisture)
+	return dose(balance.RockSalt(pure, quantity.Strength(s.moisture)), s.volume*s.density, s.strength, s.target)
 }
 
 // weak is a tank that is too weak.

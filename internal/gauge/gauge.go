@@ -19,6 +19,11 @@ type Instrument struct {
 // DefaultCalibration is 60 F, common practice for hydrometers.
 const DefaultCalibration = solution.SixtyF
 
+// PercentGlass is the trade's percent hydrometer, marked for 60 F.
+func PercentGlass() Instrument {
+	return Instrument{Scale: PercentSalt, Calibration: DefaultCalibration}
+}
+
 // GlassExpansion is the cubic expansion of hydrometer glass, 1/K, the value usual
 // for soda-lime glass (ISO 649-2 uses 25e-6).
 const GlassExpansion = 25e-6
@@ -88,6 +93,18 @@ func (i Instrument) Nearest(density, temperature float64) (float64, bool) {
 		return top, true
 	}
 	return 0, false
+}
+
+// Mark returns the density in kg/m3 for which the mark of a reading was made; false for a
+// reading off the scale. For a weighed sample it is the reading itself.
+func (i Instrument) Mark(reading float64) (float64, bool) {
+	return i.facts().mark(&standard, reading, i.Calibration)
+}
+
+// Sample returns the density in kg/m3 of a sample at temperature (K) in which the
+// instrument floats at the mark for a density; false outside the density fit.
+func (i Instrument) Sample(mark, temperature float64) (float64, bool) {
+	return mark / i.glass(&standard, temperature), liquid(temperature)
 }
 
 // glass returns by how much the immersed part of the instrument is larger at a

@@ -18,7 +18,7 @@ const (
 	scaleCount
 )
 
-// facts are all that is to be known of a scale.
+// facts describe a scale.
 type facts struct {
 	name   string  // of its flag, and in the journal
 	words  string  // for the instrument, in a sentence

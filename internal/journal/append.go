@@ -63,8 +63,8 @@ func add(path string, sys quantity.System, entries []Entry, allowed func(*writer
 	return added, nil
 }
 
-// refuseOthers stops before a lock is made beside a file that is no journal. What it
-// cannot read is left for later to tell.
+// refuseOthers refuses a file that is no journal before a lock file is made beside it. A
+// file that it cannot read passes: the caller reports that error.
 func refuseOthers(path string) error {
 	f, err := os.Open(path)
 	if err != nil {
@@ -125,8 +125,7 @@ func (w *writer) add(entries []Entry) (Added, error) {
 	return a, nil
 }
 
-// rows makes the text that is to be written, the header or a missing line end
-// included.
+// rows makes the text to write, with the header or a missing line end.
 func (w *writer) rows(entries []Entry) (text []byte, numbers []int) {
 	if w.fresh {
 		text = append(text, headerLine(w.sys)...)

@@ -12,8 +12,8 @@ import (
 
 // Text cells. A spreadsheet runs a cell as a formula if it begins with one of a few
 // characters; such a cell is written with an apostrophe in front, and so is one that
-// begins with an apostrophe itself. What does not print, and the backslash, is
-// written as a backslash escape, so that a row is one line of printable text.
+// begins with an apostrophe itself. Unprintable characters and the backslash are
+// written as backslash escapes, so that a row is one line of printable text.
 
 // dangerous tells whether text begins with what a spreadsheet may run as a formula,
 // the wide forms included, or with the apostrophe that guards against it.
@@ -50,8 +50,8 @@ func needsEscape(text string) bool {
 	return !utf8.ValidString(text) || strings.ContainsFunc(text, hidden)
 }
 
-// hidden tells whether a rune is escaped: the backslash, controls, and what steers
-// the direction or the lines of a text instead of showing.
+// hidden reports whether a rune is escaped: the backslash, controls, and characters that
+// change the direction or the lines of a text.
 func hidden(r rune) bool { return r == '\\' || !unicode.IsGraphic(r) }
 
 // writeEscaped writes a rune, or an escape for it; raw holds its bytes.

@@ -9,7 +9,7 @@ import (
 	"brineyard/internal/quantity"
 )
 
-// Entry is one event. What is nil or empty was not recorded.
+// Entry is one event. A nil or empty field was not recorded.
 type Entry struct {
 	Number   int // 1 and up, given when the entry is added
 	Time     time.Time

@@ -18,7 +18,7 @@ const mostImport = 16 << 20
 // taken to be in loc; dates with slashes are month first. A number takes its unit
 // from the cell, else from the mapping, else from brackets in the heading; one that
 // could mean two units is a fault. The faults are of all rows at once, and the
-// entries those of the rows without fault: whoever wants all or nothing looks at the
+// entries those of the rows without fault: a caller that wants all or nothing checks the
 // faults first. Entries have no numbers yet.
 func Import(r io.Reader, m Mapping, loc *time.Location) ([]Entry, []Fault, error) {
 	if err := m.check(); err != nil {

@@ -44,8 +44,8 @@ func lockToWrite(path string) (release func(), err error) {
 }
 
 // lockToRead waits for the lock that a reader takes, so that it never sees a row half
-// written. Where there is no lock file nobody has written yet, or the file came without
-// it; it does without, and makes none: to read changes nothing.
+// written. Without a lock file nobody has written yet, or the journal was copied without
+// it: then it takes no lock and makes no file, because reading changes nothing.
 func lockToRead(path string) (release func()) {
 	if checkRegularIfThere(path+lockSuffix) == nil {
 		l := flock.New(path+lockSuffix, flock.SetFlag(os.O_RDONLY))

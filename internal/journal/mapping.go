@@ -55,7 +55,7 @@ func ParseMapping(text string) (Mapping, error) {
 	return m, m.check()
 }
 
-// cutUnit cuts a known unit off a heading. What else follows a colon is part of it.
+// cutUnit cuts a known unit off a heading. Other text after a colon stays in the heading.
 func (c *column) cutUnit(text string) (heading, unit string) {
 	at := strings.LastIndexByte(text, ':')
 	if at > 0 && c.knowsUnit(strings.TrimSpace(text[at+1:])) {

@@ -10,7 +10,7 @@ import (
 )
 
 // Reverse adds an entry of kind Undo that takes back another, with time, operator and
-// note of e. If that one is itself a reversal, what it took back holds again. The
+// note of e. If that one is itself a reversal, the entry it took back holds again. The
 // rows stay. Refused are a number that no entry has and an entry that is taken back
 // already.
 func Reverse(path string, sys quantity.System, number int, e Entry) (Added, error) {
@@ -18,7 +18,7 @@ func Reverse(path string, sys quantity.System, number int, e Entry) (Added, erro
 	switch {
 	case err != nil:
 		return Added{}, err
-	case !found: // and no lock is to be left behind
+	case !found: // before a lock file is made
 		return Added{}, fmt.Errorf("%s: %w", path, os.ErrNotExist)
 	}
 	e.Kind, e.Cancels = Undo, number

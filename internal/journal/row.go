@@ -100,7 +100,7 @@ func (d *decoder) split(line []byte) ([]string, error) {
 	d.rest = line
 	cells, err := d.in.Read()
 	if err != nil {
-		d.restart() // whatever of the line it still has is not to reach the next
+		d.restart() // drop the rest of this line, or it would be read as the next
 	}
 	return cells, err
 }

@@ -57,12 +57,12 @@ func Judge(p yard.Plumbing, open []string) (Setting, error) {
 }
 
 // judge tells what the open valves do, with the pump running or off. The rules stand in the
-// order in which faults are told.
+// order in which faults are reported.
 func (n network) judge(pumping bool) Setting {
 	in, out := n.reach(yard.PumpInlet, anyLink), n.reach(yard.PumpOutlet, anyLink)
 	s := Setting{Open: n.openValves(), Sources: inOrder(n.sources(), in), Outlets: inOrder(n.ends(), out)}
 	air, touched := inOrder(n.Outlets, in), n.unprotected()
-	// In a ring the pump has what it draws and where it pumps to: only the ring is told.
+	// In a ring the pump has a source and an outlet: only the ring itself is reported.
 	ring := in[yard.PumpOutlet]
 	atPump := pumping && !ring
 	for _, rule := range []struct {

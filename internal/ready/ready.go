@@ -8,7 +8,6 @@ import (
 	"brineyard/internal/brine"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
-
 	"brineyard/internal/yard"
 )
 

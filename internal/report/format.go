@@ -11,10 +11,12 @@ type Format struct {
 	Draw Renderer
 }
 
-// Formats are the formats, the default first.
-var Formats = []Format{
-	{"text", Text},
-	{"json", JSON},
-	{"csv", CSV},
-	{"markdown", Markdown},
+// Formats returns the formats, the default first.
+func Formats() []Format {
+	return []Format{
+		{"text", Text},
+		{"json", JSON},
+		{"csv", CSV},
+		{"markdown", Markdown},
+	}
 }

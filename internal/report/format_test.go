@@ -10,7 +10,7 @@ import (
 
 func TestFormats(t *testing.T) {
 	var names []string
-	for _, f := range Formats {
+	for _, f := range Formats() {
 		names = append(names, f.Name)
 	}
 	require.Equal(t, []string{"text", "json", "csv", "markdown"}, names) // text first, as the default
@@ -24,7 +24,7 @@ func TestVerdictComesFirst(t *testing.T) {
 		"csv":      "figure,value,unit\nverdict,",
 		"markdown": "# Title\n\n**",
 	}
-	for _, f := range Formats {
+	for _, f := range Formats() {
 		d := sample()
 		d.Command, d.Title, d.Verdict = "freeze", "Title", "Freezes at -6 F."
 		got := draw(t, f.Draw, d)
@@ -35,7 +35,7 @@ func TestVerdictComesFirst(t *testing.T) {
 // The same document is drawn the same each time, and is not changed by it.
 func TestDrawingChangesNothing(t *testing.T) {
 	d := sample()
-	for _, f := range Formats {
+	for _, f := range Formats() {
 		require.Equal(t, draw(t, f.Draw, d), draw(t, f.Draw, d), f.Name)
 		require.Equal(t, sample(), d, f.Name)
 	}
@@ -58,7 +58,7 @@ func (f *full) Write(p []byte) (int, error) {
 
 // A failed writing is told, wherever it happens.
 func TestWriteErrors(t *testing.T) {
-	for _, f := range Formats {
+	for _, f := range Formats() {
 		size := len(draw(t, f.Draw, sample()))
 		for room := range size {
 			require.ErrorIs(t, f.Draw(&full{room}, sample()), errFull, "%s after %d bytes", f.Name, room)

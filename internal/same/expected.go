@@ -21,10 +21,18 @@ type expectation struct {
 func expectations() []expectation {
 	return []expectation{
 		{"draw_off_first", "the key bleed_first has been given the trade's name", renameDrawOff},
-		{"last digits of a storm", "several bought liquids used to be summed in an order of chance, so the last digits differ from run to run", stormDigits},
+		{"help in groups", "the help screen shows the commands in groups", helpGroups},
+		{"nearest word", "a refusal names the one nearest word, by one rule for all", nearestWord},
+		{"quoted name", "a name that a terminal cannot show is quoted by one rule for all", quotedName},
+		{"tank of another liquid", "each used to print raw format verbs for a tank that holds another liquid", contents},
+		{"edge of the band", "a batch is judged with the tolerance of a check, so one at the edge counts as in the band", bandEdges},
 		{"yard show --working", "the working now derives what two mixing tanks make together", yardShowWorking},
+		{"mixing tanks together", "a further mixing tank no longer lowers what the yard makes an hour", shared},
 		{"unit of an unknown interval", "what is not known of a cleaning used to be in gal and lb, whatever the units", intervalUnit},
 		{"working near the target", "the working now follows the printed numbers, where the target is within 0.01 % and a difference of two rounded weights was taken", nearTarget},
+		{"correction with water", "the working takes the water from the difference of the strengths in one step", waterSteps},
+		{"last digits of a working", "a step is evaluated from what is printed before it", workingDigits},
+		{"last digits of a figure", "figures are the same to 1e-9, in CSV as in JSON", figureDigits},
 	}
 }
 
@@ -61,12 +69,6 @@ func sameDifferences(a, b []difference) bool {
 func renameDrawOff(l *line, before, after *result) {
 	if strings.Contains(after.stdout, "draw_off_first") {
 		before.stdout = strings.ReplaceAll(before.stdout, "bleed_first", "draw_off_first")
-	}
-}
-
-func stormDigits(l *line, before, after *result) {
-	if l.command == "storm" && l.format() == "csv" {
-		before.stdout = withDigitsOf(before.stdout, after.stdout)
 	}
 }
 
@@ -138,21 +140,3 @@ func withoutWorking(text string) string {
 }
 
 var numberInText = regexp.MustCompile(`-?\d+(?:\.\d+)?(?:e[+-]?\d+)?`)
-
-// withDigitsOf is a text with the numbers of another where they are the same but for
-// their last digits.
-func withDigitsOf(text, other string) string {
-	numbers := numberInText.FindAllString(other, -1)
-	at := -1
-	return numberInText.ReplaceAllStringFunc(text, func(n string) string {
-		if at++; at >= len(numbers) {
-			return n
-		}
-		x, _ := strconv.ParseFloat(n, 64)
-		y, _ := strconv.ParseFloat(numbers[at], 64)
-		if sameNumber(x, y) {
-			return numbers[at]
-		}
-		return n
-	})
-}

@@ -17,13 +17,21 @@ func TestExpectedDifferences(t *testing.T) {
 	}{
 		{"draw_off_first", "correct", nil, `{"figures": {"bleed_first": {"value": 1}}}`, `{"figures": {"draw_off_first": {"value": 1}}}`},
 		{"draw_off_first", "each", nil, "tank,bleed_first [gal]\nmixer,1\n", "tank,draw_off_first [gal]\nmixer,1\n"},
-		{"last digits of a storm", "storm", []string{"--format", "csv"}, "cost,10.000000000000002,\n", "cost,10,\n"},
+		{"last digits of a figure", "storm", []string{"--format", "csv"}, "cost,10.000000000000002,\n", "cost,10,\n"},
 		{"yard show --working", "yard show", nil, "It makes 5 gal.\n\nWorking\n  1. One\n       2\n\nNote: Two.\n", "It makes 5 gal.\n\nNote: Two.\n"},
 		{"yard show --working", "yard show", nil, "# Yard\n\n## Working\n\n1. One: 2 = 2\n2. Two: 3\n\n## Notes\n\n- Three.\n", "# Yard\n\n## Notes\n\n- Three.\n"},
 		{"yard show --working", "yard show", nil, "a,1,gal\nworking,\"one, two: \"\"3\"\" = 4\",\nworking,five: 6,\nnote,seven,\n", "a,1,gal\nworking,eight,\nnote,seven,\n"},
 		{"yard show --working", "yard show", nil, `{"verdict":"x","working":[{"what":"a"}]}`, `{"verdict":"x","working":[]}`},
 		{"unit of an unknown interval", "journal season", nil, "made,1,kg\ncleaning,vat,4000,L,,gal,,gal,'-,0,kg,,lb\n", "made,1,kg\ncleaning,vat,4000,L,,L,,L,'-,0,kg,,lb\n"},
 		{"unit of an unknown interval", "journal season", nil, `{"interval": {"value": null, "unit": "gal"}, "salt": {"unit": "kg"}}`, `{"interval": {"value": null, "unit": "L"}, "salt": {"unit": "kg"}}`},
+		{"help in groups", "help", nil, "Use.\n\nAvailable Commands:\n  batch  Salt\n  card   Sheets\n  ready  When\n\nFlags:\n", "Use.\n\nAt the tank:\n  batch  Salt\n  ready  When\n\nLearning:\n  card   Sheets\n\nFlags:\n"},
+		{"tank of another liquid", "each", nil, "south,\"it says it holds cal31 (%v %s), which\"\n", "south,\"it says it holds cal31 (31% CaCl2), which\"\n"},
+		{"edge of the band", "journal season", nil, "8 gal made, 1 of 2 batches\nin the band.\n\n  Ash  1  0  0  7\n", "8 gal made, 2 of 2 batches in\nthe band.\n\n  Ash  1  1  0  7\n"},
+		{"mixing tanks together", "yard show", nil, "Y makes up to 811 gal of brine an hour.\n\n  Brine an hour, all mixing tanks  811 gal/h\n\nNote: The mixing tanks share one pump and one supply, which bound what they make together.\n", "Y makes up to 904 gal of brine\nan hour.\n\n  Brine an hour, mixer alone  904 gal/h\n\nNote: The mixing tanks share one pump and one supply: the most comes of mixer alone, as it is worth.\n"},
+		{"mixing tanks together", "yard show", nil, `{"figures": {"brine_per_hour": {"value": 811.5, "unit": "gal/h"}}, "notes": ["The mixing tanks share one pump and one supply, which bound what they make together."]}`, `{"figures": {"brine_per_hour": {"value": 904.5, "unit": "gal/h"}}, "notes": ["The mixing tanks share one pump and one supply: the most comes of mixer alone, as it is worth."]}`},
+		{"correction with water", "check", nil, "Add.\n\nWorking\n  1. Brine on target that this salt makes\n\nNote: One.\n", "Add.\n\nWorking\n  1. Water\n       weight x (strength - target) / target\n\nNote: One.\n"},
+		{"last digits of a working", "truck", nil, "Go.\n\nWorking\n  1. Load\n       4963.22 L\n\n", "Go.\n\nWorking\n  1. Load\n       4963.25 L\n\n"},
+		{"last digits of a figure", "each", nil, "tank,salt [lb]\nmixer,10.000000000000002\n", "tank,salt [lb]\nmixer,10\n"},
 		{"working near the target", "correct", nil, "Add.\n\n" + working + "\nNote: One.\n", "Add.\n\nWorking\n  1. Other\n\n\nNote: One.\n"},
 	} {
 		before, after := &result{stdout: c.before}, &result{stdout: c.after}
@@ -42,7 +50,8 @@ func TestExpectedDifferences(t *testing.T) {
 	}
 }
 
-// What only looks like something that is meant is a difference.
+// What only looks like something that is meant is a difference; a refusal is meant in its
+// advice alone.
 func TestUnexpectedDifferences(t *testing.T) {
 	t.Parallel()
 	for _, c := range []struct{ command, before, after string }{
@@ -50,12 +59,30 @@ func TestUnexpectedDifferences(t *testing.T) {
 		{"correct", `{"figures": {"bleed_first": {"value": 1}}}`, `{"figures": {}}`},
 		{"storm", "cost,10.0001,\n", "cost,10,\n"},
 		{"yard show", "It makes 5 gal.\n\nWorking\n  1. One\n\n", "It makes 6 gal.\n\nWorking\n  1. Two\n\n"},
+		{"help", "Available Commands:\n  batch  Salt\n  card   Sheets\n", "At the tank:\n  batch  Salt\n"},
+		{"each", "south,\"it says it holds cal31 (%v %s), which\"\n", "south,\"it says it holds cal31 (31), which\"\n"},
+		{"each", "tank,salt\nmixer,10.00001\n", "tank,salt\nmixer,10\n"},
+		{"journal season", "8 gal made, 2 of 2 batches in the band.\n", "8 gal made, 1 of 2 batches in the band.\n"},
+		{"journal season", "8 gal made, 1 of 2 batches in the band.\n", "9 gal made, 2 of 2 batches in the band.\n"},
+		{"yard show", "Y makes up to 811 gal of brine an hour.\nNote: which bound what they make together. In store 5 gal\n", "Y makes up to 904 gal of brine an hour.\nNote: which bound what they make together. In store 6 gal\n"},
+		{"correct", "Add 5.\n\nWorking\n  1. Brine on target that this salt makes\n\n", "Add 6.\n\nWorking\n  1. weight x (strength - target) / target\n\n"},
+		{"truck", "Go.\n\nWorking\n  1. Load\n       4963 L\n\n", "Go.\n\nWorking\n  1. Load\n       4970 L\n\n"},
 		{"yard check", "Fine.\n\nWorking\n  1. One\n\n", "Fine.\n\nWorking\n  1. Two\n\n"},
 		{"journal season", "made,1,lb\ncleaning,vat,1,gal,,gal,,gal,\n", "made,1,lb\ncleaning,vat,1,gal,,L,,L,\n"},
 		{"correct", "Add.\n\nWorking\n  weight x strength 9 lb x 0.24 salt / target strength 2 lb / 0.233\n\n", "Add.\n\nWorking\n  1. Other\n\n"},
 	} {
 		left, _ := judge(expectations(), &line{command: c.command}, &result{stdout: c.before}, &result{stdout: c.after})
 		require.NotEmpty(t, left, c.before)
+	}
+	for _, c := range [][2]string{
+		{"brineyard: no such command: \"stor\"; did you mean store or storm?\n", "brineyard: no such command: \"stor\"; did you mean store?\n"},
+		{"brineyard: no such flag: \"AT\"; --help lists the flags\n", "brineyard: no such flag: \"AT\"; did you mean --at?\n"},
+		{"brineyard: 5\uFFFD: file does not exist\n", "brineyard: 5\\u202e: file does not exist\n"},
+	} {
+		left, _ := judge(expectations(), &line{command: "storm"}, &result{stderr: c[0]}, &result{stderr: c[1]})
+		require.Empty(t, left, c[0])
+		left, _ = judge(expectations(), &line{command: "storm"}, &result{stderr: c[0]}, &result{stderr: "x" + c[1]})
+		require.NotEmpty(t, left, c[0])
 	}
 	left, _ := judge(expectations(), &line{command: "storm", words: []string{"--format=csv"}}, &result{stdout: "cost,10.00001,\n"}, &result{stdout: "cost,10,\n"})
 	require.NotEmpty(t, left)

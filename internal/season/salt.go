@@ -15,15 +15,15 @@ type SaltBalance struct {
 	// what the entries say was used.
 	Counted bool
 	InBrine quantity.Mass // NaCl in the brine made and added in corrections
-	// What explains the rest: the water in the salt, and what does not dissolve.
+	// Moisture is water in the salt, and Insolubles do not dissolve: both explain a part.
 	Moisture, Insolubles quantity.Mass
 	// Unexplained is what is left; below nothing when the brine holds more salt than left
 	// the pile.
 	Unexplained quantity.Mass
 }
 
-// saltAllowed is the part of the salt gone that may stay unexplained: what a loader's
-// bucket is known to. Common practice, no source.
+// saltAllowed is the part of the salt gone that may stay unexplained: a loader's bucket
+// is known no better. Common practice, no source.
 const saltAllowed = 0.05
 
 // Notable reports whether the unexplained part is worth a search.

@@ -70,7 +70,7 @@ func (s *summary) open() {
 	s.salt.opening = s.state.Pile
 }
 
-// tallies tell of each kind of entry what it adds to the report, beside what all add.
+// tallies add an entry to the figures of its kind; add itself does those of every kind.
 var tallies = map[journal.Kind]func(*summary, *journal.Entry, state.Effect){
 	journal.Batch:      (*summary).addBatch,
 	journal.Reading:    (*summary).addReading,
@@ -111,7 +111,7 @@ func (s *summary) line(e *journal.Entry, liquid string) *Line {
 	return l
 }
 
-// operator finds a person. What nobody signed goes under no name, and is not listed.
+// operator finds a person. Unsigned entries go under an empty name, which is not listed.
 func (s *summary) operator(name string) *Operator {
 	o := s.operators[name]
 	if o == nil {

@@ -107,23 +107,6 @@ func (c Composition) Check() error {
 	return nil
 }
 
-// Mix returns the composition of a mixture of solutions, whose masses are all in one
-// unit. It is not a number when the masses sum to zero.
-func Mix(parts []Composition, masses []float64) Composition {
-	var sum Composition
-	total := 0.0
-	for i, p := range parts {
-		m := masses[i]
-		total += m
-		sum.NaCl += m * p.NaCl
-		sum.KCl += m * p.KCl
-		sum.CaCl2 += m * p.CaCl2
-		sum.MgCl2 += m * p.MgCl2
-		sum.Other += m * p.Other
-	}
-	return Composition{sum.NaCl / total, sum.KCl / total, sum.CaCl2 / total, sum.MgCl2 / total, sum.Other / total}
-}
-
 func (c Composition) salts() [saltCount]float64 {
 	return [saltCount]float64{NaCl: c.NaCl, KCl: c.KCl, CaCl2: c.CaCl2, MgCl2: c.MgCl2}
 }

@@ -50,7 +50,7 @@ func TestMeltingEndsAtTheIcePoint(t *testing.T) {
 			require.True(t, f.Ice.Temperature >= kelvin-1e-4 || e.Salt() > 0)
 			return
 		}
-		diluted, err := Anchored().Freezing(Mix([]Composition{c, {}}, []float64{1, melted}))
+		diluted, err := Anchored().Freezing(mixed(c, Composition{}, melted))
 		require.NoError(t, err)
 		require.InDelta(t, kelvin, diluted.Ice.Temperature, 1e-4)
 	})

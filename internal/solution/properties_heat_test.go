@@ -43,7 +43,7 @@ func dissolvingHeat(t *rapid.T, s Salt, c Composition, kelvin float64) float64 {
 	mass := little * solid.MolarMass()
 	crystal := Pure(s, s.MolarMass()/solid.MolarMass())
 	taken := func(added float64) float64 {
-		heat, err := HeatTaken(Mix([]Composition{c, crystal}, []float64{1, added}), kelvin)
+		heat, err := HeatTaken(mixed(c, crystal, added), kelvin)
 		require.NoError(t, err)
 		return heat * (1 + added)
 	}

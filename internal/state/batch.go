@@ -100,7 +100,7 @@ func (s *State) addPutIn(t *Tank, e *journal.Entry) {
 }
 
 // dissolved returns the salt and water of rock salt as a liquid of its own, and its mass.
-// What does not dissolve stays behind as sludge.
+// Insoluble matter stays behind as sludge.
 func dissolved(salt quantity.Mass, rock yard.RockSalt) (balance.Liquid, quantity.Mass) {
 	nacl := quantity.Mass(float64(salt) * rock.SodiumChloride())
 	mass := nacl + salt.Times(rock.Moisture)
@@ -110,7 +110,7 @@ func dissolved(salt quantity.Mass, rock yard.RockSalt) (balance.Liquid, quantity
 	return balance.SaltBrine(quantity.Strength(nacl / mass)), mass
 }
 
-// usePile takes salt off the pile. What does not dissolve of it lies in the tank.
+// usePile takes salt off the pile. Its insoluble part stays in the tank.
 func (s *State) usePile(t *Tank, salt quantity.Mass) {
 	s.Pile -= salt
 	t.Insolubles += quantity.Mass(float64(salt) * s.rock.Insoluble())

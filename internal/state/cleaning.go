@@ -28,7 +28,7 @@ func (s *State) clean(e *journal.Entry) Effect {
 // two on.
 const recentCleanings, leastCleanings = 5, 2
 
-// CleaningDue says when a mixing tank is to be cleaned next.
+// CleaningDue says when a mixing tank must be cleaned next.
 type CleaningDue struct {
 	Tank       string
 	Since      quantity.Volume // made since the last cleaning
@@ -42,7 +42,7 @@ type CleaningDue struct {
 	Date     time.Time // at the pace since the first batch; zero when not known
 }
 
-// CleaningDue tells when the tank is to be cleaned, by the yard's rule (0 for none) and the
+// CleaningDue returns when the tank must be cleaned, by the yard's rule (0 for none) and the
 // pace from its first batch up to now.
 func (t *Tank) CleaningDue(every quantity.Volume, now time.Time) CleaningDue {
 	d := CleaningDue{Tank: t.Name, Since: t.Made, Insolubles: t.Insolubles, Interval: every}

@@ -108,6 +108,18 @@ func TestWaterOfABatch(t *testing.T) {
 	}
 }
 
+// Rock salt brings its moisture along: of 100 lb, 1.6 lb are water, and 96.2 % of the rest is
+// salt; what is left does not dissolve.
+func TestSaltBringsItsMoisture(t *testing.T) {
+	for _, row := range []string{"correction tank=mixer salt=100lb", "batch tank=mixer salt=100lb water=0gal"} {
+		s := New(statetest.Yard())
+		f := s.Apply(&statetest.Rows(row)[0])
+		require.InEpsilon(t, 1.6, f.Into.Water/float64(quantity.Pound), 1e-9, row)
+		require.InEpsilon(t, 98.4*0.962, f.Into.NaCl/float64(quantity.Pound), 1e-9, row)
+		require.InEpsilon(t, 98.4*0.038, float64(tankOf(t, s, "mixer").Insolubles/quantity.Pound), 1e-9, row)
+	}
+}
+
 // A count may be off by 5 % of the larger of what was found and what the entries leave.
 func TestCountAllowance(t *testing.T) {
 	for found, problems := range map[string]int{"949": 1, "951": 0, "1000": 0, "1052": 0, "1054": 1} {

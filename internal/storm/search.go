@@ -50,7 +50,7 @@ type placed struct {
 	mixer               int
 	fill, mix, pumpFree quantity.Duration // pumpFree is when the pump could have begun
 	done                quantity.Duration
-	off, held           quantity.Volume // to storage; and left in the mixer, for want of room
+	off, held           quantity.Volume // to storage; and left in the mixer, because storage is full
 }
 
 // run returns the best sequence for all that is wanted and can be made, and the best of

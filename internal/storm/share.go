@@ -120,7 +120,7 @@ func (y *stormYard) allocate(p *Plan) {
 func (y *stormYard) share(r *RoutePlan, pile quantity.Mass) (float64, Lack) {
 	const (
 		rounding = 1e-12
-		// Brines of two strengths shrink a little in one tank: what that takes is no
+		// Brines of two strengths shrink a little in one tank: that loss is no
 		// shortage.
 		shrinkage = 1e-4
 	)

@@ -62,7 +62,7 @@ func OneSlip(a, b string) bool { return slips(a, b, 1) <= 1 }
 func slips(a, b string, most int) int {
 	x, y := []rune(strings.ToLower(a)), []rune(strings.ToLower(b))
 	if apart := max(len(x)-len(y), len(y)-len(x)); apart > most {
-		return apart // so many are to be inserted or dropped at least
+		return apart // at least that many letters differ
 	}
 	before, row := make([]int, len(y)+1), make([]int, len(y)+1)
 	for j := range row {

@@ -50,9 +50,6 @@ func (s *Sheet) MassUnit() string { return quantity.Pound.In(s.system).Unit }
 // VolumeUnit is the unit of volume.
 func (s *Sheet) VolumeUnit() string { return quantity.Gallon.In(s.system).Unit }
 
-// FlowUnit is the unit of flow.
-func (s *Sheet) FlowUnit() string { return quantity.GallonPerMinute.In(s.system).Unit }
-
 // US reports whether the sheet is in US units: some rules are stated by the thermometer at
 // hand.
 func (s *Sheet) US() bool { return s.system == quantity.US }

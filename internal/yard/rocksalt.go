@@ -26,10 +26,10 @@ func PureSalt() RockSalt { return RockSalt{Purity: 1} }
 // Check refuses a purity or a moisture beyond those limits.
 func (s RockSalt) Check() error {
 	if !(s.Purity >= LeastPurity && s.Purity <= 1) {
-		return fault.Input(fault.FieldPurity, "no rock salt is like that; allowed: 50%% to 100%%")
+		return fault.Input(fault.FieldPurity, "no rock salt is like that; allowed: %v to 100%%", LeastPurity)
 	}
 	if !(s.Moisture >= 0 && s.Moisture <= MostMoisture) {
-		return fault.Input(fault.FieldMoisture, "no rock salt is like that; allowed: 0%% to 20%%")
+		return fault.Input(fault.FieldMoisture, "no rock salt is like that; allowed: 0%% to %v", MostMoisture)
 	}
 	return nil
 }

@@ -6,8 +6,8 @@ import (
 	"github.com/spf13/pflag"
 )
 
-// Again binds the same question once more, to flags of its own, with what was typed for this
-// set: what is changed then leaves the first question as it is.
+// Again binds the same question once more, to flags of its own, with the words typed for
+// this set, so that changes to it leave the first question alone.
 func (b *Set) Again(question func(*Set)) (*Set, error) {
 	again := New(pflag.NewFlagSet("", pflag.ContinueOnError))
 	question(again)

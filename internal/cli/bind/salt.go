@@ -33,6 +33,8 @@ func Additive(b *Set, with *brine.Additive, stock *quantity.Strength, rock *yard
 		switch {
 		case typed.Given() && !choice.Given():
 			*with = brine.AddStock
+		case !choice.Given():
+			*with = brine.AnyAdditive // a row before may have had stock
 		case typed.Given() && *with != brine.AddStock:
 			return fault.Refuse("--stock %s and --with %s: two things to add; allowed: --stock with --with stock", typed.Quoted(), choice)
 		case *with == brine.AddStock && !typed.Given():

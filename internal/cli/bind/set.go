@@ -61,7 +61,7 @@ func (b *Set) Says(field, words string) {
 	b.Then(func(*Scope) error { b.places[field] = Place{words: words}; return nil })
 }
 
-// SaysOf is Says for words that hang on what was typed.
+// SaysOf is Says for words that depend on typed ones.
 func (b *Set) SaysOf(field string, words func() string) {
 	b.Then(func(*Scope) error { b.places[field] = Place{words: words()}; return nil })
 }

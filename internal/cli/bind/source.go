@@ -37,7 +37,7 @@ func KeyIfAny[Q quantity.Quantity](key string, get func(*yard.Yard) *Q) Source[Q
 	}
 }
 
-// KeyNamed is Key for a key that hangs on what was typed, like that of a tank by name.
+// KeyNamed is Key for a key that depends on typed words, like that of a tank by name.
 func KeyNamed[Q interface {
 	comparable
 	quantity.Quantity
@@ -64,7 +64,7 @@ func InFile[Q quantity.Quantity](path func() string, get func() *Q) Source[Q] {
 // Default takes a value that stands for all yards.
 func Default[Q quantity.Quantity](q Q) Source[Q] { return DefaultOf(func() Q { return q }) }
 
-// DefaultOf is Default for a value that hangs on others, bound before it.
+// DefaultOf is Default for a value that depends on others, bound before it.
 func DefaultOf[Q quantity.Quantity](get func() Q) Source[Q] {
 	return func(name string, s *Scope) (Q, Place, bool) {
 		q := get()

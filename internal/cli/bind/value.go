@@ -20,8 +20,8 @@ type Value[Q quantity.Quantity] struct {
 	sources []Source[Q]
 }
 
-// Of binds a quantity to a flag. What is not typed comes from the first source that has it,
-// and is zero when none has.
+// Of binds a quantity to a flag. Without the flag the value comes from the first source that
+// has one; it is zero when none has.
 func Of[Q quantity.Quantity](b *Set, kind Kind[Q], to *Q, name, usage string, sources ...Source[Q]) *Value[Q] {
 	v := &Value[Q]{name: name, kind: kind, to: to, sources: sources}
 	b.flags.Var(v, name, usage+kind.ifBare())
@@ -66,8 +66,8 @@ func (v *Value[Q]) fill(b *Set, s *Scope) {
 	*v.to, b.places[v.name] = zero, Place{words: "--" + v.name}
 }
 
-// typed notes the place of a typed value. A user who leaves the unit out is told which was
-// taken where that is not the obvious one: help names US units.
+// typed notes the place of a typed value. A user who leaves the unit out is told which one
+// was used where that is not US, because help names US units.
 func (b *Set) typed(s *Scope, field, flag, text string, bare bool, q quantity.Quantity) {
 	b.places[field] = Place{flag: flag, text: text}
 	if !bare {
@@ -95,7 +95,7 @@ func (v *Value[Q]) Typed() Q { return v.typed }
 // Quoted shows the words that were typed.
 func (v *Value[Q]) Quoted() string { return words.Quoted(v.text) }
 
-// NotZero refuses a typed value of nothing; what says what there would be none of.
+// NotZero refuses a typed zero; what names the thing that would be missing.
 func (v *Value[Q]) NotZero(b *Set, what, allowed string) {
 	var zero Q
 	b.Then(func(*Scope) error {

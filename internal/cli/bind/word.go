@@ -139,8 +139,8 @@ type Whole struct {
 	what    string
 }
 
-// Count binds a whole number. What it holds, 0 for none, stays until one is typed; what says
-// of what, in a refusal.
+// Count binds a whole number. Its present value, 0 for none, stays until one is typed; what
+// names the counted thing in a refusal.
 func Count(b *Set, to *int, name, usage, what string) *Whole {
 	w := &Whole{to, *to, what}
 	b.flags.Var(w, name, usage)

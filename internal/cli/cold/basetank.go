@@ -12,8 +12,8 @@ import (
 	"brineyard/internal/yard"
 )
 
-// baseTank is a tank whose contents are the base of a blend: what goes into it are the other
-// parts. A blend need not have one.
+// baseTank is a tank whose contents are the base of a blend; the other parts go into
+// it. A blend can be without one.
 type baseTank struct {
 	yard.Tank
 	flag *bind.Text

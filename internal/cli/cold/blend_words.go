@@ -105,9 +105,9 @@ func (m mixed) meterTable(v show.View) report.Table {
 	return t
 }
 
-// meterOrder puts the light liquids first, so that the heavy ones are pumped into what
-// already turns over. Common practice, no source. What stands in a tank comes before all
-// that goes into it.
+// meterOrder puts the light liquids first, so that the heavy ones are pumped into a tank that
+// already turns over. Common practice, no source. The contents of the tank come before the
+// liquids added to it.
 func (m mixed) meterOrder() []int {
 	order := make([]int, len(m.request.Parts))
 	weight := make([]float64, len(order))

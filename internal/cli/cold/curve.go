@@ -34,8 +34,8 @@ func curveRow(v show.View, p brine.CurvePoint) []report.Value {
 	return []report.Value{v.Value(p.Strength), onCurve(v, p.Cold.Ice), onCurve(v, p.Cold.Salt), report.Word(name), report.Word(mark)}
 }
 
-// onCurve is when a solid forms, without its name. What never all dissolves has its solid
-// from the top of the search down.
+// onCurve is when a solid forms, without its name. A solution that is saturated at every
+// temperature has its solid from the top of the search down.
 func onCurve(v show.View, o solution.Onset) report.Value {
 	at := v.Value(show.TemperatureOf(o))
 	switch {

@@ -58,8 +58,8 @@ func standFigures(v show.View, r brine.FreezeRequest, st brine.Stand) []report.F
 		solidMass(v, "dry_salt_mass", "of which salt without its water", st.DrySalt, known, st.Salt))
 }
 
-// solidMass is a mass that hangs on a known volume; it is shown where there is a fraction
-// of that solid.
+// solidMass is the mass of a solid, which needs a known volume; it is shown where some of
+// that solid has formed.
 func solidMass(v show.View, key, label string, m quantity.Mass, known bool, x quantity.Fraction) report.Figure {
 	f := v.Figure(key, label, m)
 	if !known {

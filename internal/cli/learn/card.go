@@ -80,7 +80,7 @@ func (q *card) Bind(b *bind.Set) {
 	bind.OneOf(b, &q.page, "page", "paper of the html: letter or a4", "letter",
 		bind.Option[report.Paper]{Word: "letter", Means: report.Letter}, bind.Option[report.Paper]{Word: "a4", Means: report.A4})
 	var formats []bind.Option[report.Format]
-	for _, f := range append(report.Formats[:len(report.Formats):len(report.Formats)],
+	for _, f := range append(report.Formats(),
 		report.Format{Name: formatHTML}, report.Format{Name: formatSVG}, report.Format{Name: formatPNG}) {
 		formats = append(formats, bind.Option[report.Format]{Word: f.Name, Means: f})
 	}

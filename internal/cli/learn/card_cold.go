@@ -1,6 +1,9 @@
 package learn
 
 import (
+	"math"
+	"strings"
+
 	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/chart"
@@ -9,8 +12,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
-	"math"
-	"strings"
+	"brineyard/internal/yard"
 )
 
 // The sheets about the cold: the freezing diagram with its table, and the blends.
@@ -102,18 +104,14 @@ func (k *sheets) blendsSheet() ([]*report.Document, error) {
 		if !ok {
 			continue
 		}
-		share := b.Share
 		mixed, err := brine.NewBlend(brine.BlendRequest{
-			Parts:       []brine.Part{{Liquid: balance.SaltBrine(band.Target), Amount: 1 - float64(share)}, {Liquid: l.Liquid, Amount: float64(share)}},
+			Parts:       []brine.Part{{Liquid: balance.SaltBrine(band.Target), Amount: 1 - float64(b.Share)}, {Liquid: l.Liquid, Amount: float64(b.Share)}},
 			Temperature: sixty, Instrument: gauge.Instrument{Calibration: gauge.DefaultCalibration},
 		})
 		if err != nil {
 			return nil, err
 		}
-		t.Rows = append(t.Rows, []report.Value{
-			report.Word(b.Name), k.view.Value(share), report.Word(b.Additive), k.shortOnset(mixed.Cold.Ice, mixed.Cold), k.shortOnset(mixed.Cold.Salt, mixed.Cold),
-			k.view.Value(mixed.Density), report.Word(k.view.CompositionText(mixed.Liquid)),
-		})
+		t.Rows = append(t.Rows, k.blendRow(b, mixed))
 		for _, c := range show.LiquidCautions(mixed.Liquid) {
 			if !strings.Contains(strings.Join(cautions, "\n"), c) {
 				cautions = append(cautions, c)
@@ -127,6 +125,14 @@ func (k *sheets) blendsSheet() ([]*report.Document, error) {
 		Notes:    []string{"Salt can fall out of a blend in a tank long before ice forms: meter it in as the truck loads, and do not store it below that.", k.view.Say("Weighed at %v.", sixty)},
 		Cautions: cautions,
 	}}, nil
+}
+
+// blendRow is a blend with what the cold does to it.
+func (k *sheets) blendRow(b yard.Blend, mixed brine.Blend) []report.Value {
+	return []report.Value{
+		report.Word(b.Name), k.view.Value(b.Share), report.Word(b.Additive), k.shortOnset(mixed.Cold.Ice, mixed.Cold), k.shortOnset(mixed.Cold.Salt, mixed.Cold),
+		k.view.Value(mixed.Density), report.Word(k.view.CompositionText(mixed.Liquid)),
+	}
 }
 
 // shortOnset is when a solid forms, without its name.

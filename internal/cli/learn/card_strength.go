@@ -1,14 +1,15 @@
 package learn
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/show"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
-	"fmt"
-	"slices"
-	"strings"
 )
 
 // The sheets about strength: what a reading means, and what corrects a tank.

@@ -106,7 +106,7 @@ func (q *practice) Answer(s *run.Session) (run.Reply, error) {
 	switch format := s.Globals.Format.Name; {
 	case q.sheet > 0:
 		return q.print(s)
-	case format != report.Formats[0].Name:
+	case format != report.Formats()[0].Name:
 		return run.Reply{}, fault.Refuse("--format %s: questions are asked as text; allowed: with --print, like --print 10", format)
 	}
 	return run.Reply{}, q.ask(s)

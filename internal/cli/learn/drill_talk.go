@@ -96,8 +96,8 @@ func (t *talk) judge(p drill.Problem, v drill.Verdict) error {
 
 func (t *talk) score() { t.say("%d of %d right.", t.right, t.asked) }
 
-// say writes a line that is wrapped to the terminal. The next judgement fails where nobody
-// reads on.
+// say writes a line that is wrapped to the terminal. It drops a write error because the next
+// judgement meets the same error and returns it.
 func (t *talk) say(format string, args ...any) {
 	_ = report.Text(t.Env.Out, &report.Document{Verdict: fmt.Sprintf(format, args...)})
 }

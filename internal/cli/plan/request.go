@@ -22,7 +22,7 @@ type asked struct {
 	passes  int         // over every route; 0 for the routes' own
 }
 
-// What a plan takes where nothing else settles it.
+// Times of a plan that neither flags nor the storm file give.
 const (
 	noon      = 12 * 60 * quantity.Minute
 	oneDay    = 24 * 60 * quantity.Minute
@@ -72,7 +72,8 @@ func (a *asked) takeYard(s *bind.Scope) error {
 	return nil
 }
 
-// bindStart binds when all is to be ready: a time before work begins is the next morning's.
+// bindStart binds the time when everything must be ready. A time of day before work begins
+// is that of the next day.
 func (a *asked) bindStart(b *bind.Set) {
 	r := &a.request
 	bind.Of(b, timeOfDay, &r.Start, "start", "when all is to be ready, like 20:00",

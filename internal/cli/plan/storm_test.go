@@ -2,7 +2,10 @@ package plan
 
 import (
 	"bytes"
+	"fmt"
 	"io"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -69,5 +72,28 @@ func TestStormPrecedence(t *testing.T) {
 	file := answer(t, demoStorm+yard)
 	for _, flag := range []string{" --reserve 3000gal", " --passes 1", " --rate 50gal/mi", " --now 9:00"} {
 		require.NotEqual(t, file, answer(t, demoStorm+flag+yard), flag)
+	}
+}
+
+// One plan is one answer, to the last digit: four liquids that the yard buys, of prices and
+// strengths that are no round numbers, are summed in one order each time.
+func TestStormIsTheSameEachTime(t *testing.T) {
+	text, err := os.ReadFile(smallYard)
+	require.NoError(t, err)
+	for i, liquid := range []string{
+		"cacl2 = \"31%\"\nprice = \"1.24/gal\"", "mgcl2 = \"27.3%\"\nprice = \"1.07/gal\"", "kcl = \"19.7%\"\nprice = \"0.83/gal\"", "nacl = \"22.9%\"\nprice = \"0.19/gal\"",
+	} {
+		text = fmt.Appendf(text, "\n[[liquid]]\nname = \"bought-%d\"\n%s\non_hand = \"%dgal\"\n", i, liquid, 900-200*i)
+		text = fmt.Appendf(text, "\n[[route]]\nname = \"of-%d\"\nliquid = \"bought-%d\"\nlane_miles = \"7.3mi\"\nrate = \"31gal/mi\"\npasses = 1\npriority = 1\n", i, i)
+	}
+	yard := filepath.Join(t.TempDir(), "yard.toml")
+	require.NoError(t, os.WriteFile(yard, text, 0o600))
+	line := "--low 19F --format json --yard " + yard
+	first := answer(t, line)
+	for i := range 4 {
+		require.Contains(t, first, fmt.Sprintf(`"value": "bought-%d"`, i))
+	}
+	for range 50 {
+		require.Equal(t, first, answer(t, line))
 	}
 }

@@ -37,7 +37,7 @@ func addExamples(some ...journal.Kind) string {
 	return strings.Join(lines, "\n")
 }
 
-// noOtherKind refuses a kind that is none of those below.
+// noOtherKind refuses a kind that is no subcommand of add.
 func noOtherKind(_ *cobra.Command, args []string) error {
 	if len(args) == 0 {
 		return nil

@@ -18,8 +18,8 @@ var journalCommand = run.Command{
 	Below: []run.Command{addCommand, listCommand, undoCommand, tanksCommand, seasonCommand, importCommand, verifyCommand},
 }
 
-// readJournal reads a journal. What cannot be read as one is refused; faulty rows are told
-// of in a note and left out.
+// readJournal reads a journal and refuses a file that is none. Faulty rows are left out, and
+// a note reports them.
 func readJournal(s *run.Session, path string) (*journal.Journal, error) {
 	j, err := journal.Read(path)
 	if err != nil {

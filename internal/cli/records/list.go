@@ -28,7 +28,7 @@ type list struct {
 	journal    run.JournalPath
 }
 
-// Bind binds what is to be listed.
+// Bind binds the period, the kind and the tank to list.
 func (q *list) Bind(b *bind.Set) {
 	bindPeriod(b, &q.period)
 	bind.Name(b, &q.tank, "tank", "`tank` that it is about, went into or came from", bind.TankNames)

@@ -1,13 +1,14 @@
 package run
 
 import (
-	"brineyard/internal/fault"
-	"brineyard/internal/words"
 	"errors"
 	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
+
+	"brineyard/internal/fault"
+	"brineyard/internal/words"
 )
 
 // createFile writes a file that is not there yet. It gets its name only when it is whole,

@@ -53,6 +53,5 @@ func CorrectionEntries(tank string, r brine.CorrectRequest, c brine.Correction) 
 	return append(entries, e)
 }
 
-// drawnOff is where brine stands, to the journal, of which nobody said into which tank it
-// was drawn.
+// drawnOff names, in the journal, the place of brine that was drawn off into no named tank.
 const drawnOff = "drawn-off"

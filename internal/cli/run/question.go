@@ -19,7 +19,7 @@ type Question interface {
 	Answer(*Session) (Reply, error)
 }
 
-// Reply is the answer, and what is to be done with it.
+// Reply is the answer, and what to do with it.
 type Reply struct {
 	Figures []report.Figure
 	// Words puts the words around the figures: title, verdict, tables, notes. It is not

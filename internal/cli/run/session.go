@@ -41,7 +41,7 @@ func (g *Globals) Bind(flags *pflag.FlagSet) {
 	bind.OneOf(b, &g.units, "units", "units of the answer: us or metric (default us, or the yard file's)", "",
 		bind.Option[*quantity.System]{Word: us.String(), Means: &us}, bind.Option[*quantity.System]{Word: metric.String(), Means: &metric})
 	var formats []bind.Option[report.Format]
-	for _, f := range report.Formats {
+	for _, f := range report.Formats() {
 		formats = append(formats, bind.Option[report.Format]{Word: f.Name, Means: f})
 	}
 	bind.OneOf(b, &g.Format, "format", "form of the answer: text, json, csv or markdown", formats[0].Word, formats...)

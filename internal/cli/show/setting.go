@@ -19,8 +19,8 @@ var faultWords = map[lineup.Fault]string{
 	lineup.AlsoRuns:    "Also running by itself, past the pump: ",
 }
 
-// SettingWords say what a setting of valves does: whether to pump, and what is to be known
-// besides.
+// SettingWords say what a setting of valves does: whether to pump, and in the notes the other
+// findings.
 func SettingWords(s lineup.Setting) (verdict string, notes []string) {
 	if len(s.Findings) > 0 {
 		first := findingText(s.Findings[0])

@@ -68,7 +68,7 @@ func (v View) Freezing(f solution.Freezing) []report.Figure {
 }
 
 // saltLabel says of the salt-out temperature that it counts no ice, where ice comes
-// first: what freezes out concentrates the rest, and salt then falls out sooner.
+// first: ice that freezes out concentrates the rest, and salt then falls out sooner.
 func saltLabel(first solution.Onset) string {
 	if first.Found && first.Solid == solution.Ice {
 		return "Salt out, ice left aside"

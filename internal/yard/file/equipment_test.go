@@ -92,7 +92,6 @@ func two(kind, good, lines string) string {
 
 func TestEquipmentFaults(t *testing.T) {
 	truck := func(lines string) string { return two("truck", `name = "a"`+"\n"+`tank = "200gal"`, lines) }
-	route := func(lines string) string { return two("route", `name = "a"`+"\n"+`area = "1acre"`, lines) }
 	requireFaults(t, []fault{
 		{"[pump]\nflow = \"0gpm\"", `north.toml:2:1: pump: flow is nothing; allowed: above 0`},
 		{"[pump]\npower = \"5 oxen\"", `north.toml:2:1: pump: power = "5 oxen": "oxen" is no unit of a power; allowed: hp, kW, W`},
@@ -115,6 +114,16 @@ func TestEquipmentFaults(t *testing.T) {
 		{truck("tank = 100\nnozzles = 2.5"), `north.toml:9:1: truck "b": nozzles takes a whole number; allowed: 1 to 1000`},
 		{truck("tank = 100\nnozzles = 0"), `north.toml:9:1: truck "b": nozzles takes a whole number; allowed: 1 to 1000`},
 		{truck("tank = 100\nspray_width = \"9gal\""), `north.toml:9:1: truck "b": spray_width = "9gal": "gal" is no unit of a width; allowed: ft, in, m`},
+		{truck("tank = 100\nspeed = 0"), `north.toml:9:1: truck "b": speed is nothing; allowed: above 0`},
+		{"[[blend]]\nname = \"b\"\nshare = \"10%\"", `north.toml:1:3: blend "b": additive is missing`},
+		{"[[blend]]\nname = \"b\"\nadditive = \"c\"\nshare = \"100%\"", "north.toml:3:1: blend \"b\": no liquid is named \"c\"\nnorth.toml:4:1: blend \"b\": share 100% is no part of a blend; allowed: above 0% and below 100%"},
+		{"[prices]\nlabour = \"34/day\"", `north.toml:2:1: prices: labour = "34/day": "/day" is no unit of a wage; allowed: /h`},
+	})
+}
+
+func TestRouteFaults(t *testing.T) {
+	route := func(lines string) string { return two("route", `name = "a"`+"\n"+`area = "1acre"`, lines) }
+	requireFaults(t, []fault{
 		{route(``), `north.toml:6:3: route "b": its size is missing; allowed: lane_miles or area`},
 		{route("area = 1\nlane_miles = 1"), `north.toml:8:1: route "b": lane_miles and area are two sizes; allowed: one of them`},
 		{route("lane_miles = 0"), `north.toml:8:1: route "b": lane_miles is nothing; allowed: above 0`},
@@ -127,10 +136,6 @@ func TestEquipmentFaults(t *testing.T) {
 		{route("lane_miles = 1\nliquid = \"beer\""), `north.toml:9:1: route "b": no liquid and no blend is named "beer"`},
 		{route("lane_miles = 1\ntruck = \"beer\""), `north.toml:9:1: route "b": no truck is named "beer"`},
 		{route("lane_miles = 1\npriority = 0"), `north.toml:9:1: route "b": priority takes a whole number; allowed: 1 to 1000`},
-		{truck("tank = 100\nspeed = 0"), `north.toml:9:1: truck "b": speed is nothing; allowed: above 0`},
-		{"[[blend]]\nname = \"b\"\nshare = \"10%\"", `north.toml:1:3: blend "b": additive is missing`},
-		{"[[blend]]\nname = \"b\"\nadditive = \"c\"\nshare = \"100%\"", "north.toml:3:1: blend \"b\": no liquid is named \"c\"\nnorth.toml:4:1: blend \"b\": share 100% is no part of a blend; allowed: above 0% and below 100%"},
-		{"[prices]\nlabour = \"34/day\"", `north.toml:2:1: prices: labour = "34/day": "/day" is no unit of a wage; allowed: /h`},
 		{route("area = 1\npasses = \"two\""), `north.toml:9:1: route "b": passes takes a whole number; allowed: 1 to 1000`},
 	})
 }

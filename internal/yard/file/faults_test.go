@@ -131,6 +131,10 @@ func TestContradictions(t *testing.T) {
 		}
 		requireFaults(t, []fault{{first + tank(c.lines...), want}})
 	}
+}
+
+func TestContradictionsOfTargetAndStorage(t *testing.T) {
+	first := tank(`name = "a"`, `capacity = "10gal"`) // three lines
 	requireFaults(t, []fault{
 		{"[target]\nlow = \"24\"\nhigh = \"20\"", `north.toml:2:1: target: low 24% is above high 20%`},
 		{"[target]\nhigh = \"20\"\n  low = \"24\"", `north.toml:3:3: target: low 24% is above high 20%`},

@@ -1,7 +1,6 @@
 package file
 
 import (
-	"brineyard/internal/yard"
 	"errors"
 	"io/fs"
 	"os"
@@ -9,6 +8,8 @@ import (
 	"strings"
 	"testing"
 	"testing/fstest"
+
+	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
 )

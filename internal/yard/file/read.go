@@ -99,8 +99,8 @@ func readSalt(t *table, y *yard.Yard) {
 		number("bucket", quantity.ParseMass, &y.Pile.Bucket).aboveZero(),
 		optional("pile", quantity.ParseMass, &y.Pile.OnHand),
 	)
-	t.refuse(t.knows("purity") && salt.Purity < yard.LeastPurity, "purity", "purity %v is of no rock salt; allowed: 50%% to 100%%", show(salt.Purity))
-	t.refuse(salt.Moisture > yard.MostMoisture, "moisture", "moisture %v is of no rock salt; allowed: 0%% to 20%%", show(salt.Moisture))
+	t.refuse(t.knows("purity") && salt.Purity < yard.LeastPurity, "purity", "purity %v is of no rock salt; allowed: %v to 100%%", show(salt.Purity), show(yard.LeastPurity))
+	t.refuse(salt.Moisture > yard.MostMoisture, "moisture", "moisture %v is of no rock salt; allowed: 0%% to %v", show(salt.Moisture), show(yard.MostMoisture))
 }
 
 func readSupply(t *table, y *yard.Yard) {
@@ -110,7 +110,7 @@ func readSupply(t *table, y *yard.Yard) {
 		number("temperature", quantity.ParseTemperature, water),
 	)
 	t.refuse(t.knows("temperature") && water.Celsius() < 0, "temperature",
-		"temperature %v: fresh water is ice there; allowed: 32 F and above", show(*water))
+		"temperature %v: fresh water is ice there; allowed: %v and above", show(*water), show(quantity.Celsius(0)))
 }
 
 func readPump(t *table, y *yard.Yard) {

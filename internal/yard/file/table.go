@@ -98,7 +98,7 @@ func (t *table) readName(name *string) {
 	t.taken[*name] = true
 }
 
-// nameFault adds a fault of the name, which the table can then not be called by.
+// nameFault adds a fault of the name. It points to the table by its place instead.
 func (t *table) nameFault(format string, args ...any) {
 	t.r.fault(t.name, t.index, "name", t.name+": "+format, args...)
 }
