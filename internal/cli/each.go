@@ -30,9 +30,10 @@ func eachCommand() run.Command {
 			"Commands: " + strings.Join(questionNames()[:5], ", ") + ",\n" + strings.Join(questionNames()[5:], ", ") + ".",
 		Example: "  brineyard each reading samples.csv\n" +
 			"  brineyard each correct tanks.csv --yard yard.toml",
-		Args: commandAndFile,
-		Open: openEach,
-		New:  func() run.Question { return &each{} },
+		Args:      commandAndFile,
+		Open:      openEach,
+		New:       func() run.Question { return &each{} },
+		NoWorking: "No working: rows hold figures alone; ask the command itself.",
 	}
 }
 

@@ -142,6 +142,7 @@ func TestPlanSaysWhyNot(t *testing.T) {
 		{"nothing leads from the pump's outlet to b; what runs by itself is not planned", []yard.Link{valve("V1", "a", yard.PumpInlet), valve("V2", "a", "b")}, "a"},
 		// The suction is one open line with the other tank's.
 		{"every way draws or leaks somewhere else as well", []yard.Link{valve("V1", "a", yard.PumpInlet), {Name: "L", A: "b", B: yard.PumpInlet}, valve("V2", yard.PumpOutlet, "b")}, "a"},
+		{"nothing leads from supply to the pump's suction", []yard.Link{valve("V1", yard.PumpOutlet, "b"), valve("V2", yard.FreshWater, "a")}, yard.FreshWater},
 		{"has neither air gap nor backflow preventer", []yard.Link{valve("V1", yard.FreshWater, "b")}, yard.FreshWater},
 	} {
 		_, err := Plan(yard.Plumbing{Tanks: []string{"a", "b"}, Links: c.links}, c.from, "b")
@@ -240,4 +241,19 @@ func TestRinseFromTheSupplyLast(t *testing.T) {
 	}
 	require.True(t, last)
 	require.NotEqual(t, yard.FreshWater, r.Moves[0].From)
+}
+
+// Round and round in a tank is for where nothing else rinses as much: from one tank to the
+// other passes as many links as round the first, and comes first.
+func TestRinseGoesRoundLast(t *testing.T) {
+	p := yard.Plumbing{Tanks: []string{"a", "b"}, Links: []yard.Link{
+		{Name: "S1", A: "a", B: yard.PumpInlet, Valve: true},
+		{Name: "D1", A: yard.PumpOutlet, B: "a", Valve: true}, {Name: "D2", A: yard.PumpOutlet, B: "b", Valve: true},
+	}}
+	r, err := PlanRinse(p)
+	require.NoError(t, err)
+	require.Len(t, r.Moves, 2)
+	require.Equal(t, "b", r.Moves[0].To)
+	require.Equal(t, "a", r.Moves[1].To)
+	require.Empty(t, r.Dry)
 }

@@ -118,13 +118,12 @@ func (m model) findings() (all []Finding) {
 	ends := slices.Concat(m.Tanks, m.Outlets)
 	sources := pick(joined, yard.PumpInlet, slices.Concat(m.Tanks, []string{yard.FreshWater})...)
 	outlets, air := pick(joined, yard.PumpOutlet, ends...), pick(joined, yard.PumpInlet, m.Outlets...)
-	ring := joined(yard.PumpInlet, yard.PumpOutlet)
+	ring, touched := joined(yard.PumpInlet, yard.PumpOutlet), pick(bare, yard.FreshWater, slices.Concat(ends, []string{yard.PumpInlet, yard.PumpOutlet})...)
 	tell(Ring, ring, nil)
 	tell(DryRun, !ring && len(sources) == 0, nil)
 	tell(TwoSources, !ring && len(sources) > 1, sources)
 	tell(DrawsAir, !ring && air != nil, air)
 	tell(DeadHead, !ring && outlets == nil, nil)
-	touched := pick(bare, yard.FreshWater, slices.Concat(ends, []string{yard.PumpInlet, yard.PumpOutlet})...)
 	tell(Backflow, touched != nil, touched)
 	for i, a := range m.Tanks {
 		for _, b := range pick(joined, a, m.Tanks[i+1:]...) {

@@ -39,11 +39,7 @@ func PlanRinse(plumbing yard.Plumbing) (Rinse, error) {
 		left[l.Name] = true
 	}
 	var r Rinse
-	for len(left) > 0 {
-		best, found := mostNew(candidates, left)
-		if !found {
-			break
-		}
+	for best, found := mostNew(candidates, left); found; best, found = mostNew(candidates, left) {
 		r.Moves = append(r.Moves, n.rinse(best, left))
 	}
 	// Fresh water straight from the supply goes last, through what the tanks left.
@@ -62,7 +58,7 @@ func mostNew(candidates []Move, left map[string]bool) (best Move, found bool) {
 	most := 0
 	for _, m := range candidates {
 		n := 2 * countNew(m, left)
-		if m.From == m.To && n > 0 {
+		if m.From == m.To {
 			n--
 		}
 		if n > most {

@@ -20,6 +20,8 @@ type expectation struct {
 // and a function; those below the table help with it.
 func expectations() []expectation {
 	return []expectation{
+		{"why there is no working", "a command that is asked for a working and has none now says why", noWorking},
+		{"flag without a value", "a cell of a flag that takes no value is refused in our words", switchWords},
 		{"draw_off_first", "the key bleed_first has been given the trade's name", renameDrawOff},
 		{"help in groups", "the help screen shows the commands in groups", helpGroups},
 		{"nearest word", "a refusal names the one nearest word, by one rule for all", nearestWord},
@@ -29,10 +31,12 @@ func expectations() []expectation {
 		{"yard show --working", "the working now derives what two mixing tanks make together", yardShowWorking},
 		{"mixing tanks together", "a further mixing tank no longer lowers what the yard makes an hour", shared},
 		{"unit of an unknown interval", "what is not known of a cleaning used to be in gal and lb, whatever the units", intervalUnit},
-		{"working near the target", "the working now follows the printed numbers, where the target is within 0.01 % and a difference of two rounded weights was taken", nearTarget},
+		{"working near the target", "the working now follows the printed numbers, where the target is within 0.1 % and a difference of two rounded weights was taken", nearTarget},
 		{"correction with water", "the working takes the water from the difference of the strengths in one step", waterSteps},
 		{"last digits of a working", "a step is evaluated from what is printed before it", workingDigits},
 		{"last digits of a figure", "figures are the same to 1e-9, in CSV as in JSON", figureDigits},
+		{"last digits of a row", "a batch is worked out until it settles, so its row differs in the twelfth digit", rowDigits},
+		{"working that reaches the answer", "the working now goes on to the figure of the answer, or ends before a step that none needs", reachingWorking},
 	}
 }
 
@@ -113,9 +117,45 @@ func nearTarget(l *line, before, after *result) {
 		}
 		one, _ := strconv.ParseFloat(m[1], 64)
 		other, _ := strconv.ParseFloat(m[2], 64)
-		if math.Abs(one-other) <= 0.0001 {
+		if math.Abs(one-other) < 0.001 {
 			before.stdout, after.stdout = withoutWorking(before.stdout), withoutWorking(after.stdout)
 		}
+	}
+}
+
+// Where an answer or its error stream says why there is no working.
+var noWorkingLines = []*regexp.Regexp{
+	regexp.MustCompile(`(?m)^Note: No working.*\n`),              // text
+	regexp.MustCompile(`(?m)^- No working.*\n`),                  // markdown
+	regexp.MustCompile(`(?m)^note,"?No working.*\n`),             // CSV
+	regexp.MustCompile(`(?m)^brineyard [a-z ]+: No working.*\n`), // error stream
+	regexp.MustCompile(`,?\s*"No working[^"]*"`),                 // JSON
+}
+
+func noWorking(l *line, before, after *result) {
+	for _, said := range noWorkingLines {
+		if said.MatchString(after.stdout) {
+			after.stdout = withoutGap(said.ReplaceAllString(after.stdout, ""))
+		}
+		after.stderr = said.ReplaceAllString(after.stderr, "")
+	}
+}
+
+var emptyNotes = regexp.MustCompile(`\n## Notes\n\n(\n|$)`)
+
+// withoutGap closes the gap that the only note leaves.
+func withoutGap(text string) string {
+	text = strings.ReplaceAll(emptyNotes.ReplaceAllString(text, "$1"), "\n\n\n", "\n\n")
+	if rest, ends := strings.CutSuffix(text, "\n\n"); ends {
+		return rest + "\n"
+	}
+	return text
+}
+
+func reachingWorking(l *line, before, after *result) {
+	switch l.command {
+	case "drill", "freeze", "journal season", "ready", "truck":
+		before.stdout, after.stdout = withoutWorking(before.stdout), withoutWorking(after.stdout)
 	}
 }
 

@@ -30,9 +30,16 @@ func TestExpectedDifferences(t *testing.T) {
 		{"mixing tanks together", "yard show", nil, "Y makes up to 811 gal of brine an hour.\n\n  Brine an hour, all mixing tanks  811 gal/h\n\nNote: The mixing tanks share one pump and one supply, which bound what they make together.\n", "Y makes up to 904 gal of brine\nan hour.\n\n  Brine an hour, mixer alone  904 gal/h\n\nNote: The mixing tanks share one pump and one supply: the most comes of mixer alone, as it is worth.\n"},
 		{"mixing tanks together", "yard show", nil, `{"figures": {"brine_per_hour": {"value": 811.5, "unit": "gal/h"}}, "notes": ["The mixing tanks share one pump and one supply, which bound what they make together."]}`, `{"figures": {"brine_per_hour": {"value": 904.5, "unit": "gal/h"}}, "notes": ["The mixing tanks share one pump and one supply: the most comes of mixer alone, as it is worth."]}`},
 		{"correction with water", "check", nil, "Add.\n\nWorking\n  1. Brine on target that this salt makes\n\nNote: One.\n", "Add.\n\nWorking\n  1. Water\n       weight x (strength - target) / target\n\nNote: One.\n"},
-		{"last digits of a working", "truck", nil, "Go.\n\nWorking\n  1. Load\n       4963.22 L\n\n", "Go.\n\nWorking\n  1. Load\n       4963.25 L\n\n"},
+		{"last digits of a working", "batch", nil, "Go.\n\nWorking\n  1. Load\n       4963.22 L\n\n", "Go.\n\nWorking\n  1. Load\n       4963.25 L\n\n"},
 		{"last digits of a figure", "each", nil, "tank,salt [lb]\nmixer,10.000000000000002\n", "tank,salt [lb]\nmixer,10\n"},
 		{"working near the target", "correct", nil, "Add.\n\n" + working + "\nNote: One.\n", "Add.\n\nWorking\n  1. Other\n\n\nNote: One.\n"},
+		{"flag without a value", "each", nil, "5%,\"rinse \"\"5%\"\": strconv.ParseBool: parsing \"\"5%\"\": invalid syntax\"\n", "5%,\"rinse \"\"5%\"\": takes no value\"\n"},
+		{"quoted name", "each", nil, "no valve is named 5\uFFFD\n", "no valve is named 5\\u001b\n"},
+		{"why there is no working", "card", nil, `{"verdict":"x","notes":["One."]}`, `{"verdict":"x","notes":["One.", "No working: read."]}`},
+		{"why there is no working", "journal list", nil, "3 entries.\n\nNote: One.\n", "3 entries.\n\nNote: One.\nNote: No working: kept.\n"},
+		{"why there is no working", "yard check", nil, "Fine.\n", "Fine.\n\nNote: No working: read.\n"},
+		{"why there is no working", "card", nil, "| 1 |\n\n## Cautions\n\n- Two.\n", "| 1 |\n\n## Notes\n\n- No working: read.\n\n## Cautions\n\n- Two.\n"},
+		{"working that reaches the answer", "ready", nil, "At 9.\n\nWorking\n  1. One\n       2\n\n", "At 9.\n\nWorking\n  1. One\n       3\n\n"},
 	} {
 		before, after := &result{stdout: c.before}, &result{stdout: c.after}
 		l := &line{command: c.command, words: c.words}
@@ -48,6 +55,19 @@ func TestExpectedDifferences(t *testing.T) {
 		left, _ = judge(expectations(), &line{command: "reading"}, &result{stdout: c.before}, &result{stdout: "other"})
 		require.NotEmpty(t, left, c.name)
 	}
+}
+
+// A batch's row may differ in its last digits, and no other row.
+func TestRowDigits(t *testing.T) {
+	t.Parallel()
+	files := func(text string) *result { return &result{files: map[string]string{"journal.csv": text}} }
+	was, now, other := files("18,batch,442.521727024,CHECK\n"), files("18,batch,442.521727023,CHECK\n"), files("18,batch,442.5217,CHECK\n")
+	left, _ := judge(expectations(), &line{command: "batch"}, was, now)
+	require.Empty(t, left)
+	left, _ = judge(expectations(), &line{command: "store"}, was, now)
+	require.NotEmpty(t, left)
+	left, _ = judge(expectations(), &line{command: "batch"}, was, other)
+	require.NotEmpty(t, left)
 }
 
 // What only looks like something that is meant is a difference; a refusal is meant in its
@@ -66,7 +86,7 @@ func TestUnexpectedDifferences(t *testing.T) {
 		{"journal season", "8 gal made, 1 of 2 batches in the band.\n", "9 gal made, 2 of 2 batches in the band.\n"},
 		{"yard show", "Y makes up to 811 gal of brine an hour.\nNote: which bound what they make together. In store 5 gal\n", "Y makes up to 904 gal of brine an hour.\nNote: which bound what they make together. In store 6 gal\n"},
 		{"correct", "Add 5.\n\nWorking\n  1. Brine on target that this salt makes\n\n", "Add 6.\n\nWorking\n  1. weight x (strength - target) / target\n\n"},
-		{"truck", "Go.\n\nWorking\n  1. Load\n       4963 L\n\n", "Go.\n\nWorking\n  1. Load\n       4970 L\n\n"},
+		{"batch", "Go.\n\nWorking\n  1. Load\n       4963 L\n\n", "Go.\n\nWorking\n  1. Load\n       4970 L\n\n"},
 		{"yard check", "Fine.\n\nWorking\n  1. One\n\n", "Fine.\n\nWorking\n  1. Two\n\n"},
 		{"journal season", "made,1,lb\ncleaning,vat,1,gal,,gal,,gal,\n", "made,1,lb\ncleaning,vat,1,gal,,L,,L,\n"},
 		{"correct", "Add.\n\nWorking\n  weight x strength 9 lb x 0.24 salt / target strength 2 lb / 0.233\n\n", "Add.\n\nWorking\n  1. Other\n\n"},

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"maps"
 	"math"
 	"regexp"
 	"slices"
@@ -111,9 +112,23 @@ func contents(l *line, before, after *result) {
 var escaped = regexp.MustCompile(`\\u[0-9a-f]{4}|\\x[0-9a-f]{2}`)
 
 // quotedName is for a file of a name that a terminal cannot show.
-func quotedName(_ *line, before, after *result) {
+func quotedName(l *line, before, after *result) {
 	if strings.Contains(before.stderr, "\uFFFD") {
 		after.stderr = escaped.ReplaceAllString(after.stderr, "\uFFFD")
+	}
+	if l.command == "each" && strings.Contains(before.stdout, "\uFFFD") {
+		after.stdout = escaped.ReplaceAllString(after.stdout, "\uFFFD")
+		before.stdout = escaped.ReplaceAllString(before.stdout, "\uFFFD")
+	}
+}
+
+// parsedSwitch is how a cell of a flag without a value was refused.
+var parsedSwitch = regexp.MustCompile(`strconv\.ParseBool: parsing ""[^,]*"": invalid syntax`)
+
+// switchWords is for a cell of a flag that takes no value.
+func switchWords(l *line, before, after *result) {
+	if l.command == "each" && strings.Contains(after.stdout, "takes no value") {
+		before.stdout = parsedSwitch.ReplaceAllString(before.stdout, "takes no value")
 	}
 }
 
@@ -150,6 +165,20 @@ func figureDigits(l *line, before, after *result) {
 		}
 	}
 	before.stdout = strings.Join(b, "\n")
+}
+
+// rowDigits is for the twelve digits of a row that a batch records: its balance is now worked
+// out until it settles.
+func rowDigits(l *line, before, after *result) {
+	if l.command != "batch" {
+		return
+	}
+	before.files = maps.Clone(before.files)
+	for path, text := range after.files {
+		if nearly(before.files[path], text, closeEnough) {
+			before.files[path] = text
+		}
+	}
 }
 
 // nearly tells whether two texts are the same but for numbers that are within this part of

@@ -26,6 +26,10 @@ type SaltBalance struct {
 // is known no better. Common practice, no source.
 const saltAllowed = 0.05
 
+// Explains reports whether what is not explained means anything: not where there was more salt
+// than was ever counted or delivered.
+func (b SaltBalance) Explains() bool { return b.Counted || b.Closing >= 0 }
+
 // Notable reports whether the unexplained part is worth a search.
 func (b SaltBalance) Notable() bool {
 	most := saltAllowed * b.Gone

@@ -1,6 +1,7 @@
 package storm
 
 import (
+	"slices"
 	"testing"
 
 	"brineyard/internal/balance"
@@ -80,7 +81,7 @@ func TestStormBestOfTheLiquids(t *testing.T) {
 		name     string
 		strength float64
 		onHand   quantity.Volume
-	}{{"a", 0.32, 1}, {"b", 0.34, 1}, {"c", 0.32, 1}, {"gone", 0.36, 0}} {
+	}{{"a", 0.32, 1}, {"b", 0.34, 1}, {"c", 0.32, 1}, {"a gone", 0.36, 0}} {
 		r.Others = append(r.Others, yard.Liquid{Liquid: wild.Calcium(c.strength).Named(c.name), OnHand: c.onHand})
 	}
 	p, err := Make(r)
@@ -122,6 +123,20 @@ func TestStormOvernight(t *testing.T) {
 	require.NoError(t, err)
 	require.True(t, p.Supply[0].Clear)
 	require.False(t, p.Supply[0].First.Found)
+}
+
+// What a product melts is not known: its data sheet does not tell.
+func TestStormProductOnTheRoad(t *testing.T) {
+	r := handYard()
+	sheet := &solution.Product{Solute: 0.5, Density: 1280, Freezing: []solution.FreezingPoint{{Solute: 0.4, Temperature: 258}}}
+	r.Others = []yard.Liquid{{Liquid: balance.OfProduct("sheet", sheet), OnHand: 1}}
+	r.Routes[0].Liquid = "sheet"
+	p, err := Make(r)
+	require.NoError(t, err)
+	at := slices.IndexFunc(p.Cold, func(l ColdLine) bool { return l.Liquid == "sheet" })
+	require.Zero(t, p.Cold[at].PerVolume)
+	require.Zero(t, p.Cold[at].Diluted)
+	require.Positive(t, p.Cold[1-at].PerVolume)
 }
 
 // A blend is proposed with a warning where salt falls out of it in a tank at the low: a

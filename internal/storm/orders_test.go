@@ -15,19 +15,18 @@ import (
 // drawMixers draws up to three mixing tanks of any size, an empty store of 2 to 15 m3, and a
 // time and a pile that may not suffice.
 func drawMixers(seed uint64) (r Request, wanted quantity.Volume) {
-	g := rand.New(rand.NewPCG(seed, 5))
-	between := func(low, high float64) float64 { return low + (high-low)*g.Float64() }
+	g := draws{rand.New(rand.NewPCG(seed, 5))}
 	r = handYard()
 	r.Mixers = nil
 	for i := range 1 + g.IntN(3) {
-		r.Mixers = append(r.Mixers, yard.Tank{Name: fmt.Sprint("m", i), PumpOff: quantity.Volume(between(1, 4)), MixTime: quantity.Duration(between(600, 4000))})
+		r.Mixers = append(r.Mixers, yard.Tank{Name: fmt.Sprint("m", i), PumpOff: quantity.Volume(g.between(1, 4)), MixTime: quantity.Duration(g.between(600, 4000))})
 	}
-	r.Supply.Flow, r.Pump.Flow = quantity.Flow(between(0.001, 0.006)), quantity.Flow(between(0.002, 0.02))
-	r.Tanks = []yard.Tank{{Name: "store", Capacity: quantity.Volume(between(2, 15))}}
-	*r.Pile.OnHand = quantity.Mass(between(500, 8000))
-	wanted = quantity.Volume(between(1, 9))
+	r.Supply.Flow, r.Pump.Flow = quantity.Flow(g.between(0.001, 0.006)), quantity.Flow(g.between(0.002, 0.02))
+	r.Tanks = []yard.Tank{{Name: "store", Capacity: quantity.Volume(g.between(2, 15))}}
+	*r.Pile.OnHand = quantity.Mass(g.between(500, 8000))
+	wanted = quantity.Volume(g.between(1, 9))
 	r.Routes = []yard.Route{{Name: "all", Liquid: balance.BrineName, Lanes: 1000, Rate: quantity.RatePerLength(wanted / 1000)}}
-	r.Start = r.Now + quantity.Duration(between(0, 30000))
+	r.Start = r.Now + quantity.Duration(g.between(0, 30000))
 	return r, wanted
 }
 

@@ -1,6 +1,7 @@
 package storm
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -58,50 +59,39 @@ func wanted(r yard.Route) (quantity.Volume, quantity.Mass) {
 	if r.Prewet > 0 {
 		return quantity.Volume(float64(r.Prewet) * salt), quantity.Mass(salt)
 	}
+	if r.Area > 0 {
+		return quantity.Volume(float64(r.AreaRate) * float64(r.Area) * passes), 0
+	}
 	return quantity.Volume(float64(r.Rate) * float64(r.Lanes) * passes), 0
 }
 
-// serve hands out what there is, route by route, and sees that what a route lacks is gone.
+// lanesOf is the length of all passes of a route, an area as lanes of 12 feet.
+func lanesOf(r yard.Route) quantity.Length {
+	return (r.Lanes + quantity.Length(float64(r.Area)/(12*0.3048))) * quantity.Length(r.Passes)
+}
+
+// serve hands out what there is, route by route.
 func (y *replayed) serve() {
 	var demanded, loaded quantity.Volume
 	var dry quantity.Mass
-	slack, filled := mixing*y.made.Plus(y.start).Total()/1000, float64(min(y.toFill, y.p.Production.Made))
 	rank := func(priority int) int { return (priority + 9) % 10 } // 0 comes last
 	for i, route := range y.p.Routes {
 		if i > 0 {
 			require.LessOrEqual(y.t, rank(y.p.Routes[i-1].Route.Priority), rank(route.Route.Priority), y.about)
 		}
 		v, salt := wanted(route.Route)
-		share := float64(route.Served / v)
 		y.near(float64(v), float64(route.Demanded), 0, "demand")
+		share := quantity.Mass(route.Served / v)
 		brine, other, which, _ := y.parts(route.Route.Liquid)
 		y.store -= brine * route.Served
 		y.bought[which] -= other * route.Served
-		y.pile -= salt * quantity.Mass(share)
-		dry += salt * quantity.Mass(share)
+		y.pile -= salt * share
+		dry += salt * share
 		demanded, loaded = demanded+v, loaded+route.Served
-		carried := len(y.r.Trucks) == 0
-		for _, t := range y.r.Trucks {
-			carried = carried || y.carries(t, route.Route) > 0
-		}
-		require.Equal(y.t, !carried, route.Lack.Why == NoTruck, y.about)
-		switch route.Lack.Why {
-		case NoShortage:
-			require.InEpsilon(y.t, 1, share, 1e-12, y.about)
-		case BrineEnds:
-			require.LessOrEqual(y.t, float64(y.store), slack+filled, y.about)
-		case LiquidEnds:
-			require.Equal(y.t, which, route.Lack.Liquid)
-			require.InDelta(y.t, 0, float64(y.bought[which]), 1e-9, y.about)
-		case NoDrySalt:
-			require.InDelta(y.t, 0, float64(y.pile), 1e-6, y.about)
-		case NoTruck:
-			require.Zero(y.t, route.Served, y.about)
-		}
-		require.Less(y.t, share, 1+1e-12, y.about)
-		require.Equal(y.t, share < 1-1e-9, route.Lack != Lack{}, "%s: %+v", y.about, route)
-		require.GreaterOrEqual(y.t, float64(y.bought[which]), -1e-9, y.about)
+		y.lacks(route, float64(share), which)
 	}
+	// Brine that is made may go into dead volumes first.
+	slack, filled := y.shrinkage(), float64(min(y.toFill, y.p.Production.Made))
 	require.GreaterOrEqual(y.t, float64(y.store), -slack, "%s: more is loaded than there is", y.about)
 	require.GreaterOrEqual(y.t, float64(y.pile), -1e-6, y.about)
 	gap := float64(y.p.ReserveGap)
@@ -113,30 +103,51 @@ func (y *replayed) serve() {
 	y.near(float64(dry), float64(y.p.DrySalt), 0, "dry salt")
 }
 
-// load sends the trucks out, one load after the other.
+// shrinkage is what the volume of all brine may be off by.
+func (y *replayed) shrinkage() float64 { return mixing * y.made.Plus(y.start).Total() / 1000 }
+
+// lacks sees that what a route lacks is gone, and that it lacks something if it is not served.
+func (y *replayed) lacks(route RoutePlan, share float64, which string) {
+	carried := len(y.r.Trucks) == 0
+	for _, t := range y.r.Trucks {
+		carried = carried || y.carries(t, route.Route) > 0
+	}
+	require.Equal(y.t, !carried, route.Lack.Why == NoTruck, y.about)
+	require.Less(y.t, share, 1+1e-12, y.about)
+	require.Equal(y.t, share < 1-1e-9, route.Lack != Lack{}, "%s: %+v", y.about, route)
+	require.GreaterOrEqual(y.t, float64(y.bought[which]), -1e-9, y.about)
+	switch route.Lack.Why {
+	case NoShortage:
+		require.InEpsilon(y.t, 1, share, 1e-12, y.about)
+	case BrineEnds:
+		require.LessOrEqual(y.t, float64(y.store), y.shrinkage()+float64(min(y.toFill, y.p.Production.Made)), y.about)
+	case LiquidEnds:
+		require.Equal(y.t, which, route.Lack.Liquid)
+		require.InDelta(y.t, 0, float64(y.bought[which]), 1e-9, y.about)
+	case NoDrySalt:
+		require.InDelta(y.t, 0, float64(y.pile), 1e-6, y.about)
+	case NoTruck:
+		require.Zero(y.t, share, y.about)
+	}
+}
+
+// load sends the trucks out, one load after the other, and compares what they come to.
 func (y *replayed) load() {
+	plan := y.p.Loading
 	left, days := map[string]quantity.Volume{}, map[string]TruckDay{}
-	var driven quantity.Length
-	var road quantity.Duration
 	for _, route := range y.p.Routes {
 		left[route.Route.Name] = route.Served
 	}
 	for _, t := range y.r.Trucks {
 		y.trucks[t.Name] = y.r.Start
 	}
-	pump := y.r.Start
-	for _, l := range y.p.Loading.Loads {
-		truck := y.r.Trucks[slices.IndexFunc(y.r.Trucks, func(t yard.Truck) bool { return t.Name == l.Truck })]
-		route := y.p.Routes[slices.IndexFunc(y.p.Routes, func(r RoutePlan) bool { return r.Route.Name == l.Route })]
-		y.near(float64(min(left[l.Route], y.carries(truck, route.Route))), float64(l.Volume), 0, "load")
-		y.near(float64(max(pump, y.trucks[l.Truck])), float64(l.Start), 0, "start")
-		y.near(float64(l.Start)+float64(l.Volume)/float64(y.r.Pump.Flow), float64(l.Out), 0, "out")
-		way := route.Route.Lanes * quantity.Length(route.Route.Passes) * quantity.Length(l.Volume/route.Demanded)
-		speed := cmpOr(truck.Speed, 30*quantity.MilePerHour)
-		y.near(float64(l.Out)+2*float64(way)/float64(speed), float64(l.Back), 0, "back")
-		pump, y.trucks[l.Truck] = l.Out, l.Back
+	y.pump = y.r.Start
+	var driven quantity.Length
+	var road quantity.Duration
+	for _, l := range plan.Loads {
+		driven += 2 * y.send(l, left[l.Route])
+		road += l.Back - l.Out
 		left[l.Route] -= l.Volume
-		driven, road = driven+2*way, road+l.Back-l.Out
 		day := days[l.Truck]
 		if day.Loads == 0 {
 			day.Truck, day.FirstOut = l.Truck, l.Out
@@ -144,11 +155,8 @@ func (y *replayed) load() {
 		day.Loads, day.Volume, day.LastOut, day.Back = day.Loads+1, day.Volume+l.Volume, l.Out, l.Back
 		days[l.Truck] = day
 	}
-	plan := y.p.Loading
-	if len(y.r.Trucks) > 0 {
-		for name, v := range left {
-			require.InDelta(y.t, 0, float64(v), 1e-8, "%s: %s is not brought out", y.about, name)
-		}
+	for name, v := range left {
+		require.False(y.t, len(y.r.Trucks) > 0 && v > 1e-8, "%s: %s is not brought out", y.about, name)
 	}
 	if n := len(plan.Loads); n > 0 {
 		require.Equal(y.t, plan.Loads[0].Out, plan.FirstOut)
@@ -162,11 +170,17 @@ func (y *replayed) load() {
 	}
 }
 
-func cmpOr(a, b quantity.Speed) quantity.Speed {
-	if a > 0 {
-		return a
-	}
-	return b
+// send loads a truck with what is left, or with what it carries, and returns the way there.
+func (y *replayed) send(l TruckLoad, left quantity.Volume) quantity.Length {
+	truck := y.r.Trucks[slices.IndexFunc(y.r.Trucks, func(t yard.Truck) bool { return t.Name == l.Truck })]
+	route := y.p.Routes[slices.IndexFunc(y.p.Routes, func(r RoutePlan) bool { return r.Route.Name == l.Route })]
+	y.near(float64(min(left, y.carries(truck, route.Route))), float64(l.Volume), 0, "load")
+	y.near(float64(max(y.pump, y.trucks[l.Truck])), float64(l.Start), 0, "start")
+	y.near(float64(l.Start)+float64(l.Volume)/float64(y.r.Pump.Flow), float64(l.Out), 0, "out")
+	way := lanesOf(route.Route) * quantity.Length(l.Volume/route.Demanded)
+	y.near(float64(l.Out)+2*float64(way)/float64(cmp.Or(truck.Speed, 30*quantity.MilePerHour)), float64(l.Back), 0, "back")
+	y.pump, y.trucks[l.Truck] = l.Out, l.Back
+	return way
 }
 
 // weigh checks that nothing is lost: what was there and what was made is loaded or left.
@@ -190,47 +204,36 @@ func (y *replayed) weigh() {
 	require.LessOrEqual(y.t, b.Loaded.NaCl, most.NaCl*(1+1e-9), y.about)
 }
 
-// price works out cost and chloride anew; atomic weights: Na 22.990, Cl 35.453, Ca 40.078.
+// price works out cost and chloride anew. Atomic weights (IUPAC): Na 22.990, Cl 35.453, Ca
+// 40.078.
 func (y *replayed) price() {
 	c, p, price := y.p.Cost, y.p, y.r.Prices
 	quality := float64(y.r.Pile.Quality.Purity) * float64(1-y.r.Pile.Quality.Moisture)
-	nacl := p.Balance.Loaded.NaCl
-	var bought, lanes float64
-	var missing bool
-	chloride := (nacl + float64(p.DrySalt)*quality) * 35.453 / (22.990 + 35.453)
-	for _, route := range p.Routes {
-		lanes += float64(route.Route.Lanes) * float64(route.Route.Passes) * float64(route.Served/route.Demanded)
-		if _, other, which, _ := y.parts(route.Route.Liquid); other > 0 {
-			_, _, _, weight := y.parts(which)
-			l := y.r.Others[slices.IndexFunc(y.r.Others, func(l yard.Liquid) bool { return l.Name == which })]
-			v := float64(other * route.Served)
-			chloride += v * float64(weight) * l.Composition.CaCl2 * 2 * 35.453 / (40.078 + 2*35.453)
-			if missing = missing || l.Price == nil; l.Price != nil {
-				bought += v * float64(*l.Price)
-			}
+	nacl, total, missing := p.Balance.Loaded.NaCl, 0.0, false
+	bill := func(price, amount float64, got *quantity.Money, what string) {
+		if math.IsNaN(price) {
+			require.Nil(y.t, got, what)
+			missing = true
+			return
 		}
+		y.near(price*amount, float64(*got), 1, what)
+		total += price * amount
 	}
-	total := 0.0
-	bill := func(price float64, known bool, amount float64, got *quantity.Money, what string) {
-		require.Equal(y.t, known, got != nil, what)
-		if missing = missing || !known; known {
-			y.near(price*amount, float64(*got), 1, what)
-			total += price * amount
-		}
-	}
-	if missing {
-		require.Nil(y.t, c.Additive)
-	} else {
-		bill(1, true, bought, c.Additive, "liquids")
-	}
-	bill(priceOf(price.Salt), price.Salt != nil, nacl/quality+float64(p.DrySalt), c.Salt, "salt")
-	bill(priceOf(price.Water), price.Water != nil, p.Balance.Loaded.Water/1000, c.Water, "water")
-	bill(priceOf(price.Labour), price.Labour != nil, float64(p.Production.DoneAt-y.r.Now+p.Loading.OnTheRoad), c.Labour, "labour")
-	bill(priceOf(price.Driving), price.Driving != nil, float64(p.Loading.Driven), c.Driving, "driving")
+	bought, chloride := y.priceBought()
+	bill(bought, 1, c.Additive, "liquids")
+	bill(priceOf(price.Salt), nacl/quality+float64(p.DrySalt), c.Salt, "salt")
+	bill(priceOf(price.Water), p.Balance.Loaded.Water/1000, c.Water, "water")
+	bill(priceOf(price.Labour), float64(p.Production.DoneAt-y.r.Now+p.Loading.OnTheRoad), c.Labour, "labour")
+	bill(priceOf(price.Driving), float64(p.Loading.Driven), c.Driving, "driving")
 	require.Equal(y.t, missing, c.Missing)
 	y.near(total, float64(c.Total), 1, "cost")
-	y.near(lanes, float64(c.Lanes), 1, "lanes")
+	chloride += (nacl + float64(p.DrySalt)*quality) * 35.453 / (22.990 + 35.453)
 	require.InDelta(y.t, chloride, float64(c.Chloride), 1e-4*chloride+1e-9, y.about) // rounded atomic weights
+	lanes := 0.0
+	for _, route := range p.Routes {
+		lanes += float64(lanesOf(route.Route)) * float64(route.Served/route.Demanded)
+	}
+	y.near(lanes, float64(c.Lanes), 1, "lanes")
 	if lanes > 0 {
 		y.near(float64(c.Chloride)/lanes, float64(c.ChloridePerLane), 1, "chloride on a lane")
 		y.near(total/lanes, float64(*c.PerLane), 1, "cost of a lane")
@@ -240,6 +243,24 @@ func (y *replayed) price() {
 	}
 }
 
+// priceBought is the cost of bought liquids, not a number where a price is not known, and
+// the chloride in them.
+func (y *replayed) priceBought() (cost, chloride float64) {
+	for _, route := range y.p.Routes {
+		_, other, which, _ := y.parts(route.Route.Liquid)
+		if other == 0 {
+			continue
+		}
+		_, _, _, weight := y.parts(which)
+		l := y.r.Others[slices.IndexFunc(y.r.Others, func(l yard.Liquid) bool { return l.Name == which })]
+		v := float64(other * route.Served)
+		cost += v * priceOf(l.Price)
+		chloride += v * float64(weight) * l.Composition.CaCl2 * 2 * 35.453 / (40.078 + 2*35.453)
+	}
+	return cost, chloride
+}
+
+// priceOf is a price; not a number where it is not known.
 func priceOf[P ~float64](p *P) float64 {
 	if p == nil {
 		return math.NaN()

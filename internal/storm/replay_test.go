@@ -15,8 +15,8 @@ import (
 
 // A second, plain simulation. It takes a plan's jobs and loads as they stand in its output,
 // does them one by one in a yard that it follows by volumes, and asks whether they can be
-// done and what they sum up to. It shares the densities of liquids with the planner, and
-// none of its code.
+// done and what they sum up to. It shares the densities of liquids and the band with the
+// planner, and none of its code.
 type replayed struct {
 	t      *testing.T
 	about  string
@@ -33,6 +33,7 @@ type replayed struct {
 	pile        quantity.Mass
 	bought      map[string]quantity.Volume
 	start, made balance.Masses
+	tally       Production // of the sums that the jobs come to
 }
 
 // mixerNow is a mixing tank in the replay: empty, filled, or with finished brine in it.
@@ -84,7 +85,7 @@ func (y *replayed) fillTanks() {
 		switch {
 		case t.LiquidName != balance.BrineName:
 			y.bought[t.LiquidName] += max(0, *t.Contents-t.DeadVolume)
-		case s >= y.r.Band.Low && s <= y.r.Band.High:
+		case y.r.Band.Judge(s) == yard.MayPump:
 			y.start = y.start.Plus(y.brine(*t.Contents, s))
 			y.store += max(0, *t.Contents-t.DeadVolume)
 			y.room += t.Capacity - *t.Contents
@@ -93,81 +94,92 @@ func (y *replayed) fillTanks() {
 	}
 }
 
-// produce does the jobs in the order of their times.
+// produce does the jobs in the order of their times, and compares what they come to.
 func (y *replayed) produce() {
-	var water, made, inMixers quantity.Volume
-	var salt quantity.Mass
-	var working, idleFirst, idleLater quantity.Duration
-	batches, last := 0, y.r.Now
+	y.tally.DoneAt = y.r.Now
 	jobs := slices.Clone(y.p.Production.Jobs)
 	slices.SortStableFunc(jobs, func(a, b Job) int { return cmp.Compare(a.Start, b.Start) })
 	for _, j := range jobs {
-		at := slices.IndexFunc(y.r.Mixers, func(m yard.Tank) bool { return m.Name == j.What })
-		mixer := y.r.Mixers[at]
-		if y.mixers[j.What] == nil {
-			y.mixers[j.What] = &mixerNow{free: y.r.Now}
-		}
-		now := y.mixers[j.What]
-		require.GreaterOrEqual(y.t, j.Start, now.free-1e-6, "%s: %s does two things at once", y.about, j.What)
-		require.LessOrEqual(y.t, j.End, y.r.Start+1e-3, y.about)
-		now.free, last = j.End, max(last, j.End)
-		if j.Kind != JobFill {
-			require.GreaterOrEqual(y.t, j.Start, y.pump-1e-6, "%s: the pump does two things at once", y.about)
-			if wait := j.Start - y.pump; batches == 0 {
-				idleFirst += wait
-			} else {
-				idleLater += wait
-			}
-			working += j.End - j.Start
-			y.pump = j.End
-		}
-		switch j.Kind {
-		case JobFill:
-			require.GreaterOrEqual(y.t, j.Start, y.supply-1e-6, "%s: the supply does two things at once", y.about)
-			require.False(y.t, now.filled || now.finished > 0, "%s: %s is not empty", y.about, j.What)
-			rock, run := y.batch(mixer.PumpOff)
-			y.near(float64(run), float64(j.Volume), 0, "water of a batch")
-			y.near(float64(run)/float64(y.r.Supply.Flow), float64(j.End-j.Start), 1e5, "time to fill")
-			y.supply, y.pile, now.filled = j.End, y.pile-rock, true
-			water, salt = water+run, salt+rock
-		case JobMix:
-			require.True(y.t, now.filled, "%s: nothing is in %s", y.about, j.What)
-			y.near(float64(mixer.MixTime), float64(j.End-j.Start), 1e5, "time to mix")
-			now.filled, now.finished = false, mixer.PumpOff
-			batches++
-			made += mixer.PumpOff
-		case JobPumpOff:
-			y.near(float64(j.Volume)/float64(y.r.Pump.Flow), float64(j.End-j.Start), 1e5, "time to pump off")
-			now.finished -= j.Volume
-			y.room -= j.Volume
-			require.GreaterOrEqual(y.t, float64(now.finished), -1e-9)
-			if now.finished < 1e-9*mixer.PumpOff {
-				now.finished = 0
-			}
-		}
+		y.do(j)
 	}
 	for _, m := range y.mixers {
 		require.False(y.t, m.filled, y.about)
-		inMixers += m.finished
+		y.tally.InMixers += m.finished
 	}
-	require.GreaterOrEqual(y.t, float64(y.room), -mixing*float64(made), "%s: the tanks run over", y.about)
-	y.store += made
-	y.made = y.brine(made, y.r.Band.Target)
-	pr := y.p.Production
-	require.Equal(y.t, batches, pr.Batches, y.about)
-	for what, pair := range map[string][2]float64{
-		"made": {float64(made), float64(pr.Made)}, "water": {float64(water), float64(pr.Water)}, "salt": {float64(salt), float64(pr.Salt)},
-		"in mixers": {float64(inMixers), float64(pr.InMixers)}, "buckets": {float64(salt / y.r.Pile.Bucket), pr.Buckets},
-	} {
-		y.near(pair[0], pair[1], 0, what)
-	}
-	for what, pair := range map[string][2]quantity.Duration{
-		"done": {last, pr.DoneAt}, "pump": {working, pr.PumpTime}, "first wait": {idleFirst, pr.IdleFirst}, "later waits": {idleLater, pr.IdleLater},
-	} {
-		y.near(float64(pair[0]), float64(pair[1]), 1e5, what)
-	}
+	sums, pr := y.tally, y.p.Production
+	require.GreaterOrEqual(y.t, float64(y.room), -mixing*float64(sums.Made), "%s: the tanks run over", y.about)
+	y.store += sums.Made
+	y.made = y.brine(sums.Made, y.r.Band.Target)
+	require.Equal(y.t, sums.Batches, pr.Batches, y.about)
+	y.near(float64(sums.Made), float64(pr.Made), 0, "made")
+	y.near(float64(sums.Water), float64(pr.Water), 0, "water")
+	y.near(float64(sums.Salt), float64(pr.Salt), 0, "salt")
+	y.near(float64(sums.InMixers), float64(pr.InMixers), 0, "in mixers")
+	y.near(float64(sums.Salt/y.r.Pile.Bucket), pr.Buckets, 0, "buckets")
+	y.near(float64(sums.DoneAt), float64(pr.DoneAt), 0, "done")
+	y.near(float64(sums.PumpTime), float64(pr.PumpTime), 1e5, "pump")
+	y.near(float64(sums.IdleFirst), float64(pr.IdleFirst), 1e5, "first wait")
+	y.near(float64(sums.IdleLater), float64(pr.IdleLater), 1e5, "later waits")
 	enough := pr.Made >= pr.Wanted*(1-1e-9)
 	require.Equal(y.t, enough, !pr.Late && pr.Shortage == NoShortage, "%s: %+v", y.about, pr)
+}
+
+// do does one job.
+func (y *replayed) do(j Job) {
+	at := slices.IndexFunc(y.r.Mixers, func(m yard.Tank) bool { return m.Name == j.What })
+	mixer := y.r.Mixers[at]
+	if y.mixers[j.What] == nil {
+		y.mixers[j.What] = &mixerNow{free: y.r.Now}
+	}
+	now := y.mixers[j.What]
+	require.GreaterOrEqual(y.t, j.Start, now.free-1e-6, "%s: %s does two things at once", y.about, j.What)
+	require.LessOrEqual(y.t, j.End, y.r.Start+1e-3, y.about)
+	now.free, y.tally.DoneAt = j.End, max(y.tally.DoneAt, j.End)
+	switch j.Kind {
+	case JobFill:
+		y.fill(j, mixer, now)
+	case JobMix:
+		y.takePump(j)
+		require.True(y.t, now.filled, "%s: nothing is in %s", y.about, j.What)
+		require.Zero(y.t, j.Volume)
+		y.near(float64(mixer.MixTime), float64(j.End-j.Start), 1e5, "time to mix")
+		now.filled, now.finished = false, mixer.PumpOff
+		y.tally.Batches++
+		y.tally.Made += mixer.PumpOff
+	case JobPumpOff:
+		y.takePump(j)
+		y.near(float64(j.Volume)/float64(y.r.Pump.Flow), float64(j.End-j.Start), 1e5, "time to pump off")
+		now.finished -= j.Volume
+		y.room -= j.Volume
+		require.GreaterOrEqual(y.t, float64(now.finished), -1e-9)
+		if now.finished < 1e-9*mixer.PumpOff {
+			now.finished = 0
+		}
+	}
+}
+
+// fill runs water and salt into an empty mixing tank.
+func (y *replayed) fill(j Job, mixer yard.Tank, now *mixerNow) {
+	require.GreaterOrEqual(y.t, j.Start, y.supply-1e-6, "%s: the supply does two things at once", y.about)
+	require.False(y.t, now.filled || now.finished > 0, "%s: %s is not empty", y.about, j.What)
+	rock, water := y.batch(mixer.PumpOff)
+	y.near(float64(water), float64(j.Volume), 0, "water of a batch")
+	y.near(float64(water)/float64(y.r.Supply.Flow), float64(j.End-j.Start), 1e5, "time to fill")
+	y.supply, y.pile, now.filled = j.End, y.pile-rock, true
+	y.tally.Water += water
+	y.tally.Salt += rock
+}
+
+// takePump has the pump wait for a job and work on it.
+func (y *replayed) takePump(j Job) {
+	require.GreaterOrEqual(y.t, j.Start, y.pump-1e-6, "%s: the pump does two things at once", y.about)
+	wait := &y.tally.IdleLater
+	if y.tally.Batches == 0 {
+		wait = &y.tally.IdleFirst
+	}
+	*wait += j.Start - y.pump
+	y.tally.PumpTime += j.End - j.Start
+	y.pump = j.End
 }
 
 // batch is the salt as delivered, and the water, that make a volume of brine on target.

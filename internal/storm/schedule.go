@@ -49,8 +49,8 @@ type Production struct {
 	// enough for what can be made.
 	Shortage Shortage
 	Late     bool
-	// PumpTime is what the pump works on batches; Idle what it waits until the last is
-	// done: for the first tank to fill, and for later ones.
+	// PumpTime is how long the pump works on batches. It waits IdleFirst for the first tank
+	// to fill, and IdleLater for later ones.
 	PumpTime             quantity.Duration
 	IdleFirst, IdleLater quantity.Duration
 }

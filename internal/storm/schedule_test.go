@@ -173,3 +173,13 @@ func TestStormKeepsEachLastMixer(t *testing.T) {
 	require.InDelta(t, fill+728+1456+2784+1456, float64(p.Production.DoneAt-r.Now), 0.1)
 	require.Zero(t, p.Production.IdleLater)
 }
+
+// Without the loader's bucket no buckets are counted.
+func TestStormWithoutBucket(t *testing.T) {
+	r := handYard()
+	r.Pile.Bucket = 0
+	p, err := Make(r)
+	require.NoError(t, err)
+	require.Positive(t, p.Production.Salt)
+	require.Zero(t, p.Production.Buckets)
+}

@@ -30,8 +30,8 @@ const (
 	handling = 15 * quantity.Minute
 )
 
-// never is when a mixing tank is free that holds brine until trucks have taken it.
-var never = quantity.Duration(math.Inf(1))
+// never is when a mixing tank is free again that keeps brine until trucks have taken it.
+const never = quantity.Duration(math.MaxFloat64)
 
 // sequence is a row of batches, the last of which is here.
 type sequence struct {

@@ -7,21 +7,21 @@ import (
 	"brineyard/internal/quantity"
 )
 
-// limit is the part of a route for which something on hand suffices. Slack is by how much it
+// bound is the part of a route for which something on hand suffices. Slack is by how much it
 // may fall short without being a shortage.
-type limit struct {
+type bound struct {
 	lack  Lack
 	part  float64
 	slack float64
 }
 
-// least returns the part of a route that all limits leave, and what it lacks beyond that:
-// what limits it most, the first of equals.
-func least(limits ...limit) (share float64, lack Lack) {
+// least returns the part of a route that all bounds leave, and what it lacks beyond that:
+// the tightest bound, the first of equals.
+func least(bounds ...bound) (share float64, lack Lack) {
 	share = 1
-	for _, l := range limits {
-		if l.part < share*(1-l.slack) {
-			share, lack = max(0, l.part), l.lack
+	for _, b := range bounds {
+		if b.part < share*(1-b.slack) {
+			share, lack = max(0, b.part), b.lack
 		}
 	}
 	return share, lack
@@ -37,20 +37,20 @@ func part[Q ~float64](have, wanted Q) float64 {
 
 // byTruck is 0 for a route that no truck serves. Without trucks loading is not planned, and
 // nothing is lacking.
-func (y *stormYard) byTruck(r *RoutePlan) limit {
+func (y *stormYard) byTruck(r *RoutePlan) bound {
 	if len(y.r.Trucks) == 0 || r.carried() {
-		return limit{part: 1}
+		return bound{part: 1}
 	}
-	return limit{lack: Lack{Why: NoTruck}}
+	return bound{lack: Lack{Why: NoTruck}}
 }
 
-// byBought is limited by what is left of the bought liquid, beyond what is claimed of it.
-func (r *RoutePlan) byBought(claimed quantity.Volume) limit {
+// byBought is the part for which the bought liquid suffices, less what others claim of it.
+func (r *RoutePlan) byBought(claimed quantity.Volume) bound {
 	o := r.bought
 	if o == nil {
-		return limit{part: 1}
+		return bound{part: 1}
 	}
-	return limit{lack: Lack{LiquidEnds, o.name}, part: part(o.left-claimed, r.other)}
+	return bound{lack: Lack{LiquidEnds, o.name}, part: part(o.left-claimed, r.other)}
 }
 
 // claims goes through the routes in order and notes what each can have at best of what
@@ -126,9 +126,9 @@ func (y *stormYard) share(r *RoutePlan, pile quantity.Mass) (float64, Lack) {
 	)
 	share, lack := least(
 		y.byTruck(r),
-		limit{Lack{Why: NoDrySalt}, part(pile, r.Route.Salt()), rounding},
+		bound{Lack{Why: NoDrySalt}, part(pile, r.Route.Salt()), rounding},
 		r.byBought(0),
-		limit{Lack{Why: BrineEnds}, part(y.usable(), r.brine), shrinkage},
+		bound{Lack{Why: BrineEnds}, part(y.usable(), r.brine), shrinkage},
 	)
 	if share < rounding {
 		share = 0

@@ -153,11 +153,8 @@ func (y *stormYard) store(v quantity.Volume) {
 	}
 }
 
-// hold counts finished brine that stays in a mixing tank as one more tank to load from.
+// hold counts the finished brine that stays in a mixing tank as one more tank to load from.
 func (y *stormYard) hold(run MixerRun) {
-	if run.Holds == 0 {
-		return
-	}
 	t := &vessel{tank: yard.Tank{Name: run.Mixer.Name, Capacity: run.Holds}, at: y.r.Temperature}
 	y.made = y.made.Plus(t.fill(run.Holds, y.r.Band.Target))
 	y.tanks = append(y.tanks, t)

@@ -23,7 +23,7 @@ type Request struct {
 	Band        yard.Band
 	Blends      []yard.Blend
 	Tanks       []yard.Tank
-	Others      []yard.Liquid // liquids outside the tanks
+	Others      []yard.Liquid // bought, with what stands outside the tanks
 	Mixers      []yard.Tank
 	Supply      yard.Supply
 	Pump        yard.Pump
@@ -49,7 +49,7 @@ type Plan struct {
 	Production Production
 	Loading    Loading
 	Cold       []ColdLine
-	Practice   bool         // at the low liquids are in use
+	Practice   bool         // liquids are in use at the low
 	Better     *BetterBlend // nil where there is none
 	Cost       Cost
 	Demanded   quantity.Volume // of all liquids, reserve left out

@@ -184,5 +184,18 @@ func TestStormBoughtBrine(t *testing.T) {
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.Zero(t, p.Short)
-	require.Nil(t, p.Supply[len(p.Supply)-1].Fix)
+	line := p.Supply[len(p.Supply)-1]
+	require.Equal(t, SupplyLine{Where: "lb", Liquid: "lot", Usable: 2000 * quantity.Gallon, First: line.First, Clear: true}, line)
+}
+
+// Half a gallon of 1,000 is short, though brines of two strengths may shrink by a tenth of
+// that.
+func TestStormShortOfLittle(t *testing.T) {
+	r := handYard()
+	r.Mixers = nil
+	r.Routes = []yard.Route{{Name: "a", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 100.05 * gallonPerMile}}
+	p, err := Make(r)
+	require.NoError(t, err)
+	require.Equal(t, Lack{Why: BrineEnds}, p.Routes[0].Lack)
+	require.InDelta(t, 0.5, float64(p.Short/quantity.Gallon), 1e-6)
 }

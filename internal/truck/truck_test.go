@@ -141,6 +141,7 @@ func TestTruckRefusals(t *testing.T) {
 		"two rates":       {fault.FieldRate, func(r *Request) { r.AreaRate = gallonPerAcre }},
 		"no width":        {fault.FieldWidth, func(r *Request) { r.Rate, r.AreaRate = 0, gallonPerAcre }},
 		"no speed":        {fault.FieldSpeed, func(r *Request) { r.Speed = 0 }},
+		"no speed either": {fault.FieldSpeed, func(r *Request) { r.Rate, r.AreaRate, r.Speed = 0, gallonPerAcre, 0 }},
 		"no time":         {fault.FieldOver, func(r *Request) { r.Caught = 1 }},
 		"hot":             {fault.FieldTemperature, func(r *Request) { r.Temperature = quantity.Celsius(90) }},
 		"no solution":     {fault.FieldLiquid, func(r *Request) { r.Liquid = balance.SaltBrine(0.4) }},
@@ -240,6 +241,7 @@ func TestFits(t *testing.T) {
 		{yard.Truck{Tank: 1, Empty: 4500, Gross: 4500}, 0, true},
 		{yard.Truck{Tank: 1, Empty: 5000, Gross: 4500}, 0, true},
 		{yard.Truck{Tank: 1, Empty: 4000}, 1, false},
+		{yard.Truck{Tank: 1, Empty: 0.1, Gross: 0.6}, 0.0004, true},
 		{yard.Truck{}, 0, false},
 	} {
 		v, byWeight := Fits(c.truck, 1250)
@@ -251,6 +253,26 @@ func TestFits(t *testing.T) {
 // A truck goes at its own speed, or at 30 mph where none is known (common practice, no
 // source): 44 feet a second.
 func TestSpeedOf(t *testing.T) {
-	require.Equal(t, quantity.Speed(7), SpeedOf(yard.Truck{Speed: 7}))
+	require.Equal(t, quantity.Speed(0.7), SpeedOf(yard.Truck{Speed: 0.7}))
 	require.InEpsilon(t, 44*float64(quantity.Foot), float64(SpeedOf(yard.Truck{})), 1e-12)
+}
+
+// What a request does not tell enough for is not known, and nothing is said of it: a tank
+// alone, a rate at a speed alone, a catch alone.
+func TestUnknownStaysUnknown(t *testing.T) {
+	r := sprayer()
+	rate, speed := r.Rate, r.Speed
+	r.Rate, r.Speed, r.Tank = 0, 0, 2
+	out, err := Calculate(r)
+	require.NoError(t, err)
+	rho := out.Density
+	require.Equal(t, Result{Density: rho, Load: Load{Known: true, Volume: 2, Weight: 2 * quantity.Mass(rho)}}, out)
+	r.Tank, r.Rate, r.Speed, r.Nozzles = 0, rate, speed, 1
+	out, err = Calculate(r)
+	require.NoError(t, err)
+	require.Equal(t, Result{Density: rho, Spray: Spray{Known: true, Boom: r.wanted(), Nozzle: r.wanted()}}, out)
+	r.Rate, r.Caught, r.Over = 0, 1, 60
+	out, err = Calculate(r)
+	require.NoError(t, err)
+	require.Equal(t, Result{Density: rho, Catch: Catch{Known: true, Flow: 1.0 / 60, Rate: quantity.RatePerLength(1.0 / 60 / float64(speed))}}, out)
 }

@@ -20,9 +20,10 @@ var freezeCommand = run.Command{
 		"draws its freezing diagram, and says how much ice it melts.",
 	Example: "  brineyard freeze --nacl 23.3%\n" +
 		"  brineyard freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal",
-	Args: run.NoArguments,
-	New:  func() run.Question { return &freeze{} },
-	Rows: true,
+	Args:      run.NoArguments,
+	New:       func() run.Question { return &freeze{} },
+	Rows:      true,
+	NoWorking: "No working here: water, or a product that is read off its data sheet.",
 }
 
 type freeze struct {

@@ -26,8 +26,8 @@ func Freeze(v show.View, r brine.FreezeRequest, f brine.FreezeResult) []report.S
 
 // standSteps turn fractions at equilibrium into weights in the tank.
 func (p sheet) standSteps(r brine.FreezeRequest, f brine.FreezeResult) {
-	if !f.Stands || r.Volume == 0 {
-		return
+	if !f.Stands || r.Volume == 0 || f.Stand.Ice == 0 && f.Stand.Salt == 0 {
+		return // all stays liquid
 	}
 	volume := p.Of(r.Volume)
 	density := p.Read(p.Say("Density at %v", r.StoredAt), "Laliberte (2009)", p.Density(f.Density))
@@ -49,8 +49,9 @@ func (p sheet) meltSteps(r brine.FreezeRequest, f brine.FreezeResult) {
 	if !f.Melts || f.Melt.Dilution == 0 {
 		return
 	}
-	strength := working.Number(r.Liquid.Composition.Solute(), "")
-	diluted := p.Read(p.Say("Strength, at this ratio of salts, that freezes at %v", r.Pavement), "Pitzer model, by trial in strength", working.Number(float64(f.Melt.Diluted), ""))
+	whole := quantity.Strength(r.Liquid.Composition.Solute())
+	strength := working.ShareBeside(whole, f.Melt.Diluted)
+	diluted := p.Read(p.Say("Strength, at this ratio of salts, that freezes at %v", r.Pavement), "Pitzer model, by trial in strength", working.ShareBeside(f.Melt.Diluted, whole))
 	water := p.Step("Melt water that a unit weight takes up", "strength / diluted strength - 1", "", strength, diluted)
 	density := p.Density(f.Density)
 	unit := density.Unit()

@@ -24,6 +24,9 @@ func Ready(v show.View, r ready.Request, out ready.Result) []report.Step {
 	to := p.Step("How far it is below it on target", "level - target", "%", full, target)
 	ratio := p.Step("How many times closer", "first / second", "", from, to)
 	log := p.Logarithm("Natural logarithm of that", ratio)
-	p.Step("Minutes from the first reading to target", "logarithm / rate", "min", log, rate)
+	after := p.Step("Minutes from the first reading to target", "logarithm / rate", "min", log, rate)
+	if first := p.Of(r.Samples[0].At); first.Value() != 0 {
+		p.Step("Minute of that, as the readings are timed", "minute of the first reading + minutes from it", "min", first, after)
+	}
 	return p.Steps()
 }

@@ -19,6 +19,9 @@ func Season(v show.View, p season.Report) []report.Step {
 	wet := k.Step("Water in it", "salt gone x moisture", had.Unit(), gone, moisture)
 	sludge := k.Step("What does not dissolve", "salt gone x (1 - moisture) x (1 - purity)", had.Unit(), gone, moisture, purity)
 	k.Read("NaCl in the brine made, and added in corrections", "volumes x densities x strengths of the entries", inBrine)
+	if !b.Explains() {
+		return k.Steps()
+	}
 	k.Step("Not explained", "gone - water - insolubles - in the brine", had.Unit(), gone, wet, sludge, inBrine)
 	return k.Steps()
 }

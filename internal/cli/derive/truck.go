@@ -24,8 +24,8 @@ func Truck(v show.View, r truck.Request, out truck.Result) []report.Step {
 			p.Step("Loading time", "volume / flow", "min", load, p.Of(r.LoadFlow))
 		}
 	}
-	if out.Spray.Known && r.Rate > 0 {
-		p.laneFlow(r, out.Spray)
+	if out.Spray.Known {
+		p.boomSteps(r, out.Spray)
 	}
 	if out.Catch.Known {
 		p.catchSteps(r, out.Catch)
@@ -33,25 +33,51 @@ func Truck(v show.View, r truck.Request, out truck.Result) []report.Step {
 	return p.Steps()
 }
 
-// catchSteps compare the flow caught with the flow wanted.
+// catchSteps compare what was caught with the rate that is wanted, if there is one.
 func (p sheet) catchSteps(r truck.Request, c truck.Catch) {
 	caught, over := p.Of(r.Caught), p.Of(r.Over)
 	flow := p.Step("Flow caught", "volume / minutes", p.Of(c.Flow).Unit(), caught, over)
-	if c.Factor == 0 || r.Rate == 0 {
+	if r.Speed == 0 {
 		return
 	}
-	speed, lanes := p.Of(r.Speed), working.Number(float64(max(1, r.Lanes)), "")
-	laid := p.Step("Rate laid down on a lane", "60 x flow / (speed x lanes)", p.Of(c.Rate).Unit(), flow, speed, lanes)
-	wanted := p.Of(r.Rate)
-	p.Step("Flow to be multiplied by", "wanted / laid down", "", wanted, laid)
+	speed := p.Of(r.Speed)
+	laid, wanted := working.Term{}, p.Of(r.AreaRate)
+	if c.AreaRate > 0 {
+		laid = p.Step("Rate laid down on an area", p.areaMinutes()+" x flow / (speed x width)", wanted.Unit(), flow, speed, p.Of(r.Width))
+	}
+	if r.AreaRate == 0 {
+		wanted = p.Of(r.Rate)
+		laid = p.Step("Rate laid down on a lane", "60 x flow / (speed x lanes)", wanted.Unit(), flow, speed, lanesOf(r))
+	}
+	if c.Factor > 0 {
+		p.Step("Flow to be multiplied by", "wanted / laid down", "", wanted, laid)
+	}
 }
 
-// laneFlow is rate x speed x lanes / 60.
-func (p sheet) laneFlow(r truck.Request, out truck.Spray) {
-	rate, speed, lanes := p.Of(r.Rate), p.Of(r.Speed), working.Number(float64(max(1, r.Lanes)), "")
-	boom := p.Step("Flow of the boom", "rate x speed x lanes / 60", p.Of(out.Boom).Unit(), rate, speed, lanes)
+// boomSteps are rate x speed x lanes, or x width, by the minute.
+func (p sheet) boomSteps(r truck.Request, out truck.Spray) {
+	speed, unit := p.Of(r.Speed), p.Of(out.Boom).Unit()
+	var boom working.Term
+	if r.Rate > 0 {
+		boom = p.Step("Flow of the boom", "rate x speed x lanes / 60", unit, p.Of(r.Rate), speed, lanesOf(r))
+	} else {
+		boom = p.Step("Flow of the boom", "rate x speed x width / "+p.areaMinutes(), unit, p.Of(r.AreaRate), speed, p.Of(r.Width))
+	}
 	if r.Nozzles > 0 {
 		n := working.Number(float64(r.Nozzles), "")
-		p.Step("Flow of a nozzle", "flow of the boom / nozzles", boom.Unit(), boom, n)
+		p.Step("Flow of a nozzle", "flow of the boom / nozzles", unit, boom, n)
 	}
+}
+
+// lanesOf are those sprayed at once.
+func lanesOf(r truck.Request) working.Term { return working.Number(float64(max(1, r.Lanes)), "") }
+
+// areaMinutes is how many minutes a swath one unit wide takes over one unit of area at one
+// unit of speed: 60 x 43560 ft2 in an acre / 5280 ft in a mile, or 60 x 10000 m2 in a
+// hectare / 1000 m in a kilometer.
+func (p sheet) areaMinutes() string {
+	if p.US() {
+		return "495"
+	}
+	return "600"
 }

@@ -26,8 +26,9 @@ var cardCommand = run.Command{
 		"page; svg and png are the diagram alone.",
 	Example: "  brineyard card --sheet temperature\n" +
 		"  brineyard card --format html --page a4",
-	Args: run.NoArguments,
-	New:  func() run.Question { return &card{} },
+	Args:      run.NoArguments,
+	New:       func() run.Question { return &card{} },
+	NoWorking: "No working: a card is read off; reading, correct and freeze show theirs.",
 }
 
 // card asks for the sheets.

@@ -25,6 +25,9 @@ func (q *practice) print(s *run.Session) (run.Reply, error) {
 		if !q.key {
 			d.Verdict = fmt.Sprintf("Set %d, level %d. A pocket calculator will do.", q.request.Seed, q.request.Level)
 			d.Tables = []report.Table{problemTable(problems)}
+			if s.Globals.Working {
+				d.Notes = []string{"No working here: it comes with the answers; add --key."}
+			}
 			return
 		}
 		d.Verdict = fmt.Sprintf("Answers to set %d, level %d; right within 1 %%, a strength within 0.1.", q.request.Seed, q.request.Level)

@@ -64,24 +64,32 @@ func judged(s lineup.Setting) []report.Step {
 	return steps
 }
 
-// closing is the way from a calculator's figures to what a problem asks for. Its results are
-// the problem's own: they are not worked out again from what is printed, since the answer that
-// the key holds is to stand there.
+// closing is the way from a calculator's figures to what a problem asks for. A step goes on
+// from the printed result of one before it, where that is among its numbers.
 func closing(v show.View, closing []drill.Closing) []report.Step {
 	sheet := working.New(v.System)
-	printed := func(q quantity.Quantity) string {
-		if rho, ok := q.(quantity.Density); ok {
-			return sheet.Density(rho).String()
+	printed := func(q quantity.Quantity) working.Term {
+		switch x := q.(type) {
+		case quantity.Density:
+			return sheet.Density(x)
+		case quantity.Strength:
+			return working.Share(x)
+		case quantity.Fraction:
+			return working.Number(float64(x), "")
 		}
-		return sheet.Of(q).String()
+		return sheet.Of(q)
 	}
-	var steps []report.Step
+	results := map[quantity.Quantity]working.Term{}
 	for _, c := range closing {
-		numbers := c.Numbers
+		var terms []working.Term
 		for _, q := range c.Args {
-			numbers = strings.Replace(numbers, "{}", printed(q), 1)
+			term, known := results[q]
+			if !known {
+				term = printed(q)
+			}
+			terms = append(terms, term)
 		}
-		steps = append(steps, report.Step{What: c.What, Formula: c.Formula, Numbers: numbers, Result: printed(c.Result)})
+		results[c.Result] = sheet.StepAs(c.What, c.Formula, c.Numbers, printed(c.Result).Unit(), terms...)
 	}
-	return steps
+	return sheet.Steps()
 }

@@ -18,9 +18,10 @@ var lineupCommand = run.Command{
 		"from two places, that has no way out, or fresh water joined to brine.",
 	Example: "  brineyard lineup --from north --to truck-fill\n" +
 		"  brineyard lineup --open S1,D2",
-	Args: run.NoArguments,
-	New:  func() run.Question { return &valves{} },
-	Rows: true,
+	Args:      run.NoArguments,
+	New:       func() run.Question { return &valves{} },
+	Rows:      true,
+	NoWorking: "No working here: a setting of valves is looked at, not worked out.",
 }
 
 // valves asks one of three things: a move, a setting, or a rinse.

@@ -22,8 +22,9 @@ var storeCommand = run.Command{
 		"is what the tank holds, the others are pumped into it.",
 	Example: "  brineyard store 6000gal@23.1% 800gal@25%\n" +
 		"  brineyard store 6000gal@22.4% --to 23.3% --with 25.5% --capacity 8000gal",
-	New:  func() run.Question { return &store{} },
-	Rows: true,
+	New:       func() run.Question { return &store{} },
+	Rows:      true,
+	NoWorking: "No working here: of a product only its data sheet is known.",
 }
 
 type store struct {

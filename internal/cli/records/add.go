@@ -54,12 +54,13 @@ func addCommands() []run.Command {
 	var all []run.Command
 	for _, k := range entryKinds {
 		all = append(all, run.Command{
-			Use:     string(k.name),
-			Short:   k.short,
-			Long:    k.short + ".\nNames are those of the yard file, if there is one.\nThe row is on the disk when this returns without an error.",
-			Example: "  " + k.line(k.example) + "\n  " + k.line(k.another),
-			Args:    run.NoArguments,
-			New:     func() run.Question { return &addition{kind: k, entry: journal.Entry{Kind: k.name}} },
+			Use:       string(k.name),
+			Short:     k.short,
+			Long:      k.short + ".\nNames are those of the yard file, if there is one.\nThe row is on the disk when this returns without an error.",
+			Example:   "  " + k.line(k.example) + "\n  " + k.line(k.another),
+			Args:      run.NoArguments,
+			New:       func() run.Question { return &addition{kind: k, entry: journal.Entry{Kind: k.name}} },
+			NoWorking: "No working: an entry is only written down.",
 		})
 	}
 	return all

@@ -28,7 +28,8 @@ var importCommand = run.Command{
 		}
 		return nil
 	},
-	New: func() run.Question { return &importing{} },
+	New:       func() run.Question { return &importing{} },
+	NoWorking: "No working: rows are taken over as they stand.",
 }
 
 type importing struct {

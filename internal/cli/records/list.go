@@ -17,9 +17,10 @@ var listCommand = run.Command{
 	Short: "Show entries",
 	Long: "list shows the entries, with those taken back marked. The other formats have\n" +
 		"every column.",
-	Example: "  brineyard journal list --from 2026-01-01 --kind batch\n  brineyard journal list --tank mixer --format csv",
-	Args:    run.NoArguments,
-	New:     func() run.Question { return &list{} },
+	Example:   "  brineyard journal list --from 2026-01-01 --kind batch\n  brineyard journal list --tank mixer --format csv",
+	Args:      run.NoArguments,
+	New:       func() run.Question { return &list{} },
+	NoWorking: "No working: entries are shown as they were kept.",
 }
 
 type list struct {

@@ -25,9 +25,10 @@ var seasonCommand = run.Command{
 	Long: "season sums up the journal: gallons made and laid by month and liquid, salt and\n" +
 		"chloride, batches in and out of the band, operators, routes, the salt balance,\n" +
 		"and when a mixing tank is to be cleaned next.",
-	Example: "  brineyard journal season --from 2025-11-01 --to 2026-03-31\n  brineyard journal season --svg season.svg",
-	Args:    run.NoArguments,
-	New:     func() run.Question { return &seasonSum{} },
+	Example:   "  brineyard journal season --from 2025-11-01 --to 2026-03-31\n  brineyard journal season --svg season.svg",
+	Args:      run.NoArguments,
+	New:       func() run.Question { return &seasonSum{} },
+	NoWorking: "No working here: there are no entries to balance.",
 }
 
 type seasonSum struct {
@@ -117,8 +118,7 @@ func saltFigures(v show.View, b season.SaltBalance) []report.Figure {
 	gone := v.Figure("salt_gone", "Salt gone from the pile", b.Gone)
 	gone.Value.Text = v.Say("%v (had %v, delivered %v, left %v)", b.Gone, b.Opening, b.Delivered, b.Closing)
 	unexplained := v.Figure("salt_unexplained", "Not explained", b.Unexplained)
-	if !b.Counted && b.Closing < 0 {
-		// There was more salt than was ever counted or delivered.
+	if !b.Explains() {
 		gone.Value.Text = v.Say("%v, by the entries alone", b.Gone)
 		unexplained.Value = report.Nothing(unexplained.Value.Unit, "not known without counts of the pile")
 	}

@@ -18,9 +18,10 @@ var tanksCommand = run.Command{
 	Short: "What stands in each tank and on the pile, by the journal",
 	Long: "tanks replays the journal: volume, strength and first solid of every tank, and\n" +
 		"the last reading beside what the entries say. A tank begins with a count.",
-	Example: "  brineyard journal tanks\n  brineyard journal tanks --journal second.csv --units metric",
-	Args:    run.NoArguments,
-	New:     func() run.Question { return &tanks{} },
+	Example:   "  brineyard journal tanks\n  brineyard journal tanks --journal second.csv --units metric",
+	Args:      run.NoArguments,
+	New:       func() run.Question { return &tanks{} },
+	NoWorking: "No working: it goes through every entry; store shows the sum of a mix.",
 }
 
 type tanks struct{ journal run.JournalPath }

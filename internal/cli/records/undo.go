@@ -17,9 +17,10 @@ var undoCommand = run.Command{
 	Short: "Take an entry back, by an entry that says so",
 	Long: "undo adds a row that takes another back; rows are never changed. To take back an\n" +
 		"undo puts the entry in force again.",
-	Example: "  brineyard journal undo 14\n  brineyard journal undo 14 --operator Ash",
-	Args:    oneNumber,
-	New:     func() run.Question { return &undo{} },
+	Example:   "  brineyard journal undo 14\n  brineyard journal undo 14 --operator Ash",
+	Args:      oneNumber,
+	New:       func() run.Question { return &undo{} },
+	NoWorking: "No working: an entry is taken back, no more.",
 }
 
 // oneNumber takes exactly one word.

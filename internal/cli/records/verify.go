@@ -19,9 +19,10 @@ var verifyCommand = run.Command{
 	Short: "Go through the whole file and say what is wrong with it",
 	Long: "verify reads every row and its check, and lists what is damaged, changed outside\n" +
 		"the program, missing or out of order. Nothing is changed.",
-	Example: "  brineyard journal verify\n  brineyard journal verify --journal second.csv",
-	Args:    run.NoArguments,
-	New:     func() run.Question { return &verify{} },
+	Example:   "  brineyard journal verify\n  brineyard journal verify --journal second.csv",
+	Args:      run.NoArguments,
+	New:       func() run.Question { return &verify{} },
+	NoWorking: "No working: rows are read and checked, nothing is worked out.",
 }
 
 type verify struct{ journal run.JournalPath }

@@ -36,6 +36,7 @@ var yardInitCommand = run.Command{
 	Open: func(env *run.Env, g *run.Globals, _ []string) (*run.Session, error) {
 		return &run.Session{Env: env, Globals: g}, nil
 	},
+	NoWorking: "No working: a file is written, nothing is worked out.",
 }
 
 type yardInit struct{ file []string }
@@ -66,10 +67,11 @@ var yardCheckCommand = run.Command{
 	Short: "Report everything that is wrong in the yard file",
 	Long: "check reads the yard file (the one that the other commands would read, unless\n" +
 		"named) and lists every fault at once, each with its line and column.",
-	Example: "  brineyard yard check\n  brineyard yard check north.toml",
-	Args:    run.OneFile,
-	New:     func() run.Question { return &yardCheck{} },
-	Open:    openToCheck,
+	Example:   "  brineyard yard check\n  brineyard yard check north.toml",
+	Args:      run.OneFile,
+	New:       func() run.Question { return &yardCheck{} },
+	Open:      openToCheck,
+	NoWorking: "No working: a file is read and counted, nothing is worked out.",
 }
 
 // openToCheck opens the file that is to be checked, and shows all its faults.

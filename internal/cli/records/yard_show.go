@@ -21,9 +21,10 @@ var yardShowCommand = run.Command{
 	Long: "show reckons from the yard file how long a batch takes, how many gallons an\n" +
 		"hour the yard makes, what stands in its tanks, and how many batches the salt\n" +
 		"makes.",
-	Example: "  brineyard yard show\n  brineyard yard show --yard north.toml --working",
-	Args:    run.NoArguments,
-	New:     func() run.Question { return &yardShow{} },
+	Example:   "  brineyard yard show\n  brineyard yard show --yard north.toml --working",
+	Args:      run.NoArguments,
+	New:       func() run.Question { return &yardShow{} },
+	NoWorking: "No working here: no mixing tank has a batch to pump off.",
 }
 
 // yardShow asks of every mixing tank the same, but for its volumes and times.

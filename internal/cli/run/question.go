@@ -38,6 +38,8 @@ type Command struct {
 	New                       func() Question      // nil for one that only has commands below it
 	Below                     []Command
 	Rows                      bool // each can ask it of every row
+	// NoWorking says why there is no working, where one was asked for and an answer has none.
+	NoWorking string
 	// Open settles what holds for an answer; nil for the yard file and the units in force.
 	Open func(*Env, *Globals, []string) (*Session, error)
 }
@@ -70,7 +72,7 @@ func (c Command) cobra(env *Env, g *Globals, above string) *cobra.Command {
 		if err != nil {
 			return err
 		}
-		return s.ask(q, b, path, args)
+		return s.ask(c, q, b, path, args)
 	}
 	return cmd
 }
@@ -83,7 +85,7 @@ func (c Command) open(env *Env, g *Globals, args []string) (*Session, error) {
 }
 
 // ask answers one command line.
-func (s *Session) ask(q Question, b *bind.Set, path string, args []string) error {
+func (s *Session) ask(c Command, q Question, b *bind.Set, path string, args []string) error {
 	scope := s.Scope(args)
 	if err := b.Fill(scope); err != nil {
 		return err
@@ -98,14 +100,28 @@ func (s *Session) ask(q Question, b *bind.Set, path string, args []string) error
 			return err
 		}
 	}
-	if r.Words != nil {
-		d := &report.Document{Command: path, Figures: r.Figures}
-		r.Words(d)
-		if err := s.Write(d); err != nil {
-			return err
-		}
+	if err := s.draw(c, path, r); err != nil {
+		return err
 	}
 	return r.End
+}
+
+// draw puts the words around the figures and shows them. Where the answer was shown already,
+// only a missing working is left to tell of.
+func (s *Session) draw(c Command, path string, r Reply) error {
+	missing := s.Globals.Working && c.NoWorking != ""
+	if r.Words == nil {
+		if missing {
+			s.Tell("brineyard %s: %s", path, c.NoWorking)
+		}
+		return nil
+	}
+	d := &report.Document{Command: path, Figures: r.Figures}
+	r.Words(d)
+	if missing && len(d.Working) == 0 {
+		d.Notes = append(d.Notes, c.NoWorking)
+	}
+	return s.Write(d)
 }
 
 // subcommand refuses a word behind a command that has commands of its own.

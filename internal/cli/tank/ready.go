@@ -25,8 +25,9 @@ var readyCommand = run.Command{
 		"behind @.",
 	Example: "  brineyard ready 10:05=12% 10:20=18.5% 10:30=20.9% --temp 45F\n" +
 		"  brineyard ready 0=8%@48F 15=15.5%@46F 30=19.6%@45F",
-	New:  func() run.Question { return &readyAt{} },
-	Rows: true,
+	New:       func() run.Question { return &readyAt{} },
+	Rows:      true,
+	NoWorking: "No working here: the target is not reached, so there is no time to it.",
 }
 
 // readyAt asks when a tank is ready.
