@@ -160,7 +160,7 @@ func reachingWorking(l *line, before, after *result) {
 }
 
 var workingSections = []*regexp.Regexp{
-	regexp.MustCompile(`(?m)^Working\n(?:.+\n)+\n?`),                   // text
+	regexp.MustCompile(`(?m)^Working\n(?:.+\n|\n +\d+\. .+\n)+\n?`),    // text; a step may have no result
 	regexp.MustCompile(`(?m)^## Working\n\n(?:\d+\. .*\n)+\n?`),        // markdown
 	regexp.MustCompile(`(?m)^working,(?:"(?:[^"]|"")*"|[^",\n]*),?\n`), // CSV
 }

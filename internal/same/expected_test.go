@@ -6,41 +6,46 @@ import (
 	"github.com/stretchr/testify/require"
 )
 
+// waterWorking is a working of old, by two weights.
+const waterWorking = "Working\n  1. Salt in it\n       weight x strength\n       9 lb x 0.23301 = 2 lb\n  2. Brine\n       salt / target strength\n       2 lb / 0.233 = %s lb\n\n"
+
+// meantDifferences have each a name of expectations.
+var meantDifferences = []struct {
+	name, command string
+	words         []string
+	before, after string
+}{
+	{"draw_off_first", "correct", nil, `{"figures": {"bleed_first": {"value": 1}}}`, `{"figures": {"draw_off_first": {"value": 1}}}`},
+	{"draw_off_first", "each", nil, "tank,bleed_first [gal]\nmixer,1\n", "tank,draw_off_first [gal]\nmixer,1\n"},
+	{"last digits of a figure", "storm", []string{"--format", "csv"}, "cost,10.000000000000002,\n", "cost,10,\n"},
+	{"yard show --working", "yard show", nil, "It makes 5 gal.\n\nWorking\n  1. One\n       2\n\nNote: Two.\n", "It makes 5 gal.\n\nNote: Two.\n"},
+	{"yard show --working", "yard show", nil, "# Yard\n\n## Working\n\n1. One: 2 = 2\n2. Two: 3\n\n## Notes\n\n- Three.\n", "# Yard\n\n## Notes\n\n- Three.\n"},
+	{"yard show --working", "yard show", nil, "a,1,gal\nworking,\"one, two: \"\"3\"\" = 4\",\nworking,five: 6,\nnote,seven,\n", "a,1,gal\nworking,eight,\nnote,seven,\n"},
+	{"yard show --working", "yard show", nil, `{"verdict":"x","working":[{"what":"a"}]}`, `{"verdict":"x","working":[]}`},
+	{"unit of an unknown interval", "journal season", nil, "made,1,kg\ncleaning,vat,4000,L,,gal,,gal,'-,0,kg,,lb\n", "made,1,kg\ncleaning,vat,4000,L,,L,,L,'-,0,kg,,lb\n"},
+	{"unit of an unknown interval", "journal season", nil, `{"interval": {"value": null, "unit": "gal"}, "salt": {"unit": "kg"}}`, `{"interval": {"value": null, "unit": "L"}, "salt": {"unit": "kg"}}`},
+	{"help in groups", "help", nil, "Use.\n\nAvailable Commands:\n  batch  Salt\n  card   Sheets\n  ready  When\n\nFlags:\n", "Use.\n\nAt the tank:\n  batch  Salt\n  ready  When\n\nLearning:\n  card   Sheets\n\nFlags:\n"},
+	{"tank of another liquid", "each", nil, "south,\"it says it holds cal31 (%v %s), which\"\n", "south,\"it says it holds cal31 (31% CaCl2), which\"\n"},
+	{"edge of the band", "journal season", nil, "8 gal made, 1 of 2 batches\nin the band.\n\n  Ash  1  0  0  7\n", "8 gal made, 2 of 2 batches in\nthe band.\n\n  Ash  1  1  0  7\n"},
+	{"mixing tanks together", "yard show", nil, "Y makes up to 811 gal of brine an hour.\n\n  Brine an hour, all mixing tanks  811 gal/h\n\nNote: The mixing tanks share one pump and one supply, which bound what they make together.\n", "Y makes up to 904 gal of brine\nan hour.\n\n  Brine an hour, mixer alone  904 gal/h\n\nNote: The mixing tanks share one pump and one supply: the most comes of mixer alone, as it is worth.\n"},
+	{"mixing tanks together", "yard show", nil, `{"figures": {"brine_per_hour": {"value": 811.5, "unit": "gal/h"}}, "notes": ["The mixing tanks share one pump and one supply, which bound what they make together."]}`, `{"figures": {"brine_per_hour": {"value": 904.5, "unit": "gal/h"}}, "notes": ["The mixing tanks share one pump and one supply: the most comes of mixer alone, as it is worth."]}`},
+	{"correction with water", "check", nil, "Add.\n\nWorking\n  1. Brine on target that this salt makes\n\nNote: One.\n", "Add.\n\nWorking\n  1. Water\n       weight x (strength - target) / target\n\nNote: One.\n"},
+	{"last digits of a working", "batch", nil, "Go.\n\nWorking\n  1. Load\n       4963.22 L\n\n", "Go.\n\nWorking\n  1. Load\n       4963.25 L\n\n"},
+	{"last digits of a figure", "each", nil, "tank,salt [lb]\nmixer,10.000000000000002\n", "tank,salt [lb]\nmixer,10\n"},
+	{"working near the target", "correct", nil, "Add.\n\n" + waterWorking + "\nNote: One.\n", "Add.\n\nWorking\n  1. Other\n\n\nNote: One.\n"},
+	{"flag without a value", "each", nil, "5%,\"rinse \"\"5%\"\": strconv.ParseBool: parsing \"\"5%\"\": invalid syntax\"\n", "5%,\"rinse \"\"5%\"\": takes no value\"\n"},
+	{"quoted name", "each", nil, "no valve is named 5\uFFFD\n", "no valve is named 5\\u001b\n"},
+	{"why there is no working", "card", nil, `{"verdict":"x","notes":["One."]}`, `{"verdict":"x","notes":["One.", "No working: read."]}`},
+	{"why there is no working", "journal list", nil, "3 entries.\n\nNote: One.\n", "3 entries.\n\nNote: One.\nNote: No working: kept.\n"},
+	{"why there is no working", "yard check", nil, "Fine.\n", "Fine.\n\nNote: No working: read.\n"},
+	{"why there is no working", "card", nil, "| 1 |\n\n## Cautions\n\n- Two.\n", "| 1 |\n\n## Notes\n\n- No working: read.\n\n## Cautions\n\n- Two.\n"},
+	{"working that reaches the answer", "ready", nil, "At 9.\n\nWorking\n  1. One\n       2\n\n", "At 9.\n\nWorking\n  1. One\n       3\n\n"},
+}
+
 // What is meant is taken for what it is, and nothing beside it.
 func TestExpectedDifferences(t *testing.T) {
 	t.Parallel()
-	const working = "Working\n  1. Salt in it\n       weight x strength\n       9 lb x 0.23301 = 2 lb\n  2. Brine\n       salt / target strength\n       2 lb / 0.233 = %s lb\n\n"
-	for _, c := range []struct {
-		name, command string
-		words         []string
-		before, after string
-	}{
-		{"draw_off_first", "correct", nil, `{"figures": {"bleed_first": {"value": 1}}}`, `{"figures": {"draw_off_first": {"value": 1}}}`},
-		{"draw_off_first", "each", nil, "tank,bleed_first [gal]\nmixer,1\n", "tank,draw_off_first [gal]\nmixer,1\n"},
-		{"last digits of a figure", "storm", []string{"--format", "csv"}, "cost,10.000000000000002,\n", "cost,10,\n"},
-		{"yard show --working", "yard show", nil, "It makes 5 gal.\n\nWorking\n  1. One\n       2\n\nNote: Two.\n", "It makes 5 gal.\n\nNote: Two.\n"},
-		{"yard show --working", "yard show", nil, "# Yard\n\n## Working\n\n1. One: 2 = 2\n2. Two: 3\n\n## Notes\n\n- Three.\n", "# Yard\n\n## Notes\n\n- Three.\n"},
-		{"yard show --working", "yard show", nil, "a,1,gal\nworking,\"one, two: \"\"3\"\" = 4\",\nworking,five: 6,\nnote,seven,\n", "a,1,gal\nworking,eight,\nnote,seven,\n"},
-		{"yard show --working", "yard show", nil, `{"verdict":"x","working":[{"what":"a"}]}`, `{"verdict":"x","working":[]}`},
-		{"unit of an unknown interval", "journal season", nil, "made,1,kg\ncleaning,vat,4000,L,,gal,,gal,'-,0,kg,,lb\n", "made,1,kg\ncleaning,vat,4000,L,,L,,L,'-,0,kg,,lb\n"},
-		{"unit of an unknown interval", "journal season", nil, `{"interval": {"value": null, "unit": "gal"}, "salt": {"unit": "kg"}}`, `{"interval": {"value": null, "unit": "L"}, "salt": {"unit": "kg"}}`},
-		{"help in groups", "help", nil, "Use.\n\nAvailable Commands:\n  batch  Salt\n  card   Sheets\n  ready  When\n\nFlags:\n", "Use.\n\nAt the tank:\n  batch  Salt\n  ready  When\n\nLearning:\n  card   Sheets\n\nFlags:\n"},
-		{"tank of another liquid", "each", nil, "south,\"it says it holds cal31 (%v %s), which\"\n", "south,\"it says it holds cal31 (31% CaCl2), which\"\n"},
-		{"edge of the band", "journal season", nil, "8 gal made, 1 of 2 batches\nin the band.\n\n  Ash  1  0  0  7\n", "8 gal made, 2 of 2 batches in\nthe band.\n\n  Ash  1  1  0  7\n"},
-		{"mixing tanks together", "yard show", nil, "Y makes up to 811 gal of brine an hour.\n\n  Brine an hour, all mixing tanks  811 gal/h\n\nNote: The mixing tanks share one pump and one supply, which bound what they make together.\n", "Y makes up to 904 gal of brine\nan hour.\n\n  Brine an hour, mixer alone  904 gal/h\n\nNote: The mixing tanks share one pump and one supply: the most comes of mixer alone, as it is worth.\n"},
-		{"mixing tanks together", "yard show", nil, `{"figures": {"brine_per_hour": {"value": 811.5, "unit": "gal/h"}}, "notes": ["The mixing tanks share one pump and one supply, which bound what they make together."]}`, `{"figures": {"brine_per_hour": {"value": 904.5, "unit": "gal/h"}}, "notes": ["The mixing tanks share one pump and one supply: the most comes of mixer alone, as it is worth."]}`},
-		{"correction with water", "check", nil, "Add.\n\nWorking\n  1. Brine on target that this salt makes\n\nNote: One.\n", "Add.\n\nWorking\n  1. Water\n       weight x (strength - target) / target\n\nNote: One.\n"},
-		{"last digits of a working", "batch", nil, "Go.\n\nWorking\n  1. Load\n       4963.22 L\n\n", "Go.\n\nWorking\n  1. Load\n       4963.25 L\n\n"},
-		{"last digits of a figure", "each", nil, "tank,salt [lb]\nmixer,10.000000000000002\n", "tank,salt [lb]\nmixer,10\n"},
-		{"working near the target", "correct", nil, "Add.\n\n" + working + "\nNote: One.\n", "Add.\n\nWorking\n  1. Other\n\n\nNote: One.\n"},
-		{"flag without a value", "each", nil, "5%,\"rinse \"\"5%\"\": strconv.ParseBool: parsing \"\"5%\"\": invalid syntax\"\n", "5%,\"rinse \"\"5%\"\": takes no value\"\n"},
-		{"quoted name", "each", nil, "no valve is named 5\uFFFD\n", "no valve is named 5\\u001b\n"},
-		{"why there is no working", "card", nil, `{"verdict":"x","notes":["One."]}`, `{"verdict":"x","notes":["One.", "No working: read."]}`},
-		{"why there is no working", "journal list", nil, "3 entries.\n\nNote: One.\n", "3 entries.\n\nNote: One.\nNote: No working: kept.\n"},
-		{"why there is no working", "yard check", nil, "Fine.\n", "Fine.\n\nNote: No working: read.\n"},
-		{"why there is no working", "card", nil, "| 1 |\n\n## Cautions\n\n- Two.\n", "| 1 |\n\n## Notes\n\n- No working: read.\n\n## Cautions\n\n- Two.\n"},
-		{"working that reaches the answer", "ready", nil, "At 9.\n\nWorking\n  1. One\n       2\n\n", "At 9.\n\nWorking\n  1. One\n       3\n\n"},
-	} {
+	for _, c := range meantDifferences {
 		before, after := &result{stdout: c.before}, &result{stdout: c.after}
 		l := &line{command: c.command, words: c.words}
 		left, meant := judge(expectations(), l, before, after)

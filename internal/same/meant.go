@@ -145,7 +145,7 @@ const stepDigits = 5e-4
 // workingDigits is for steps that say the same with other last digits.
 func workingDigits(_ *line, before, after *result) {
 	b, a := withoutWorking(before.stdout), withoutWorking(after.stdout)
-	if outputDifference(b, a) == "" && nearly(before.stdout, after.stdout, stepDigits) {
+	if (outputDifference(b, a) == "" || nearly(b, a, closeEnough)) && nearly(before.stdout, after.stdout, stepDigits) {
 		before.stdout, after.stdout = b, a
 	}
 }

@@ -45,7 +45,7 @@ func TestSeasonByHand(t *testing.T) {
 		"count tank=pile salt=22500lb",
 	)
 	y := statetest.Yard()
-	y.Routes = []yard.Route{{Name: "ridge-road", Lanes: 10 * quantity.Mile}}
+	y.Routes = []yard.Route{{Name: "nobody-drove", Lanes: 4 * quantity.Mile}, {Name: "ridge-road", Lanes: 10 * quantity.Mile}}
 	report := SumUp(Request{Yard: y}, journal.Effective(entries))
 	require.Empty(t, report.Problems)
 	gal := func(v quantity.Volume) float64 { return float64(v / quantity.Gallon) }
@@ -124,6 +124,25 @@ func TestBoughtLiquidUsed(t *testing.T) {
 	for _, l := range report.Months {
 		require.Equal(t, l.Used > 0, l.Cost == nil, l.Liquid) // not known, which is not nothing
 	}
+}
+
+// Brine has a cost where salt and water both have a price: 2,417.8 lb at 0.10 and 898.26 gal
+// at 0.02.
+func TestCostOfBrine(t *testing.T) {
+	salt, water := quantity.PricePerMass(0.1/float64(quantity.Pound)), quantity.PricePerVolume(0.02/float64(quantity.Gallon))
+	entries := statetest.Rows("batch tank=mixer volume=1000gal nacl=23.3%")
+	for _, prices := range []yard.Prices{{}, {Salt: &salt}, {Water: &water}} {
+		y := statetest.Yard()
+		y.Prices = prices
+		report := SumUp(Request{Yard: y}, journal.Effective(entries))
+		require.Nil(t, report.AtYardPrices)
+		require.Nil(t, report.Months[0].Cost)
+	}
+	y := statetest.Yard()
+	y.Prices = yard.Prices{Salt: &salt, Water: &water}
+	report := SumUp(Request{Yard: y}, journal.Effective(entries))
+	require.InEpsilon(t, 241.78+17.965, float64(*report.AtYardPrices), 1e-4)
+	require.Equal(t, report.AtYardPrices, report.Months[0].Cost)
 }
 
 // A period leaves out what lies before and after, and begins with what was there.
@@ -213,16 +232,6 @@ func TestBlendedLoad(t *testing.T) {
 	require.Equal(t, 2, report.Operators[0].Loads)
 }
 
-// Brine from outside is no salt off the pile.
-func TestBoughtBrineInACorrection(t *testing.T) {
-	report := sumUp(
-		"count tank=north volume=1000gal nacl=22%",
-		"correction tank=north volume=500gal nacl=26%",
-	)
-	require.Zero(t, report.Salt.InBrine)
-	require.Zero(t, report.Salt.Unexplained)
-}
-
 // A batch is judged as check judges the tank before it is pumped: what is off an end of the
 // band by no more than would need correcting is in it.
 func TestBandIsThatOfCheck(t *testing.T) {
@@ -235,26 +244,28 @@ func TestBandIsThatOfCheck(t *testing.T) {
 	}
 }
 
-// What went before the first count of the pile is no part of the balance, whether or not
-// there is a second.
-func TestSaltBalanceBeginsAtACount(t *testing.T) {
-	const batch, empty = "batch tank=mixer volume=1000gal nacl=23.3%", "load from=mixer volume=1000gal"
-	rows := []string{"delivery salt=9000lb", batch, empty, "count tank=pile salt=20000lb", batch, empty, "delivery salt=700lb"}
-	for _, end := range []string{"note", "count tank=pile salt=18282lb"} {
-		b := sumUp(append(rows, end)...).Salt
-		require.Equal(t, end != "note", b.Counted)
-		require.InEpsilon(t, 20000, float64(b.Opening/quantity.Pound), 1e-9)
-		require.InEpsilon(t, 700, float64(b.Delivered/quantity.Pound), 1e-9)
-		require.InEpsilon(t, 2288.7, float64(b.InBrine/quantity.Pound), 1e-4)
-		require.InEpsilon(t, 2417.8, float64(b.Gone/quantity.Pound), 1e-3)
-	}
+// A period in which nothing happened opens and closes with what there was.
+func TestEmptyPeriod(t *testing.T) {
+	entries := statetest.Rows("count tank=pile salt=20000lb", "count tank=north volume=100gal nacl=23.3%")
+	later := journal.Period{From: statetest.Noon().Add(24 * time.Hour)}
+	report := SumUp(Request{Yard: statetest.Yard(), Period: later}, journal.Effective(entries))
+	require.Zero(t, report.Entries)
+	require.InEpsilon(t, 982.27, report.Opening.Total()/float64(quantity.Pound), 1e-5)
+	require.Equal(t, report.Opening, report.Closing)
+	require.Equal(t, report.Salt.Opening, report.Salt.Closing)
+	require.Zero(t, report.Salt.Gone)
 }
 
-// What is not explained is worth a search from 5 % of the salt gone, above and below.
-func TestSaltBalanceIsNotable(t *testing.T) {
-	for unexplained, notable := range map[quantity.Mass]bool{-51: true, -49: false, 49: false, 51: true} {
-		require.Equal(t, notable, SaltBalance{Gone: 1000, Unexplained: unexplained}.Notable(), "%v", unexplained)
-	}
+// Without a yard file the salt is pure, the band is the usual one, and nothing has a price.
+func TestSeasonWithoutYard(t *testing.T) {
+	rows := statetest.Rows("batch tank=mixer volume=1000gal nacl=23.3%", "load from=mixer volume=100gal route=ridge-road")
+	report := SumUp(Request{}, journal.Effective(rows))
+	require.InEpsilon(t, 2288.7, float64(report.Total.Salt/quantity.Pound), 1e-4)
+	require.Equal(t, yard.Band{Target: 0.233, Low: 0.23, High: 0.24}, report.Band)
+	require.Equal(t, BandCount{In: 1}, report.Judged)
+	require.Nil(t, report.AtYardPrices)
+	require.Zero(t, report.Cleanings[0].Interval)
+	require.Zero(t, report.Routes[0].Rate)
 }
 
 // Two rows are one truckload if truck, route and blend are the same, the tanks are not, and

@@ -4,7 +4,6 @@ import (
 	"brineyard/internal/balance"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
-	"brineyard/internal/yard"
 )
 
 // heelAtMost is the part of a batch up to which what stood in the tank passes for its heel.
@@ -30,7 +29,7 @@ func (s *State) batch(e *journal.Entry) Effect {
 		s.problem(e, "a batch without volume and strength, or salt and water: left out")
 		return Effect{}
 	}
-	f := Effect{Into: t.Masses().Plus(before.Times(-1)), Volume: t.Volume() - had, Liquid: t.Liquid.Name}
+	f := Effect{Into: t.Masses().Minus(before), Volume: t.Volume() - had, Liquid: t.Liquid.Name}
 	made := f.Into
 	if measured && had > heelAtMost**e.Volume {
 		s.problem(e, t.Name+" still held %v by the entries, too much for a heel: taken as gone, by a transfer or a load that was not recorded", had)
@@ -79,11 +78,11 @@ func (s *State) correct(e *journal.Entry) Effect {
 		s.addOutside(t, e)
 		s.countUsed(&f, e.Liquid, *e.Volume)
 	}
-	f.Into = t.Masses().Plus(before.Times(-1))
+	f.Into = t.Masses().Minus(before)
 	if e.From != "" && e.Volume != nil {
 		from := s.tank(e.From)
 		s.countUsed(&f, from.Liquid.Name, *e.Volume)
-		s.move(e, from, t)
+		t.add(s.draw(e, from))
 	}
 	s.checkCapacity(e, t)
 	return f
@@ -92,22 +91,11 @@ func (s *State) correct(e *journal.Entry) Effect {
 // addPutIn adds the salt and the water of an entry to a tank.
 func (s *State) addPutIn(t *Tank, e *journal.Entry) {
 	if e.Salt != nil {
-		t.add(dissolved(*e.Salt, s.rock))
+		t.add(s.rock.Addition().Brings(*e.Salt))
 	}
 	if e.Water != nil {
-		t.add(balance.Liquid{}, e.Water.Mass(s.fresh))
+		t.add(balance.Water().Brings(e.Water.Mass(s.fresh)))
 	}
-}
-
-// dissolved returns the salt and water of rock salt as a liquid of its own, and its mass.
-// Insoluble matter stays behind as sludge.
-func dissolved(salt quantity.Mass, rock yard.RockSalt) (balance.Liquid, quantity.Mass) {
-	nacl := quantity.Mass(float64(salt) * rock.SodiumChloride())
-	mass := nacl + salt.Times(rock.Moisture)
-	if mass == 0 {
-		return balance.Liquid{}, 0
-	}
-	return balance.SaltBrine(quantity.Strength(nacl / mass)), mass
 }
 
 // usePile takes salt off the pile. Its insoluble part stays in the tank.
@@ -119,10 +107,10 @@ func (s *State) usePile(t *Tank, salt quantity.Mass) {
 // addOutside adds a liquid that comes from no tank of the yard.
 func (s *State) addOutside(t *Tank, e *journal.Entry) {
 	l, known := s.liquidOf(e)
-	rho, err := l.Density(measuredAt)
+	v, err := balance.Fill(l, *e.Volume, measuredAt)
 	if !known || err != nil {
 		s.problem(e, "a correction with a liquid of which neither the row nor the yard file says what it is: left out")
 		return
 	}
-	t.add(l, e.Volume.Mass(rho))
+	t.add(v)
 }

@@ -58,3 +58,13 @@ func TestCleaningIntervalForgets(t *testing.T) {
 	require.Zero(t, d.Left)
 	require.Equal(t, statetest.Noon().Add(12*time.Hour), d.Date)
 }
+
+// Without a batch, or with no time since the first, there is no pace and so no date.
+func TestCleaningWithoutPace(t *testing.T) {
+	for _, rows := range [][]string{{"clean tank=mixer"}, {"note", "clean tank=mixer", "note"}, {"batch tank=mixer volume=1000gal nacl=23.3%"}} {
+		d := due(t, 42000*quantity.Gallon, rows...)
+		require.Equal(t, 42000*quantity.Gallon, d.Interval)
+		require.Zero(t, d.Date, "%v", rows)
+	}
+	require.Zero(t, due(t, 0, "batch tank=mixer volume=1000gal nacl=23.3%", "note").Date) // no interval
+}

@@ -45,5 +45,5 @@ func (s *State) count(e *journal.Entry) Effect {
 	default:
 		s.problem(e, "a count of "+t.Name+" that does not say what is in it: left out")
 	}
-	return Effect{Into: t.Masses().Plus(before.Times(-1))}
+	return Effect{Into: t.Masses().Minus(before)}
 }

@@ -13,14 +13,13 @@ func (s *State) transfer(e *journal.Entry) Effect {
 		s.problem(e, "a transfer without volume or tanks: left out")
 		return Effect{}
 	}
-	f := Effect{Volume: *e.Volume}
+	var f Effect
 	from, to := s.tank(e.From), s.tank(e.Tank)
 	if to.Mass > 0 && to.Liquid.Name != from.Liquid.Name {
 		s.countUsed(&f, from.Liquid.Name, *e.Volume)
 	}
-	s.move(e, from, to)
+	to.add(s.draw(e, from))
 	s.checkCapacity(e, to)
-	f.Liquid = to.Liquid.Name
 	return f
 }
 
@@ -36,7 +35,7 @@ func (s *State) load(e *journal.Entry) Effect {
 		f.Liquid = t.Liquid.Name
 	}
 	s.countUsed(&f, t.Liquid.Name, f.Volume)
-	f.Into = t.Draw(s.drawn(e, t)).Masses().Times(-1)
+	f.Into = s.draw(e, t).Masses().Times(-1)
 	return f
 }
 
@@ -52,15 +51,14 @@ func (s *State) deliver(e *journal.Entry) Effect {
 		s.problem(e, "a delivery of a liquid of which neither the row nor the yard file says what it is: left out")
 		return Effect{}
 	}
-	rho, err := l.Density(measuredAt)
+	v, err := balance.Fill(l, *e.Volume, measuredAt)
 	if err != nil {
 		return Effect{}
 	}
-	mass := e.Volume.Mass(rho)
 	t := s.tank(e.Tank)
-	t.add(l, mass)
+	t.add(v)
 	s.checkCapacity(e, t)
-	return Effect{Into: balance.MassesOf(l, mass), Volume: *e.Volume, Liquid: l.Name}
+	return Effect{Into: v.Masses(), Volume: *e.Volume, Liquid: l.Name}
 }
 
 // countUsed notes what is taken of a liquid, if the yard buys it.
@@ -70,29 +68,22 @@ func (s *State) countUsed(f *Effect, liquid string, v quantity.Volume) {
 	}
 }
 
-// move takes the volume of an entry out of one tank into another.
-func (s *State) move(e *journal.Entry, from, to *Tank) {
-	drawn := from.Draw(s.drawn(e, from))
-	to.add(drawn.Liquid, drawn.Mass)
-}
-
-// drawn returns the mass of the volume that an entry takes out of a tank, which is no more
-// than it holds.
-func (s *State) drawn(e *journal.Entry, from *Tank) quantity.Mass {
+// draw takes the volume of an entry out of a tank, or what the tank holds if that is less.
+func (s *State) draw(e *journal.Entry, from *Tank) balance.Vessel {
 	had := from.Volume()
 	// Gallons are read to whole ones.
 	const slack = 1e-3
 	switch {
 	case !from.Known:
 		s.problem(e, "nothing says what was in "+from.Name+"; a count before it would")
-		return 0
+		return from.Draw(0)
 	case *e.Volume > had*(1+slack):
 		s.problem(e, from.Name+" held %v by the entries, and %v were taken out: only what it held is counted", had, *e.Volume)
-		return from.Mass
+		return from.Draw(from.Mass)
 	case had == 0:
-		return 0
+		return from.Draw(0)
 	}
-	return from.Mass * quantity.Mass(min(1, float64(*e.Volume/had)))
+	return from.Draw(from.Mass * quantity.Mass(min(1, float64(*e.Volume/had))))
 }
 
 // checkCapacity flags a tank that would have run over.

@@ -43,7 +43,7 @@ type Problem struct {
 // Effect is what an entry did.
 type Effect struct {
 	Into   balance.Masses  // the tanks; negative for what left them
-	Volume quantity.Volume // made, laid, delivered or moved
+	Volume quantity.Volume // made, laid or delivered
 	Liquid string          // that Volume is of
 	Salt   quantity.Mass   // used off the pile, as delivered
 	NaCl   quantity.Mass   // that this salt brought into the brine
@@ -104,7 +104,7 @@ func (s *State) Tank(name string) (*Tank, bool) {
 	return t, ok
 }
 
-// balance.Masses sums up what stands in the tanks.
+// Masses sums up what stands in the tanks.
 func (s *State) Masses() balance.Masses {
 	var m balance.Masses
 	for _, t := range s.Tanks() {

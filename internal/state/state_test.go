@@ -41,14 +41,18 @@ func TestProblems(t *testing.T) {
 		"mixer held 1,000 gal":               "load from=mixer volume=1100gal",
 		"a load without a volume":            "load from=mixer",
 		"a transfer without volume or tanks": "transfer from=mixer",
+		"without volume or tanks: left out":  "transfer tank=mixer volume=10gal",
 		"a batch without volume":             "batch tank=mixer",
 		"mixer would hold 1,4":               "correction tank=mixer water=430gal",
 		"neither the row nor the yard file":  "delivery tank=south volume=100gal liquid=what",
 		"does not say what is in it":         "count tank=south volume=100gal",
 		"mixer was counted at 900 gal":       "count tank=mixer volume=900gal",
 		"a count without a volume":           "count tank=south",
+		"count without a volume: left out":   "count tank=south salt=500lb", // no pile
 		"mixer reads 22% true":               "reading tank=mixer nacl=22%",
-		"a reading that no salt brine gives": "reading tank=mixer scale=sg",
+		"a reading that no salt brine gives": "reading tank=mixer scale=sg temp=40F",
+		"no salt brine gives: left out":      "reading tank=mixer scale=ladle reading=23.3 temp=40F",
+		"reading that no salt brine gives":   "reading tank=mixer scale=sg reading=1.17",
 	} {
 		s := replay("batch tank=mixer volume=1000gal nacl=23.3%", row)
 		require.Len(t, s.Problems, 1, text)
@@ -126,4 +130,28 @@ func TestCountAllowance(t *testing.T) {
 		s := replay("count tank=north volume=1000gal nacl=23.3%", "count tank=north volume="+found+"gal")
 		require.Len(t, s.Problems, problems, found)
 	}
+}
+
+// Tanks come by their names, whoever came first. Rounding leaves nothing in an empty one.
+func TestTanks(t *testing.T) {
+	s := replay("count tank=south volume=0.4gal nacl=23.3%", "load from=south volume=0.1gal", "load from=south volume=0.1gal", "load from=south volume=0.1gal",
+		"load from=south volume=0.1gal", "note tank=spare", "count tank=mixer volume=0gal", "count tank=north volume=10gal nacl=20%")
+	require.Empty(t, s.Problems)
+	require.Equal(t, 8, s.Entries)
+	var names []string
+	for _, tank := range s.Tanks() {
+		names = append(names, tank.Name)
+	}
+	require.Equal(t, []string{"mixer", "north", "south"}, names)
+	require.Zero(t, tankOf(t, s, "south").Mass)
+	_, ok := s.Tank("spare")
+	require.False(t, ok)
+}
+
+// Without a yard file what salt brine is must be said; salt and water are pure and of 60 F.
+func TestNoYardFile(t *testing.T) {
+	s := Replay(nil, journal.Effective(statetest.Rows("delivery tank=north volume=10gal liquid=brine", "batch tank=mixer salt=2000lb water=800gal")))
+	require.Len(t, s.Problems, 1)
+	require.InEpsilon(t, 2000/(2000+800*8.3372), tankOf(t, s, "mixer").Liquid.Composition.NaCl, 1e-5)
+	require.Zero(t, tankOf(t, s, "mixer").Insolubles)
 }

@@ -24,9 +24,6 @@ type Tank struct {
 
 // Volume returns what is in the tank at the temperature of measured volumes.
 func (t *Tank) Volume() quantity.Volume {
-	if t.Mass <= 0 {
-		return 0
-	}
 	v, err := t.Vessel.Volume(measuredAt)
 	if err != nil {
 		return 0
@@ -41,8 +38,8 @@ func (t *Tank) set(l balance.Liquid, v quantity.Volume) {
 	}
 }
 
-// add mixes a mass of a liquid into the tank.
-func (t *Tank) add(l balance.Liquid, mass quantity.Mass) {
-	t.Add(l, mass)
+// add mixes in what another vessel holds.
+func (t *Tank) add(v balance.Vessel) {
+	t.Add(v.Liquid, v.Mass)
 	t.Known = true
 }

@@ -14,10 +14,9 @@ import (
 )
 
 // Reading goes from the mark on the glass to the strength.
-func Reading(v show.View, s brine.Sample) []report.Step {
+func Reading(v show.View, r brine.ReadingResult) []report.Step {
 	p := begin(v)
-	density := p.sample(s)
-	p.strength(density, s)
+	p.strength(p.sample(r.Sample), r)
 	return p.Steps()
 }
 
@@ -46,10 +45,8 @@ func (p sheet) glass(sample, cal quantity.Temperature) working.Term {
 
 // strength finds that of a density between two whole percents of the density table, and then
 // from the formula of the density, which is not rounded on the way.
-func (p sheet) strength(density working.Term, s brine.Sample) {
-	t := s.Temperature
-	rho, _ := s.Instrument.Density(s.Reading, float64(t))
-	w, dissolved := strengthOf(quantity.Density(rho), t)
+func (p sheet) strength(density working.Term, r brine.ReadingResult) {
+	t, w := r.Temperature, r.True
 	percent := math.Min(math.Floor(100*float64(w)), 26)
 	at := func(percent float64) (working.Term, bool) {
 		rho, err := solution.Density(solution.Brine(percent/100), float64(t))
@@ -64,25 +61,11 @@ func (p sheet) strength(density working.Term, s brine.Sample) {
 		p.Step("Strength, between the two", "lower percent + (density - lower density) / (upper density - lower density)", "%",
 			working.Number(percent, ""), density, below, above, below)
 	}
-	if dissolved {
+	if !r.Clamped {
 		p.Read("True strength, from the density formula itself, which bends a little between", "Laliberte (2009)", working.Percent(w))
 		return
 	}
 	p.Read("No brine holds that here", p.Say("taken as the nearest that there is at %v", t), working.Percent(w))
-}
-
-// strengthOf is the strength that a density means; false where it lies beyond fresh water or
-// saturated brine, and is that.
-func strengthOf(rho quantity.Density, t quantity.Temperature) (quantity.Strength, bool) {
-	w, liquid := solution.BrineStrength(float64(rho), float64(t))
-	full, err := balance.Saturation(t)
-	switch {
-	case !liquid && rho < balance.BrineDensity(0.1, t):
-		return 0, false
-	case err == nil && (!liquid || quantity.Strength(w) > full):
-		return full, false
-	}
-	return quantity.Strength(w), true
 }
 
 // Expected goes from brine of a strength to what an instrument shows in it: the way of a

@@ -19,7 +19,7 @@ import (
 func workingOf(v show.View, p drill.Problem) []report.Step {
 	var steps []report.Step
 	if p.Working.GlassResult != nil {
-		steps = derive.Reading(v, p.Working.GlassResult.Sample)
+		steps = derive.Reading(v, *p.Working.GlassResult)
 	}
 	return slices.Concat(steps, calculated(v, p.Working), closing(v, p.Working.Closing))
 }
@@ -30,7 +30,7 @@ func calculated(v show.View, w drill.Working) []report.Step {
 	case w.Correction != nil:
 		return derive.Correct(v, *w.Correct, *w.Correction)
 	case w.CheckResult != nil:
-		return append(derive.Reading(v, w.Check.Sample), derive.Correct(v, w.Check.Correction(*w.CheckResult), w.CheckResult.Correction)...)
+		return append(derive.Reading(v, w.CheckResult.Reading), derive.Correct(v, w.Check.Correction(*w.CheckResult), w.CheckResult.Correction)...)
 	case w.BatchResult != nil:
 		return derive.Batch(v, *w.Batch, *w.BatchResult)
 	case w.BlendResult != nil:

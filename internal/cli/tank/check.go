@@ -104,7 +104,7 @@ func checkWords(v show.View, d *report.Document, r brine.CheckRequest, c brine.C
 
 // checkWorking goes from the reading to the correction, if one is needed.
 func checkWorking(v show.View, r brine.CheckRequest, c brine.CheckResult) []report.Step {
-	steps := derive.Reading(v, r.Sample)
+	steps := derive.Reading(v, c.Reading)
 	if c.Decision == yard.MayPump {
 		return steps
 	}

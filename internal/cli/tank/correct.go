@@ -85,7 +85,7 @@ func (q *correct) correction() (brine.Correction, error) {
 
 func (q *correct) working(v show.View, c brine.Correction) (steps []report.Step) {
 	if q.read != nil {
-		steps = derive.Reading(v, q.sample)
+		steps = derive.Reading(v, *q.read)
 	}
 	steps = append(steps, derive.Correct(v, q.request, c)...)
 	return append(steps, derive.Expected(v, q.request.Instrument, c.Strength, q.request.Temperature)...)

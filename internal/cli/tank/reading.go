@@ -46,7 +46,7 @@ func (q *reading) Answer(s *run.Session) (run.Reply, error) {
 			d.Title, d.Verdict, d.Notes = "Reading", readingVerdict(s.View, r), readingNotes(s.View, r)
 			d.Next = "check says whether the tank may be pumped."
 			if s.Globals.Working {
-				d.Working = derive.Reading(s.View, q.sample)
+				d.Working = derive.Reading(s.View, r)
 			}
 		},
 	}, nil
