@@ -67,7 +67,7 @@ var (
 		{regexp.MustCompile(`of\s+them\s+\d+\s+in\s+the\s+band,\s+\d+\s+too\s+weak,\s+\d+\s+too\s+strong`), "#"},
 		{regexp.MustCompile(`("(?:batches_in_band|in_band|batches_weak|batches_strong|too_weak|too_strong)":\s*\{[^{}]*"value":\s*)\d+`), `$1"#"`},
 		{regexp.MustCompile(`(?m)^((?:batches_in_band|batches_weak|batches_strong|too_weak|too_strong),)\d+`), "$1#"},
-		{regexp.MustCompile(`(?m)^(operators,[^\n]*?,\d+,[^,\n]*,)\d+`), "$1#"},
+		{regexp.MustCompile(`(?m)^(operators,[^\n]*,\d+,)\d+(,\d+,\d+)$`), "$1#$2"},
 		{regexp.MustCompile(`(?m)^(  \S.*?\s\d+\s+)\d+(\s+\d+\s+\d+)$`), "$1#$2"},
 		{regexp.MustCompile(`(?m)^(\| [^|]+ \| \d+ \| )\d+( \| \d+ \| \d+ \|)$`), "$1#$2"},
 	}
@@ -167,15 +167,29 @@ func figureDigits(l *line, before, after *result) {
 	before.stdout = strings.Join(b, "\n")
 }
 
-// rowDigits is for the twelve digits of a row that a batch records: its balance is now worked
-// out until it settles.
-func rowDigits(l *line, before, after *result) {
-	if l.command != "batch" {
+// settled is how far, in parts of a number, a batch of old was from where its balance settles:
+// with a large heel four rounds were too few.
+const settled = 1e-7
+
+// batchDigits is for a batch, its rows in each and the row that it records.
+func batchDigits(l *line, before, after *result) {
+	if l.command != "batch" && !(l.command == "each" && slices.Contains(l.words, "batch")) {
 		return
 	}
+	if nearly(before.stdout, after.stdout, settled) {
+		before.stdout = after.stdout
+	}
+	nearRows(before, after, settled)
+}
+
+// rowDigits is for the twelve digits of a number in a row that a command records.
+func rowDigits(_ *line, before, after *result) { nearRows(before, after, closeEnough) }
+
+// nearRows takes files for the same whose numbers are within this part of each other.
+func nearRows(before, after *result, part float64) {
 	before.files = maps.Clone(before.files)
 	for path, text := range after.files {
-		if nearly(before.files[path], text, closeEnough) {
+		if nearly(before.files[path], text, part) {
 			before.files[path] = text
 		}
 	}
