@@ -39,8 +39,8 @@ type asked struct {
 // tenth, whole degrees.
 const mostKnown = 1 << 13
 
-func newAsker(s *run.Session, command string) *asker {
-	a := &asker{session: *s, question: questions()[command](), flags: pflag.NewFlagSet(command, pflag.ContinueOnError), known: map[string]*asked{}}
+func newAsker(s *run.Session, command run.Command) *asker {
+	a := &asker{session: *s, question: command.New(), flags: pflag.NewFlagSet(command.Name(), pflag.ContinueOnError), known: map[string]*asked{}}
 	a.session.View.NumbersOnly = true
 	a.bound = bind.New(a.flags)
 	a.question.Bind(a.bound)

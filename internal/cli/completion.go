@@ -14,7 +14,7 @@ import (
 )
 
 // complete lets shells complete the words of flags, and names out of the yard file.
-func complete(c *cobra.Command, env *run.Env, g *run.Globals) {
+func complete(c *cobra.Command, env *run.Env, g *run.Globals, rows askable) {
 	c.LocalFlags().VisitAll(func(f *pflag.Flag) {
 		// Errors only tell of a flag that is completed already.
 		switch v := f.Value.(type) {
@@ -26,25 +26,25 @@ func complete(c *cobra.Command, env *run.Env, g *run.Globals) {
 			}
 		}
 	})
-	if words, ok := argumentWords(env, g)[c.Name()]; ok && c.ValidArgsFunction == nil {
+	if words, ok := argumentWords(env, g, rows)[c.Name()]; ok && c.ValidArgsFunction == nil {
 		c.ValidArgsFunction = words
 	}
 	for _, sub := range c.Commands() {
-		complete(sub, env, g)
+		complete(sub, env, g, rows)
 	}
 }
 
 type completion = func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective)
 
 // argumentWords are those of commands that take words without a flag.
-func argumentWords(env *run.Env, g *run.Globals) map[string]completion {
+func argumentWords(env *run.Env, g *run.Globals, rows askable) map[string]completion {
 	var topics []string
 	for _, t := range drill.Topics() {
 		topics = append(topics, string(t))
 	}
 	return map[string]completion{
 		"drill": fixed(topics),
-		"each":  fixed(questionNames()),
+		"each":  fixed(rows.names()),
 		"store": fromYard(env, g, bind.TankNames),
 	}
 }

@@ -5,8 +5,6 @@ import (
 	"io"
 	"runtime"
 	"runtime/debug"
-	"slices"
-	"sort"
 	"strings"
 
 	"brineyard/internal/cli/bind"
@@ -19,7 +17,8 @@ import (
 )
 
 // eachCommand asks another command of every row.
-func eachCommand() run.Command {
+func eachCommand(rows askable) run.Command {
+	names := rows.names()
 	return run.Command{
 		Use:   "each COMMAND [FILE.csv]",
 		Short: "Run one command over the rows of a CSV file",
@@ -27,12 +26,12 @@ func eachCommand() run.Command {
 			"with units in the cells or in the heading, like \"volume [gal]\"; a column \"args\"\n" +
 			"holds what stands without a flag. Other columns are taken along. What comes out\n" +
 			"is the input with a column for each figure, and \"error\" for a row that fails.\n" +
-			"Commands: " + strings.Join(questionNames()[:5], ", ") + ",\n" + strings.Join(questionNames()[5:], ", ") + ".",
+			"Commands: " + strings.Join(names[:5], ", ") + ",\n" + strings.Join(names[5:], ", ") + ".",
 		Example: "  brineyard each reading samples.csv\n" +
 			"  brineyard each correct tanks.csv --yard yard.toml",
-		Args:      commandAndFile,
+		Args:      rows.commandAndFile,
 		Open:      openEach,
-		New:       func() run.Question { return &each{} },
+		New:       func() run.Question { return &each{rows: rows} },
 		NoWorking: "No working: rows hold figures alone; ask the command itself.",
 	}
 }
@@ -47,6 +46,7 @@ func openEach(env *run.Env, g *run.Globals, _ []string) (*run.Session, error) {
 
 // each is the question of a whole table.
 type each struct {
+	rows  askable
 	words []string
 	jobs  int
 }
@@ -57,23 +57,15 @@ func (q *each) Bind(b *bind.Set) {
 	b.Then(func(s *bind.Scope) error { q.words = s.Args; return nil })
 }
 
-func questionNames() []string {
-	var names []string
-	for name := range questions() {
-		names = append(names, name)
-	}
-	sort.Strings(names)
-	return names
-}
-
 // commandAndFile takes a command's name and at most one file.
-func commandAndFile(_ *cobra.Command, args []string) error {
-	switch {
-	case len(args) == 0:
-		return fault.Refuse("which command? allowed: %s", strings.Join(questionNames(), ", "))
-	case !slices.Contains(questionNames(), args[0]):
-		return fault.Refuse("%s: not a command to ask for each row; %s", words.Quoted(args[0]), words.Allowed(args[0], questionNames()))
-	case len(args) > 2:
+func (a askable) commandAndFile(_ *cobra.Command, args []string) error {
+	if len(args) == 0 {
+		return fault.Refuse("which command? allowed: %s", strings.Join(a.names(), ", "))
+	}
+	if _, ok := a.named(args[0]); !ok {
+		return fault.Refuse("%s: not a command to ask for each row; %s", words.Quoted(args[0]), words.Allowed(args[0], a.names()))
+	}
+	if len(args) > 2 {
 		return fault.Refuse("unexpected word %s; allowed: one file", words.Quoted(args[2]))
 	}
 	return nil
@@ -97,7 +89,8 @@ func (q *each) Answer(s *run.Session) (run.Reply, error) {
 	if jobs == 0 {
 		jobs = runtime.NumCPU()
 	}
-	e := &eachRun{session: s, command: q.words[0], jobs: jobs}
+	command, _ := q.rows.named(q.words[0])
+	e := &eachRun{session: s, command: command, jobs: jobs}
 	// So little stays in memory that the collector would run all the time.
 	defer debug.SetGCPercent(debug.SetGCPercent(heapGrowth))
 	if err := e.run(in); err != nil {
@@ -110,7 +103,7 @@ func (q *each) Answer(s *run.Session) (run.Reply, error) {
 // without a column, and rows that failed.
 func (e *eachRun) tellRest(name string) error {
 	if len(e.along) > 0 {
-		e.session.Tell("brineyard each: taken along, since they are no flags of %s: %s", e.command, strings.Join(e.along, ", "))
+		e.session.Tell("brineyard each: taken along, since they are no flags of %s: %s", e.command.Name(), strings.Join(e.along, ", "))
 	}
 	if len(e.lost) > 0 {
 		e.session.Tell("brineyard each: figures that only later rows had, left out: %s", strings.Join(e.lost, ", "))
@@ -124,7 +117,7 @@ func (e *eachRun) tellRest(name string) error {
 // eachRun is one pass over a table.
 type eachRun struct {
 	session      *run.Session
-	command      string
+	command      run.Command
 	jobs         int
 	columns      []eachColumn
 	along        []string // headings that are no flags
@@ -167,14 +160,14 @@ func (e *eachRun) readHeadings(head []string) error {
 		case unfit[name]:
 			return fault.Refuse("the heading %s: each writes no journal and draws no chart; allowed: without that column", words.Quoted(name))
 		case near(name, a) != "":
-			return fault.Refuse("the heading %s is no flag of %s; did you mean %s? write it otherwise to take it along", words.Quoted(h), e.command, near(name, a))
+			return fault.Refuse("the heading %s is no flag of %s; did you mean %s? write it otherwise to take it along", words.Quoted(h), e.command.Name(), near(name, a))
 		default:
 			e.along = append(e.along, words.Quoted(h))
 		}
 		e.columns = append(e.columns, c)
 	}
 	if len(used) == 0 {
-		return fault.Refuse("no heading is a flag of %s: %s; allowed: with commas between, %s", e.command, strings.Join(e.along, ", "), strings.Join(a.names(), ", "))
+		return fault.Refuse("no heading is a flag of %s: %s; allowed: with commas between, %s", e.command.Name(), strings.Join(e.along, ", "), strings.Join(a.names(), ", "))
 	}
 	return nil
 }

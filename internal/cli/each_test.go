@@ -299,8 +299,8 @@ func BenchmarkEachDistinct(b *testing.B) {
 func TestEveryFlagResets(t *testing.T) {
 	env := run.System()
 	s := &run.Session{Env: &env, Globals: &run.Globals{}}
-	for name := range questions() {
-		a := newAsker(s, name)
+	for _, command := range rowsIn(groups()) {
+		a, name := newAsker(s, command), command.Name()
 		a.flags.VisitAll(func(f *pflag.Flag) {
 			before := f.Value.String()
 			require.NotPanics(t, func() { reset(f) }, "%s --%s", name, f.Name)

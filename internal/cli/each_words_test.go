@@ -36,7 +36,9 @@ func TestEachFillsItsWords(t *testing.T) {
 			rest = append(rest, "--yard", demoYard)
 		}
 		env := run.System()
-		columns := append(newAsker(&run.Session{Env: &env, Globals: &run.Globals{}}, command).names(), argsColumn)
+		asked, ok := rowsIn(groups()).named(command)
+		require.True(t, ok, command)
+		columns := append(newAsker(&run.Session{Env: &env, Globals: &run.Globals{}}, asked).names(), argsColumn)
 		cells := make([]string, len(columns))
 		for i, name := range names {
 			cells[slices.Index(columns, name)] = given[i]

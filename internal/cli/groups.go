@@ -4,6 +4,7 @@ package cli
 
 import (
 	"slices"
+	"strings"
 
 	"brineyard/internal/cli/cold"
 	"brineyard/internal/cli/learn"
@@ -20,42 +21,58 @@ type group struct {
 	commands      []run.Command
 }
 
-// groups are all commands that there are but each, in the order of the help screen.
+// groups are all commands that there are, in the order of the help screen. Each is made last
+// and listed among the records: it asks commands of all groups.
 func groups() []group {
-	return []group{
+	all := []group{
 		{"tank", "At the tank", tank.Commands()},
 		{"cold", "In the cold", cold.Commands()},
 		{"move", "Moving and loading", move.Commands()},
 		{"plan", "Before the storm", plan.Commands()},
-		{recordsGroup, "Records", records.Commands()},
+		{"records", "Records", records.Commands()},
 		{"learn", "Learning", learn.Commands()},
 	}
-}
-
-// recordsGroup is the one that each is listed in: it stands here, as it asks commands of all
-// groups.
-const recordsGroup = "records"
-
-// allGroups are the groups, each included.
-func allGroups() []group {
-	all := groups()
+	rows := rowsIn(all)
 	for i := range all {
-		if all[i].folder == recordsGroup {
-			all[i].commands = append(slices.Clone(all[i].commands), eachCommand())
+		if all[i].folder == "records" {
+			all[i].commands = append(all[i].commands, eachCommand(rows))
 		}
 	}
 	return all
 }
 
-// questions are those that each can ask, by the names of their commands.
-func questions() map[string]func() run.Question {
-	all := map[string]func() run.Question{}
-	for _, g := range groups() {
+// askable are the commands that each can ask, by their names.
+type askable []run.Command
+
+// rowsIn finds them in groups.
+func rowsIn(all []group) askable {
+	var rows askable
+	for _, g := range all {
 		for _, c := range g.commands {
 			if c.Rows {
-				all[c.Name()] = c.New
+				rows = append(rows, c)
 			}
 		}
 	}
-	return all
+	slices.SortFunc(rows, func(a, b run.Command) int { return strings.Compare(a.Name(), b.Name()) })
+	return rows
+}
+
+// names lists them.
+func (a askable) names() []string {
+	var names []string
+	for _, c := range a {
+		names = append(names, c.Name())
+	}
+	return names
+}
+
+// named finds one; false when there is none of that name.
+func (a askable) named(name string) (run.Command, bool) {
+	for _, c := range a {
+		if c.Name() == name {
+			return c, true
+		}
+	}
+	return run.Command{}, false
 }

@@ -17,9 +17,10 @@ import (
 // line on the error stream.
 func Run(env run.Env, args []string) int {
 	g := &run.Globals{}
-	root := rootWith(&env, g, commandOf(args))
+	all := groups()
+	root := rootWith(&env, g, all, commandOf(all, args))
 	if len(args) > 0 && strings.HasPrefix(args[0], cobra.ShellCompRequestCmd) {
-		complete(root, &env, g) // only shells ask for it
+		complete(root, &env, g, rowsIn(all)) // only shells ask for it
 	}
 	root.SetArgs(args)
 	root.SetOut(env.Out)
@@ -66,8 +67,8 @@ var version = "unreleased"
 
 // commandOf is the command that a line begins with; empty if it is none. With a command
 // the others are not built, because building them takes much of a short answer's time.
-func commandOf(args []string) string {
-	for _, g := range allGroups() {
+func commandOf(all []group, args []string) string {
+	for _, g := range all {
 		for _, c := range g.commands {
 			if len(args) > 0 && args[0] == c.Name() {
 				return c.Name()
@@ -78,7 +79,7 @@ func commandOf(args []string) string {
 }
 
 // rootWith builds the command tree, or the branch of one command.
-func rootWith(env *run.Env, g *run.Globals, only string) *cobra.Command {
+func rootWith(env *run.Env, g *run.Globals, all []group, only string) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "brineyard",
 		Short: "Make, judge and correct salt brine for winter roads",
@@ -97,7 +98,7 @@ func rootWith(env *run.Env, g *run.Globals, only string) *cobra.Command {
 	root.SetFlagErrorFunc(flagError)
 	root.SetVersionTemplate("brineyard {{.Version}}\n")
 	g.Bind(root.PersistentFlags())
-	for _, part := range allGroups() {
+	for _, part := range all {
 		root.AddGroup(&cobra.Group{ID: part.folder, Title: part.title + ":"})
 		for _, c := range part.commands {
 			if only == "" || only == c.Name() {

@@ -74,7 +74,7 @@ func rounded(ts *testscript.TestScript, _ bool, args []string) {
 }
 
 // newRoot builds the whole command tree.
-func newRoot(env *run.Env) *cobra.Command { return rootWith(env, &run.Globals{}, "") }
+func newRoot(env *run.Env) *cobra.Command { return rootWith(env, &run.Globals{}, groups(), "") }
 
 // invoke runs a command line in this process, in the package's folder, where
 // there is no yard file.

@@ -26,18 +26,18 @@ var (
 
 // Additive binds what a tank is corrected with, and of what quality.
 func Additive(b *Set, with *brine.Additive, stock *quantity.Strength, rock *yard.RockSalt) {
-	choice := OneOf(b, with, "with", "what to add: water, salt or stock (default water or salt, as it needs)", "",
+	var said brine.Additive
+	choice := OneOf(b, &said, "with", "what to add: water, salt or stock (default water or salt, as it needs)", "",
 		Option[brine.Additive]{"water", brine.AddWater}, Option[brine.Additive]{"salt", brine.AddSalt}, Option[brine.Additive]{"stock", brine.AddStock})
 	var typed *Value[quantity.Strength]
 	b.Then(func(*Scope) error {
+		*with = said
 		switch {
 		case typed.Given() && !choice.Given():
 			*with = brine.AddStock
-		case !choice.Given():
-			*with = brine.AnyAdditive // a row before may have had stock
-		case typed.Given() && *with != brine.AddStock:
+		case typed.Given() && said != brine.AddStock:
 			return fault.Refuse("--stock %s and --with %s: two things to add; allowed: --stock with --with stock", typed.Quoted(), choice)
-		case *with == brine.AddStock && !typed.Given():
+		case said == brine.AddStock && !typed.Given():
 			return fault.Refuse("--with stock: needs the stored brine's strength; allowed: like --stock 18%%")
 		}
 		return nil

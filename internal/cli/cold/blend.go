@@ -97,10 +97,8 @@ func (q *blend) Answer(s *run.Session) (run.Reply, error) {
 		Figures: m.figures(s.View),
 		Words: func(d *report.Document) {
 			m.words(s.View, d)
-			if s.Globals.Working {
-				d.Working = derive.Blend(s.View, m.request, m.made)
-			}
 		},
-		Record: &q.record, Entries: m.entries(),
+		Working: func() []report.Step { return derive.Blend(s.View, m.request, m.made) },
+		Record:  &q.record, Entries: m.entries(),
 	}, nil
 }

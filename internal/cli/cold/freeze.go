@@ -63,10 +63,8 @@ func (q *freeze) Answer(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			d.ASCII = q.ascii
 			freezeWords(s.View, d, r, f)
-			if s.Globals.Working {
-				d.Working = derive.Freeze(s.View, r, f)
-			}
 		},
+		Working: func() []report.Step { return derive.Freeze(s.View, r, f) },
 	}, nil
 }
 

@@ -20,7 +20,7 @@ func (q *practice) print(s *run.Session) (run.Reply, error) {
 		}
 		problems = append(problems, p)
 	}
-	return run.Reply{Words: func(d *report.Document) {
+	reply := run.Reply{Words: func(d *report.Document) {
 		d.Title = "Practice problems"
 		if !q.key {
 			d.Verdict = fmt.Sprintf("Set %d, level %d. A pocket calculator will do.", q.request.Seed, q.request.Level)
@@ -32,10 +32,11 @@ func (q *practice) print(s *run.Session) (run.Reply, error) {
 		}
 		d.Verdict = fmt.Sprintf("Answers to set %d, level %d; right within 1 %%, a strength within 0.1.", q.request.Seed, q.request.Level)
 		d.Tables = []report.Table{answerTable(problems)}
-		if s.Globals.Working {
-			d.Working = keyWorking(s.View, problems)
-		}
-	}}, nil
+	}}
+	if q.key {
+		reply.Working = func() []report.Step { return keyWorking(s.View, problems) }
+	}
+	return reply, nil
 }
 
 func problemTable(problems []drill.Problem) report.Table {

@@ -86,10 +86,8 @@ func (q *valves) planMove(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			moveWords(d, s.Yard.Plumbing, m)
 			d.Notes = mixNotes(s.View, s.Yard, m)
-			if s.Globals.Working {
-				d.Working = pathSteps(m)
-			}
 		},
+		Working: func() []report.Step { return pathSteps(m) },
 	}, nil
 }
 

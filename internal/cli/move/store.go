@@ -109,10 +109,8 @@ func (q *store) Answer(s *run.Session) (run.Reply, error) {
 		Figures: storeFigures(s.View, r, out),
 		Words: func(d *report.Document) {
 			storeWords(s.View, d, r, out)
-			if s.Globals.Working {
-				d.Working = storeWorking(s.View, r, out)
-			}
 		},
-		Record: &q.record, Entries: q.entries(out),
+		Working: func() []report.Step { return storeWorking(s.View, r, out) },
+		Record:  &q.record, Entries: q.entries(out),
 	}, nil
 }

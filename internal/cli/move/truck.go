@@ -102,9 +102,7 @@ func (q *loading) Answer(s *run.Session) (run.Reply, error) {
 		Figures: truckFigures(s.View, r, out),
 		Words: func(d *report.Document) {
 			truckWords(s.View, d, r, out)
-			if s.Globals.Working {
-				d.Working = derive.Truck(s.View, r, out)
-			}
 		},
+		Working: func() []report.Step { return derive.Truck(s.View, r, out) },
 	}, nil
 }

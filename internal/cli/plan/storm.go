@@ -79,9 +79,7 @@ func (q *stormQuestion) Answer(s *run.Session) (run.Reply, error) {
 			d.Tables = append(d.Tables, tables(s.View, r.Low, p)...)
 			d.Drawings, d.Next = timeLine(r, p), "batch --tank says what goes into each batch; --what-if compares plans."
 			d.Cautions = []string{show.CautionPump, show.CautionDrain, "Axle and gross limits of the trucks are the law's, not this plan's.", show.CautionLocal}
-			if s.Globals.Working {
-				d.Working = derive.Storm(s.View, r, p)
-			}
 		},
+		Working: func() []report.Step { return derive.Storm(s.View, r, p) },
 	}, nil
 }

@@ -65,10 +65,8 @@ func (q *seasonSum) Answer(s *run.Session) (run.Reply, error) {
 			d.Title, d.Verdict, d.Notes = "Season", seasonVerdict(s.View, r), seasonNotes(s.View, r)
 			d.Cautions = []string{show.CautionEntry, show.CautionDrain, show.CautionLocal}
 			d.Tables, d.Charts, d.ASCII = seasonTables(s.View, r), charts, q.ascii
-			if s.Globals.Working {
-				d.Working = derive.Season(s.View, r)
-			}
 		},
+		Working: func() []report.Step { return derive.Season(s.View, r) },
 	}, nil
 }
 

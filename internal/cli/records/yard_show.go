@@ -57,10 +57,8 @@ func (q *yardShow) Answer(s *run.Session) (run.Reply, error) {
 		Figures: p.figures(s.View),
 		Words: func(d *report.Document) {
 			p.words(s.View, d)
-			if s.Globals.Working {
-				d.Working = derive.Yard(s.View, p.tanks, p.run)
-			}
 		},
+		Working: func() []report.Step { return derive.Yard(s.View, p.tanks, p.run) },
 	}, nil
 }
 

@@ -2,6 +2,7 @@ package run
 
 import (
 	"errors"
+	"strings"
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/fault"
@@ -25,6 +26,8 @@ type Reply struct {
 	// Words puts the words around the figures: title, verdict, tables, notes. It is not
 	// called where numbers alone are wanted; nil where the answer was shown already.
 	Words func(*report.Document)
+	// Working is its arithmetic, for --working; nil for a command without.
+	Working func() []report.Step
 	// Record and Entries are for --record; nil for commands without it.
 	Record  *Record
 	Entries []journal.Entry
@@ -45,7 +48,10 @@ type Command struct {
 }
 
 // Name is the word that runs it.
-func (c Command) Name() string { return (&cobra.Command{Use: c.Use}).Name() }
+func (c Command) Name() string {
+	name, _, _ := strings.Cut(c.Use, " ")
+	return name
+}
 
 // Cobra makes the command, and those below it. Words is what the program calls it in full,
 // like journal list.
@@ -109,17 +115,21 @@ func (s *Session) ask(c Command, q Question, b *bind.Set, path string, args []st
 // draw puts the words around the figures and shows them. Where the answer was shown already,
 // only a missing working is left to tell of.
 func (s *Session) draw(c Command, path string, r Reply) error {
-	missing := s.Globals.Working && c.NoWorking != ""
 	if r.Words == nil {
-		if missing {
+		if s.Globals.Working && c.NoWorking != "" {
 			s.Tell("brineyard %s: %s", path, c.NoWorking)
 		}
 		return nil
 	}
 	d := &report.Document{Command: path, Figures: r.Figures}
 	r.Words(d)
-	if missing && len(d.Working) == 0 {
-		d.Notes = append(d.Notes, c.NoWorking)
+	if s.Globals.Working {
+		if r.Working != nil {
+			d.Working = r.Working()
+		}
+		if len(d.Working) == 0 && c.NoWorking != "" {
+			d.Notes = append(d.Notes, c.NoWorking)
+		}
 	}
 	return s.Write(d)
 }

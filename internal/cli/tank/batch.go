@@ -92,9 +92,9 @@ func (q *batch) Answer(s *run.Session) (run.Reply, error) {
 			d.Title, d.Verdict, d.Notes, d.Tables = "Batch", batchVerdict(v, r, b), batchNotes(v, r, b), []report.Table{chargeTable(v, b)}
 			d.Cautions = []string{show.CautionBackflow, show.CautionEntry, show.CautionDrain, show.CautionPump, show.CautionLocal}
 			d.Next = "ready, with two or more timed readings, says when it reaches target."
-			if s.Globals.Working {
-				d.Working = append(derive.Batch(v, r, b), derive.Expected(v, r.Instrument, r.Target, b.BrineTemp)...)
-			}
+		},
+		Working: func() []report.Step {
+			return append(derive.Batch(v, r, b), derive.Expected(v, r.Instrument, r.Target, b.BrineTemp)...)
 		},
 		Record: &q.record, Entries: []journal.Entry{batchEntry(q.tank.Name, r, b)},
 	}, nil

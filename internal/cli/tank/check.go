@@ -60,11 +60,9 @@ func (q *check) Answer(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			checkWords(s.View, d, r, c)
 			d.Next = afterCheck(s.Yard, q.tank.Name, c.Decision)
-			if s.Globals.Working {
-				d.Working = checkWorking(s.View, r, c)
-			}
 		},
-		Record: &q.record, Entries: []journal.Entry{entry},
+		Working: func() []report.Step { return checkWorking(s.View, r, c) },
+		Record:  &q.record, Entries: []journal.Entry{entry},
 	}
 	if q.gate && c.Decision != yard.MayPump {
 		reply.End = run.ErrHold

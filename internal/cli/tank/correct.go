@@ -67,11 +67,9 @@ func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 			if q.read != nil {
 				d.Notes = append(d.Notes, v.DensityNotes(r.Strength, r.Temperature)...)
 			}
-			if s.Globals.Working {
-				d.Working = q.working(v, c)
-			}
 		},
-		Record: &q.record, Entries: run.CorrectionEntries(q.tank.Name, r, c),
+		Working: func() []report.Step { return q.working(v, c) },
+		Record:  &q.record, Entries: run.CorrectionEntries(q.tank.Name, r, c),
 	}, nil
 }
 

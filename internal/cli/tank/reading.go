@@ -45,10 +45,8 @@ func (q *reading) Answer(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			d.Title, d.Verdict, d.Notes = "Reading", readingVerdict(s.View, r), readingNotes(s.View, r)
 			d.Next = "check says whether the tank may be pumped."
-			if s.Globals.Working {
-				d.Working = derive.Reading(s.View, r)
-			}
 		},
+		Working: func() []report.Step { return derive.Reading(s.View, r) },
 	}, nil
 }
 

@@ -113,10 +113,8 @@ func (q *readyAt) Answer(s *run.Session) (run.Reply, error) {
 			d.Tables = []report.Table{readingTable(v, r, out, q.clock)}
 			d.Cautions = []string{show.CautionPump, show.CautionEntry, show.CautionLocal}
 			d.Next = "check, when it is time to look again."
-			if s.Globals.Working {
-				d.Working = derive.Ready(v, r, out)
-			}
 		},
+		Working: func() []report.Step { return derive.Ready(v, r, out) },
 	}, nil
 }
 
