@@ -173,7 +173,7 @@ func (e *eachRun) readHeadings(head []string) error {
 }
 
 // unfit are flags that mean nothing for a row.
-var unfit = map[string]bool{"record": true, "journal": true, "operator": true, "ascii": true, "curve": true, "gate": true}
+var unfit = map[string]bool{"record": true, "operator": true, "ascii": true, "curve": true, "gate": true}
 
 // splitHeading cuts "volume [gal]" into name and unit.
 func splitHeading(h string) (name, unit string) {

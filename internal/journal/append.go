@@ -82,15 +82,17 @@ func refuseOthers(path string) error {
 }
 
 // checkEntries makes sure that what will be written can be read again.
-func checkEntries(entries []Entry, sys quantity.System) error {
-	enc, dec := newEncoder(), newDecoder(sys)
+func checkEntries(entries []Entry, f form) error {
+	enc, dec := newEncoder(), newDecoder(f)
 	for i, e := range entries {
 		e.Number = mostEntries
-		line := enc.row(&e, sys)
+		line := enc.row(&e, f)
 		_, err := dec.row(line)
 		switch {
 		case e.Time.IsZero():
 			err = errors.New("time is missing")
+		case f.holds(&e) != nil:
+			err = f.holds(&e)
 		case len(line)+1 > mostLine:
 			err = fmt.Errorf("its text takes %d bytes; allowed: up to %d", len(line)+1, mostLine)
 		}
@@ -104,7 +106,7 @@ func checkEntries(entries []Entry, sys quantity.System) error {
 // add sets a torn line aside and writes the entries behind the rest.
 func (w *writer) add(entries []Entry) (Added, error) {
 	var a Added
-	if err := checkEntries(entries, w.sys); err != nil {
+	if err := checkEntries(entries, w.form); err != nil {
 		return a, err
 	}
 	if w.last > mostEntries-len(entries) {
@@ -128,7 +130,7 @@ func (w *writer) add(entries []Entry) (Added, error) {
 // rows makes the text to write, with the header or a missing line end.
 func (w *writer) rows(entries []Entry) (text []byte, numbers []int) {
 	if w.fresh {
-		text = append(text, headerLine(w.sys)...)
+		text = append(text, headerLine(w.form)...)
 	}
 	if w.unended {
 		text = append(text, '\n')
@@ -136,7 +138,7 @@ func (w *writer) rows(entries []Entry) (text []byte, numbers []int) {
 	enc := newEncoder()
 	for i, e := range entries {
 		e.Number = w.last + 1 + i
-		text = append(append(text, enc.row(&e, w.sys)...), '\n')
+		text = append(append(text, enc.row(&e, w.form)...), '\n')
 		numbers = append(numbers, e.Number)
 	}
 	return text, numbers

@@ -39,7 +39,7 @@ func TestAppendKeepsUnits(t *testing.T) {
 func TestAppendOfNothing(t *testing.T) {
 	path := fresh(t)
 	require.Equal(t, Added{Created: true}, mustAppend(t, path))
-	require.Equal(t, headerLine(quantity.US), content(t, path))
+	require.Equal(t, headerLine(form{quantity.US, newest}), content(t, path))
 	require.Equal(t, Added{}, mustAppend(t, path))
 	requireSound(t, path, 0)
 }
@@ -101,7 +101,7 @@ func TestAppendRefusesEntries(t *testing.T) {
 	longest := batch()
 	longest.Note = ""
 	longest.Number = mostEntries
-	longest.Note = strings.Repeat("x", mostLine-1-len(newEncoder().row(&longest, quantity.US)))
+	longest.Note = strings.Repeat("x", mostLine-1-len(newEncoder().row(&longest, form{quantity.US, newest})))
 	mustAppend(t, path, longest)
 	longest.Note += "x"
 	_, err := Append(path, quantity.US, []Entry{longest})
@@ -142,7 +142,7 @@ func TestTornAnywhere(t *testing.T) {
 	requireCut(t, text, len(text)-1, len(text)-1, 3, "")
 	requireCut(t, text, len(text), len(text), 3, "")
 	requireCut(t, text, len(text), len(text), 3, strings.Repeat("\x00", 200_000))
-	header := len(headerLine(quantity.US))
+	header := len(headerLine(form{quantity.US, newest}))
 	for size := range header - 1 {
 		requireCut(t, text, size, 0, 0, "")
 	}
@@ -185,7 +185,7 @@ func TestNumbersGoOn(t *testing.T) {
 		"number edited":     {strings.Replace(good, "\n2,", "\n20,", 1), 21},
 		"number too large":  {strings.Replace(good, "\n2,", "\n99999999999,", 1), 4},
 		"CRLF":              {strings.ReplaceAll(good, "\n", "\r\n"), 4},
-		"byte order mark":   {byteOrderMark + good, 4},
+		"byte order mark":   {ByteOrderMark + good, 4},
 		"empty line":        {good + "\n", 4},
 		"all quoted":        {lines[0] + `"9"` + strings.TrimPrefix(lines[1], "1"), 10},
 		"far from the end":  {lines[0] + lines[3] + long, 4},

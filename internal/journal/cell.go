@@ -78,7 +78,7 @@ func writeEscaped(b *strings.Builder, r rune, raw string) {
 
 // decodeText takes a cell back to the text that it was made of.
 func decodeText(cell string) (string, error) {
-	cell = unguard(cell)
+	cell = Unguard(cell)
 	if strings.IndexByte(cell, '\\') < 0 {
 		return cell, nil
 	}
@@ -102,8 +102,8 @@ func decodeText(cell string) (string, error) {
 	return b.String(), nil
 }
 
-// unguard takes off an apostrophe that stands in front of something dangerous.
-func unguard(cell string) string {
+// Unguard takes off an apostrophe that stands in front of something dangerous.
+func Unguard(cell string) string {
 	if rest, found := strings.CutPrefix(cell, "'"); found && dangerous(rest) {
 		return rest
 	}

@@ -3,7 +3,6 @@ package journal
 import (
 	"fmt"
 	"strconv"
-	"strings"
 	"time"
 
 	"brineyard/internal/quantity"
@@ -11,30 +10,22 @@ import (
 )
 
 // column is a column of the file: it formats a cell from an entry, parses one into an
-// entry, and imports one of another file. The table of columns drives header, rows and import.
+// entry. The table of columns drives header and rows.
 type column struct {
-	name       string
-	units      [2]string // by system; empty for none
-	format     func(e *Entry, sys quantity.System) string
-	parse      func(e *Entry, d *decoder, cell string) error
-	importCell func(e *Entry, c foreignCell) error // nil if it is never imported
+	name   string
+	units  [2]string // by system; empty for none
+	format func(e *Entry, sys quantity.System) string
+	parse  func(e *Entry, d *decoder, cell string) error
 }
 
-// foreignCell is a cell of a file that is no journal.
-type foreignCell struct {
-	text string
-	unit string // for a number that stands alone; empty if none is known
-	loc  *time.Location
-}
-
-// title is the first heading; the cells under it are the entry numbers.
-const title, version = "brineyard journal", "1"
+// title and the version are the first heading; the cells under it are the entry numbers.
+const title = "brineyard journal"
 
 // columns are the columns in the order of the file. The check stands behind them.
 var columns = []column{
-	counter(title+" "+version, func(e *Entry) *int { return &e.Number }),
-	{name: "time", format: formatTime, parse: parseTime, importCell: importTime},
-	{name: "kind", format: formatKind, parse: parseKind, importCell: importKind},
+	counter(title, func(e *Entry) *int { return &e.Number }),
+	{name: "time", format: formatTime, parse: parseTime},
+	{name: "kind", format: formatKind, parse: parseKind},
 	text("tank", func(e *Entry) *string { return &e.Tank }),
 	text("from", func(e *Entry) *string { return &e.From }),
 	text("liquid", func(e *Entry) *string { return &e.Liquid }),
@@ -43,25 +34,35 @@ var columns = []column{
 	strength("kcl", func(e *Entry) **quantity.Strength { return &e.KCl }),
 	strength("cacl2", func(e *Entry) **quantity.Strength { return &e.CaCl2 }),
 	strength("mgcl2", func(e *Entry) **quantity.Strength { return &e.MgCl2 }),
-	amount("temp", [2]string{"F", "C"}, func(e *Entry) **quantity.Temperature { return &e.Temp }, inUnit, temperatureOf, quantity.ParseTemperature),
+	amount("temp", [2]string{"F", "C"}, func(e *Entry) **quantity.Temperature { return &e.Temp }, inUnit, temperatureOf),
 	text("scale", func(e *Entry) *string { return &e.Scale }),
-	amount("reading", [2]string{}, func(e *Entry) **float64 { return &e.Reading }, sameNumber, fromNumber[float64], parsePlain),
-	amount("salt", [2]string{"lb", "kg"}, func(e *Entry) **quantity.Mass { return &e.Salt }, inUnit, massOf, quantity.ParseMass),
+	amount("reading", [2]string{}, func(e *Entry) **float64 { return &e.Reading }, sameNumber, fromNumber[float64]),
+	amount("salt", [2]string{"lb", "kg"}, func(e *Entry) **quantity.Mass { return &e.Salt }, inUnit, massOf),
 	volume("water", func(e *Entry) **quantity.Volume { return &e.Water }),
 	text("operator", func(e *Entry) *string { return &e.Operator }),
 	text("truck", func(e *Entry) *string { return &e.Truck }),
 	text("route", func(e *Entry) *string { return &e.Route }),
-	amount("cost", [2]string{}, func(e *Entry) **quantity.Money { return &e.Cost }, inUnit, fromNumber[quantity.Money], quantity.ParseMoney),
+	amount("cost", [2]string{}, func(e *Entry) **quantity.Money { return &e.Cost }, inUnit, fromNumber[quantity.Money]),
 	counter("cancels", func(e *Entry) *int { return &e.Cancels }),
 	text("note", func(e *Entry) *string { return &e.Note }),
+	text("line", func(e *Entry) *string { return &e.Line }),
+	text("ticket", func(e *Entry) *string { return &e.Ticket }),
+	strength("purity", func(e *Entry) **quantity.Strength { return &e.Purity }),
+	strength("moisture", func(e *Entry) **quantity.Strength { return &e.Moisture }),
+	amount("hours", [2]string{"h", "h"}, func(e *Entry) **quantity.Duration { return &e.Hours }, inHours, fromHours),
+	amount("distance", [2]string{"mi", "km"}, func(e *Entry) **quantity.Length { return &e.Distance }, inUnit, lengthOf),
+	moment("due", func(e *Entry) **time.Time { return &e.Due }),
 }
 
-// heading is the column's name with its unit in brackets.
-func (c *column) heading(sys quantity.System) string {
-	if c.units[sys] == "" {
+// heading is the column's name with its unit in brackets; the first tells the version.
+func (c *column) heading(f form) string {
+	switch {
+	case c.name == title:
+		return fmt.Sprintf("%s %d", title, f.version)
+	case c.units[f.sys] == "":
 		return c.name
 	}
-	return c.name + " [" + c.units[sys] + "]"
+	return c.name + " [" + c.units[f.sys] + "]"
 }
 
 // counter is a column of entry numbers, 0 for none.
@@ -91,52 +92,52 @@ func text(name string, field func(*Entry) *string) column {
 			*field(e) = d.intern(t)
 			return err
 		},
-		importCell: func(e *Entry, c foreignCell) error {
-			*field(e) = c.text
-			return nil
-		},
 	}
 }
 
-func formatTime(e *Entry, _ quantity.System) string {
-	t := e.Time
+func formatTime(e *Entry, _ quantity.System) string { return timeText(e.Time) }
+
+func timeText(t time.Time) string {
 	if _, offset := t.Zone(); offset%60 != 0 {
 		t = t.UTC() // the form has no seconds in its zone
 	}
 	return t.Format(time.RFC3339)
 }
 
-func parseTime(e *Entry, _ *decoder, cell string) error {
-	t, err := time.Parse(time.RFC3339, cell)
-	if err != nil {
-		return fmt.Errorf("%s is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00", words.Quoted(cell))
-	}
-	e.Time = t
-	return nil
+func parseTime(e *Entry, _ *decoder, cell string) (err error) {
+	e.Time, err = timeOf(cell)
+	return err
 }
 
-// importTime reads a time of another file, month first where it is written with
-// slashes; one without a zone is of the place.
-func importTime(e *Entry, c foreignCell) error {
-	for _, layout := range []string{time.RFC3339, "2006-01-02 15:04", "2006-01-02", "1/2/2006 15:04", "1/2/2006", "1/2/06 15:04", "1/2/06", "1/2/2006 3:04 PM", "1/2/06 3:04 PM"} {
-		if t, err := time.ParseInLocation(layout, c.text, c.loc); err == nil {
-			e.Time = t
-			return nil
-		}
+func timeOf(cell string) (time.Time, error) {
+	t, err := time.Parse(time.RFC3339, cell)
+	if err != nil {
+		return t, fmt.Errorf("%s is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00", words.Quoted(cell))
 	}
-	return fmt.Errorf("%s is no time; allowed: one like 2026-01-15 06:40 or 1/15/2026 6:40 (month first), or a date alone", words.Quoted(c.text))
+	return t, nil
+}
+
+// moment is a column of times, nil for none.
+func moment(name string, field func(*Entry) **time.Time) column {
+	return column{
+		name: name,
+		format: func(e *Entry, _ quantity.System) string {
+			if *field(e) == nil {
+				return ""
+			}
+			return timeText(**field(e))
+		},
+		parse: func(e *Entry, _ *decoder, cell string) error {
+			t, err := timeOf(cell)
+			*field(e) = &t
+			return err
+		},
+	}
 }
 
 func formatKind(e *Entry, _ quantity.System) string { return encodeText(string(e.Kind)) }
 
 func parseKind(e *Entry, _ *decoder, cell string) (err error) {
-	e.Kind, err = kindNamed(cell, Kinds())
-	return err
-}
-
-// importKind takes all kinds but undo, which would need the numbers of another file.
-func importKind(e *Entry, c foreignCell) (err error) {
-	all := Kinds()
-	e.Kind, err = kindNamed(strings.ToLower(c.text), all[:len(all)-1])
+	e.Kind, err = KindNamed(cell, Kinds())
 	return err
 }

@@ -15,7 +15,7 @@ type Entry struct {
 	Time     time.Time
 	Kind     Kind
 	Tank     string // where it happened, or where it went to; Pile for the salt pile
-	From     string // the tank that a transfer, a load or a correction draws from
+	From     string // the tank that a volume came from
 	Liquid   string // name of a liquid, as the yard file has it; empty for salt brine
 	Volume   *quantity.Volume
 	NaCl     *quantity.Strength // composition by mass of brine
@@ -25,14 +25,22 @@ type Entry struct {
 	Temp     *quantity.Temperature
 	Scale    string         // the instrument's, as the flags name it: hydrometer, sg, ...
 	Reading  *float64       // on that scale: percent, specific gravity, degrees, or lb/gal
-	Salt     *quantity.Mass // as delivered: put in, delivered, or on the pile
+	Salt     *quantity.Mass // as delivered: put in, delivered, spread, or on the pile
 	Water    *quantity.Volume
 	Operator string
 	Truck    string
 	Route    string
 	Cost     *quantity.Money
-	Cancels  int // the entry that a reversal takes back; 0 for none
+	Cancels  int // the entry that a reversal takes back, or that was looked at; 0 for none
 	Note     string
+	// From version 2 of the file on:
+	Line     string             // of the yard's plumbing
+	Ticket   string             // of a delivery, as it is written there
+	Purity   *quantity.Strength // of a delivered salt: NaCl in the dry salt
+	Moisture *quantity.Strength // of a delivered salt
+	Hours    *quantity.Duration // worked
+	Distance *quantity.Length   // driven
+	Due      *time.Time         // when what was ordered is to come
 }
 
 // Kind is what happened.
@@ -44,12 +52,21 @@ const (
 	Reading    Kind = "reading"    // an instrument was read in Tank
 	Correction Kind = "correction" // Salt, Water or Volume of stock From a tank went into Tank
 	Transfer   Kind = "transfer"   // Volume went From a tank into Tank
-	Load       Kind = "load"       // Volume went From a tank out on Truck for Route
-	Delivery   Kind = "delivery"   // Salt to the pile, or Volume of Liquid into Tank
+	Load       Kind = "load"       // Volume From a tank, dry Salt or both went out on Truck for Route
+	Unload     Kind = "unload"     // Volume went off Truck back into Tank
+	Delivery   Kind = "delivery"   // Salt to the pile, or Volume of Liquid into Tank or beside the tanks
+	Order      Kind = "order"      // Salt, or Volume of Liquid, was ordered and is Due
+	Spill      Kind = "spill"      // Salt off the pile, or Volume From a tank or of Liquid, was lost
+	Sale       Kind = "sale"       // the same was sold
+	Loan       Kind = "loan"       // the same was lent
+	Gift       Kind = "gift"       // the same was given away
 	Clean      Kind = "clean"      // Tank was emptied and cleaned
-	Count      Kind = "count"      // Tank was found to hold Volume, or the pile Salt
+	Rinse      Kind = "rinse"      // Line was rinsed with Water, which went into Tank if that is named
+	Count      Kind = "count"      // Tank, Truck or Liquid beside the tanks was found at Volume; the pile, or the bed of Tank, at Salt
+	Work       Kind = "work"       // Hours were worked, Distance was driven
 	Note       Kind = "note"
-	Undo       Kind = "undo" // entry Cancels is taken back
+	Undo       Kind = "undo"   // entry Cancels is taken back
+	Accept     Kind = "accept" // what is wrong with row Cancels was looked at
 )
 
 // Pile is the Tank of a count of the salt pile.

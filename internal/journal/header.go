@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 
 	"brineyard/internal/quantity"
@@ -13,44 +14,46 @@ import (
 // checkHeading is the last heading, behind those of the columns.
 const checkHeading = "check"
 
-// byteOrderMark is what a spreadsheet may put in front of a file that it saves.
-const byteOrderMark = "\ufeff"
+// ByteOrderMark is what a spreadsheet may put in front of a file that it saves.
+const ByteOrderMark = "\ufeff"
 
 // headerLine is the first line of a file, with its end.
-func headerLine(sys quantity.System) string {
-	return strings.Join(headings(sys), ",") + "\n"
+func headerLine(f form) string {
+	return strings.Join(headings(f), ",") + "\n"
 }
 
-func headings(sys quantity.System) []string {
+func headings(f form) []string {
 	var out []string
-	for i := range columns {
-		out = append(out, columns[i].heading(sys))
+	for _, c := range f.columns() {
+		out = append(out, c.heading(f))
 	}
 	return append(out, checkHeading)
 }
 
-// parseHeader reads the first line and tells the system of units that its headings
-// name.
-func parseHeader(line []byte) (quantity.System, error) {
-	line = bytes.TrimPrefix(line, []byte(byteOrderMark))
+// parseHeader reads the first line and tells the form that its headings name.
+func parseHeader(line []byte) (form, error) {
+	line = bytes.TrimPrefix(line, []byte(ByteOrderMark))
 	if !bytes.HasPrefix(bytes.TrimPrefix(line, []byte(`"`)), []byte(title+" ")) {
-		return 0, fmt.Errorf("not a journal: its first heading is not %q", title+" "+version)
+		return form{}, fmt.Errorf("not a journal: its first heading is not %q", fmt.Sprintf("%s %d", title, newest))
 	}
-	cells, err := newDecoder(quantity.US).split(line)
+	cells, err := newDecoder(form{version: newest}).split(line)
 	if err != nil {
-		return 0, errors.New("not a journal: its header is not a line of comma-separated headings")
+		return form{}, errors.New("not a journal: its header is not a line of comma-separated headings")
 	}
-	if v := strings.TrimPrefix(cells[0], title+" "); v != version {
-		return 0, fmt.Errorf("journal of version %s; allowed: version %s", words.Quoted(v), version)
+	v := strings.TrimPrefix(cells[0], title+" ")
+	version, err := strconv.Atoi(v)
+	if err != nil || version < 1 || version > newest || strconv.Itoa(version) != v {
+		return form{}, fmt.Errorf("journal of version %s; allowed: versions 1 to %d", words.Quoted(v), newest)
 	}
-	us := compareHeadings(cells, headings(quantity.US))
-	if us == nil {
-		return quantity.US, nil
+	us, metric := form{quantity.US, version}, form{quantity.Metric, version}
+	wrong := compareHeadings(cells, headings(us))
+	if wrong == nil {
+		return us, nil
 	}
-	if compareHeadings(cells, headings(quantity.Metric)) == nil {
-		return quantity.Metric, nil
+	if compareHeadings(cells, headings(metric)) == nil {
+		return metric, nil
 	}
-	return 0, us
+	return form{}, wrong
 }
 
 // compareHeadings tells the first heading that is not as it should be.
@@ -83,8 +86,8 @@ func withoutEmptyEnd(cells []string, n int) []string {
 // leaves it, zeros behind it included.
 func tornHeader(text []byte) bool {
 	text = bytes.TrimRight(text, "\x00")
-	for _, sys := range []quantity.System{quantity.US, quantity.Metric} {
-		if len(text) > 0 && strings.HasPrefix(headerLine(sys), string(text)) {
+	for _, f := range forms() {
+		if len(text) > 0 && strings.HasPrefix(headerLine(f), string(text)) {
 			return true
 		}
 	}

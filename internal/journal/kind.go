@@ -6,13 +6,20 @@ import (
 	"brineyard/internal/words"
 )
 
-// Kinds lists the kinds of events.
-func Kinds() []Kind {
-	return []Kind{Batch, Reading, Correction, Transfer, Load, Delivery, Clean, Count, Note, Undo}
+// Kinds lists the kinds of entries.
+func Kinds() []Kind { return append(EventKinds(), Undo, Accept) }
+
+// EventKinds lists the kinds of entries that stand for themselves: those that are not about
+// another entry.
+func EventKinds() []Kind {
+	return []Kind{Batch, Reading, Correction, Transfer, Load, Unload, Delivery, Order, Spill, Sale, Loan, Gift, Clean, Rinse, Count, Work, Note}
 }
 
-// kindNamed finds the kind of a name among those that are allowed.
-func kindNamed(name string, allowed []Kind) (Kind, error) {
+// aboutAnother reports whether an entry of the kind is about another entry.
+func (k Kind) aboutAnother() bool { return k == Undo || k == Accept }
+
+// KindNamed finds the kind of a name among those that are allowed.
+func KindNamed(name string, allowed []Kind) (Kind, error) {
 	for _, k := range allowed {
 		if name == string(k) {
 			return k, nil

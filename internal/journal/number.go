@@ -34,9 +34,9 @@ func numberText(x float64) string {
 	return text
 }
 
-// plainNumber reads a number of digits, sign, point and exponent, and nothing else
+// Number reads a number of digits, sign, point and exponent, and nothing else
 // that Go would take for one.
-func plainNumber(text string) (float64, error) {
+func Number(text string) (float64, error) {
 	for i := range len(text) {
 		if c := text[i]; (c < '0' || c > '9') && c != '.' && c != '-' && c != '+' && c != 'e' && c != 'E' {
 			return 0, fmt.Errorf("%s is no number; allowed: one like 1095 or -6.1", words.Quoted(text))

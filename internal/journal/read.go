@@ -16,6 +16,7 @@ type Journal struct {
 	Faults  []Fault
 	Torn    int64 // bytes of a last line that a loss of power cut short
 
+	form     form
 	lines    []int // of the entries
 	repeated []int // numbers that a row had after another
 }
@@ -74,7 +75,7 @@ func readFrom(f io.ReaderAt, size int64) (*Journal, error) {
 	case err != nil:
 		return nil, err
 	}
-	sys, err := parseHeader(l.text)
+	written, err := parseHeader(l.text)
 	if err != nil {
 		if !l.ended && tornHeader(l.text) {
 			j.Torn = size
@@ -82,7 +83,7 @@ func readFrom(f io.ReaderAt, size int64) (*Journal, error) {
 		}
 		return nil, err
 	}
-	j.System = sys
+	j.System, j.form = written.sys, written
 	rows, err := countRows(f, size)
 	if err != nil {
 		return nil, err
@@ -110,7 +111,7 @@ func countRows(f io.ReaderAt, size int64) (int, error) {
 
 // rows reads the lines behind the header.
 func (j *Journal) rows(l *lineReader) error {
-	dec, seq := newDecoder(j.System), sequence{next: 1}
+	dec, seq := newDecoder(j.form), sequence{next: 1}
 	for {
 		switch err := l.next(); {
 		case err == io.EOF:

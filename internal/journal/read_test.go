@@ -58,7 +58,7 @@ func TestFaults(t *testing.T) {
 	requireFaults(t, map[string]faulty{
 		"good":            {good, []int{1, 2, 3}, nil},
 		"CRLF":            {strings.ReplaceAll(good, "\n", "\r\n"), []int{1, 2, 3}, nil},
-		"byte order mark": {byteOrderMark + good, []int{1, 2, 3}, nil},
+		"byte order mark": {ByteOrderMark + good, []int{1, 2, 3}, nil},
 		"quotes":          {strings.Replace(good, ",mixer,", `,"mixer",`, 1), []int{1, 2, 3}, nil},
 		"edited":          {strings.Replace(good, "second", "2nd", 1), []int{1, 2, 3}, []string{"line 3, entry 2: " + changed}},
 		"no check":        {lines[0] + lines[1][:len(lines[1])-9] + "\n", []int{1}, []string{"line 2, entry 1: " + changed}},
@@ -68,7 +68,7 @@ func TestFaults(t *testing.T) {
 			"line 3, entry 3: its number does not follow; expected 2", "line 4, entry 2: its number does not follow; expected 4"}},
 		"empty line": {good + "\n", []int{1, 2, 3}, []string{"line 5: an empty line"}},
 		"zeros": {lines[0] + lines[1] + strings.Repeat("\x00", 300) + "\n" + lines[2], []int{1, 2}, []string{
-			`line 3: 1 cells; expected 23`}},
+			`line 3: 1 cells; expected 30`}},
 		"long line": {lines[0] + lines[1] + strings.Repeat("x", mostLine) + "\n" + lines[2], []int{1, 2}, []string{"line 3: longer than 65536 bytes"}},
 	})
 }
@@ -78,14 +78,14 @@ func TestFaultyCells(t *testing.T) {
 	good := goodJournal(t)
 	edit := func(from, to string) string { return strings.Replace(good, from, to, 1) }
 	requireFaults(t, map[string]faulty{
-		"cells":           {edit(",second", ",second,"), []int{1, 3}, []string{"line 3, entry 2: 24 cells; expected 23"}},
-		"number of cells": {good[:strings.IndexByte(good, '\n')] + "\n1\n", nil, []string{"line 2, entry 1: 1 cells; expected 23"}},
-		"kind":            {edit(",batch,", ",boil,"), []int{2, 3}, []string{`line 2, entry 1: kind: "boil" is no kind of event; allowed: batch, reading, correction, transfer, load, delivery, clean, count, note, undo`}},
+		"cells":           {edit(",second", ",second,"), []int{1, 3}, []string{"line 3, entry 2: 31 cells; expected 30"}},
+		"number of cells": {good[:strings.IndexByte(good, '\n')] + "\n1\n", nil, []string{"line 2, entry 1: 1 cells; expected 30"}},
+		"kind":            {edit(",batch,", ",boil,"), []int{2, 3}, []string{`line 2, entry 1: kind: "boil" is no kind of event; allowed: batch, reading, correction, transfer, load, unload, delivery, order, spill, sale, loan, gift, clean, rinse, count, work, note, undo, accept`}},
 		"volume":          {edit(",1095,", ",lots,"), []int{2, 3}, []string{`line 2, entry 1: volume [gal]: "lots" is no number; allowed: one like 1095 or -6.1`}},
 		"time":            {edit("2026-01-15T06:40:00-05:00", "1/15/2026 6:40"), []int{2, 3}, []string{`line 2, entry 1: time: "1/15/2026 6:40" is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00`}},
-		"no kind":         {edit(",batch,", ",,"), []int{2, 3}, []string{`line 2, entry 1: kind: "" is no kind of event; allowed: batch, reading, correction, transfer, load, delivery, clean, count, note, undo`}},
-		"number":          {edit("\n2,", "\nx,"), []int{1, 3}, []string{`line 3: brineyard journal 1: "x" is no entry number; allowed: 1 to 2147483647`, "line 4, entry 3: its number does not follow; expected 2"}},
-		"cancels":         {edit("\n2,2026-01-15T08:00:00-05:00,note", "\n2,2026-01-15T08:00:00-05:00,undo"), []int{1, 3}, []string{"line 3, entry 2: cancels: 0 in an entry of kind undo; allowed: the number of an entry with undo, none with other kinds"}},
+		"no kind":         {edit(",batch,", ",,"), []int{2, 3}, []string{`line 2, entry 1: kind: "" is no kind of event; allowed: batch, reading, correction, transfer, load, unload, delivery, order, spill, sale, loan, gift, clean, rinse, count, work, note, undo, accept`}},
+		"number":          {edit("\n2,", "\nx,"), []int{1, 3}, []string{`line 3: brineyard journal 2: "x" is no entry number; allowed: 1 to 2147483647`, "line 4, entry 3: its number does not follow; expected 2"}},
+		"cancels":         {edit("\n2,2026-01-15T08:00:00-05:00,note", "\n2,2026-01-15T08:00:00-05:00,undo"), []int{1, 3}, []string{"line 3, entry 2: cancels: 0 in an entry of kind undo; allowed: the number of an entry with undo and accept, none with other kinds"}},
 		"escape":          {edit("second", `C:\salt`), []int{1, 3}, []string{`line 3, entry 2: note: "\\salt" has a backslash that is no escape; allowed: \\ for one backslash`}},
 		"open quote":      {edit("second", `"second`), []int{1, 3}, []string{"line 3: not a row of comma-separated cells: a quote is out of place", "line 4, entry 3: its number does not follow; expected 2"}},
 	})
@@ -109,10 +109,10 @@ func TestReadTorn(t *testing.T) {
 	}
 	j := mustRead(t, write(t, path, text+strings.Repeat("\x00", 100_000)))
 	require.EqualValues(t, 100_000, j.Torn)
-	for size := range len(headerLine(quantity.US)) {
+	for size := range len(headerLine(form{quantity.US, newest})) {
 		j := mustRead(t, write(t, path, text[:size]))
 		require.Empty(t, j.Entries)
-		if size < len(headerLine(quantity.US))-1 {
+		if size < len(headerLine(form{quantity.US, newest}))-1 {
 			require.EqualValues(t, size, j.Torn)
 		}
 	}
@@ -137,7 +137,7 @@ func requireRefused(t *testing.T, path, want string) {
 
 func TestNoJournal(t *testing.T) {
 	dir := t.TempDir()
-	other := `not a journal: its first heading is not "brineyard journal 1"`
+	other := `not a journal: its first heading is not "brineyard journal 2"`
 	for name, text := range map[string]string{
 		"log.csv": "date,tank\n1/15/2026,mixer\n", "zeros": strings.Repeat("\x00", 5000), "zeros.csv": strings.Repeat("\x00", 100) + "\n",
 		"one": "x", "line": "\n", "utf16": "\xff\xfeb\x00r\x00\n\x00", "picture": "\x89PNG\r\n\x1a\n",
@@ -146,7 +146,7 @@ func TestNoJournal(t *testing.T) {
 		requireRefused(t, path, other)
 		require.Equal(t, text, content(t, path))
 	}
-	requireRefused(t, write(t, filepath.Join(dir, "later.csv"), "brineyard journal 2,time\n"), `journal of version "2"; allowed: version 1`)
+	requireRefused(t, write(t, filepath.Join(dir, "later.csv"), "brineyard journal 3,time\n"), `journal of version "3"; allowed: versions 1 to 2`)
 	requireRefused(t, dir, "a folder; expected a file")
 	requireRefused(t, filepath.Join(dir, "none.csv"), os.ErrNotExist.Error())
 	_, err := Read(filepath.Join(dir, "none.csv"))
@@ -175,8 +175,8 @@ func TestLinks(t *testing.T) {
 // disk.
 func TestHugeLines(t *testing.T) {
 	for head, want := range map[string]string{
-		"":                      "line 1 does not end within 16 MiB: not a journal",
-		headerLine(quantity.US): "line 2 does not end within 16 MiB: not a journal",
+		"":                                    "line 1 does not end within 16 MiB: not a journal",
+		headerLine(form{quantity.US, newest}): "line 2 does not end within 16 MiB: not a journal",
 	} {
 		path := write(t, fresh(t), head)
 		require.NoError(t, os.Truncate(path, 1<<30))

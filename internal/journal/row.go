@@ -8,8 +8,6 @@ import (
 	"hash/crc32"
 	"io"
 	"strings"
-
-	"brineyard/internal/quantity"
 )
 
 // checkOf is the check of a row's text: CRC-32C in letters, since a spreadsheet may
@@ -54,10 +52,10 @@ func (c *encoder) line(cells []string) []byte {
 
 // row makes the line of an entry, with its check and without an end; it holds until
 // the next call.
-func (c *encoder) row(e *Entry, sys quantity.System) []byte {
+func (c *encoder) row(e *Entry, f form) []byte {
 	c.cells = c.cells[:0]
-	for i := range columns {
-		c.cells = append(c.cells, columns[i].format(e, sys))
+	for _, col := range f.columns() {
+		c.cells = append(c.cells, col.format(e, f.sys))
 	}
 	line := c.line(c.cells)
 	return append(append(line, ','), checkOf(line)...)
@@ -65,15 +63,15 @@ func (c *encoder) row(e *Entry, sys quantity.System) []byte {
 
 // decoder takes lines back to entries.
 type decoder struct {
-	sys      quantity.System
+	form
 	rest     []byte // of the line, for the CSV reader
 	in       *csv.Reader
 	interned map[string]string
 	rewrite  *encoder
 }
 
-func newDecoder(sys quantity.System) *decoder {
-	d := &decoder{sys: sys, interned: map[string]string{}, rewrite: newEncoder()}
+func newDecoder(f form) *decoder {
+	d := &decoder{form: f, interned: map[string]string{}, rewrite: newEncoder()}
 	d.restart()
 	return d
 }
@@ -137,16 +135,16 @@ func (d *decoder) row(line []byte) (Entry, error) {
 	if err != nil {
 		return e, errors.New("not a row of comma-separated cells: a quote is out of place")
 	}
-	if cells = withoutEmptyEnd(cells, len(columns)+1); len(cells) != len(columns)+1 {
+	width := len(d.columns())
+	if cells = withoutEmptyEnd(cells, width+1); len(cells) != width+1 {
 		e.Number, _ = entryNumber(cells[0])
-		return e, fmt.Errorf("%d cells; expected %d", len(cells), len(columns)+1)
+		return e, fmt.Errorf("%d cells; expected %d", len(cells), width+1)
 	}
 	if err := d.fill(&e, cells); err != nil {
 		return e, err
 	}
 	// A spreadsheet may set quotes otherwise; that alone is no change.
-	last := len(columns)
-	if !checkFits(line) && checkOf(d.rewrite.line(cells[:last])) != cells[last] {
+	if !checkFits(line) && checkOf(d.rewrite.line(cells[:width])) != cells[width] {
 		return e, errChanged
 	}
 	return e, nil
@@ -154,16 +152,16 @@ func (d *decoder) row(line []byte) (Entry, error) {
 
 // fill fills an entry from the cells of a row.
 func (d *decoder) fill(e *Entry, cells []string) error {
-	for i := range columns {
+	for i, c := range d.columns() {
 		if cells[i] == "" && i > 2 {
 			continue
 		}
-		if err := columns[i].parse(e, d, cells[i]); err != nil {
-			return fmt.Errorf("%s: %w", columns[i].heading(d.sys), err)
+		if err := c.parse(e, d, cells[i]); err != nil {
+			return fmt.Errorf("%s: %w", c.heading(d.form), err)
 		}
 	}
-	if (e.Kind == Undo) != (e.Cancels > 0) {
-		return fmt.Errorf("cancels: %d in an entry of kind %s; allowed: the number of an entry with undo, none with other kinds", e.Cancels, e.Kind)
+	if e.Kind.aboutAnother() != (e.Cancels > 0) {
+		return fmt.Errorf("cancels: %d in an entry of kind %s; allowed: the number of an entry with undo and accept, none with other kinds", e.Cancels, e.Kind)
 	}
 	return nil
 }

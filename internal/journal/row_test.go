@@ -21,7 +21,7 @@ func TestNumbers(t *testing.T) {
 		require.Equal(t, want, numberText(x))
 	}
 	for _, text := range []string{"", "-", "NaN", "inf", "0x10", "1_000", "1,5", "12 gal", "1e999", "..1"} {
-		_, err := plainNumber(text)
+		_, err := Number(text)
 		require.Error(t, err, text)
 	}
 }
@@ -32,33 +32,35 @@ func TestRows(t *testing.T) {
 	require.Equal(t, "odagjcid", checkOf([]byte("123456789")))
 	e := batch()
 	e.Number = 12
-	row := string(newEncoder().row(&e, quantity.US))
-	require.Equal(t, `12,2026-01-15T06:40:00-05:00,batch,mixer,,,1095,23.3,,,,41,hydrometer,23.3,,,ines,,,,,"first of the day, all well"`, row[:strings.LastIndexByte(row, ',')])
-	row = string(newEncoder().row(&e, quantity.Metric))
+	row := string(newEncoder().row(&e, form{quantity.US, newest}))
+	require.Equal(t, `12,2026-01-15T06:40:00-05:00,batch,mixer,,,1095,23.3,,,,41,hydrometer,23.3,,,ines,,,,,"first of the day, all well",,,,,,,`, row[:strings.LastIndexByte(row, ',')])
+	row = string(newEncoder().row(&e, form{quantity.Metric, newest}))
 	require.Contains(t, row, ",4145.02590348,23.3,,,,5,hydrometer,")
 }
 
 func TestHeader(t *testing.T) {
+	require.Equal(t, "brineyard journal 2,time,kind,tank,from,liquid,volume [gal],nacl [%],kcl [%],cacl2 [%],mgcl2 [%],temp [F],"+
+		"scale,reading,salt [lb],water [gal],operator,truck,route,cost,cancels,note,line,ticket,purity [%],moisture [%],hours [h],distance [mi],due,check\n", headerLine(form{quantity.US, newest}))
 	require.Equal(t, "brineyard journal 1,time,kind,tank,from,liquid,volume [gal],nacl [%],kcl [%],cacl2 [%],mgcl2 [%],temp [F],"+
-		"scale,reading,salt [lb],water [gal],operator,truck,route,cost,cancels,note,check\n", headerLine(quantity.US))
-	require.Contains(t, headerLine(quantity.Metric), ",volume [L],")
-	require.Contains(t, headerLine(quantity.Metric), ",temp [C],")
-	require.Contains(t, headerLine(quantity.Metric), ",salt [kg],water [L],")
-	us := strings.TrimSpace(headerLine(quantity.US))
+		"scale,reading,salt [lb],water [gal],operator,truck,route,cost,cancels,note,check\n", headerLine(form{quantity.US, 1}))
+	require.Contains(t, headerLine(form{quantity.Metric, newest}), ",volume [L],")
+	require.Contains(t, headerLine(form{quantity.Metric, newest}), ",temp [C],")
+	require.Contains(t, headerLine(form{quantity.Metric, newest}), ",salt [kg],water [L],")
+	us := strings.TrimSpace(headerLine(form{quantity.US, newest}))
 	quotedAll := `"` + strings.ReplaceAll(us, ",", `","`) + `"`
 	for _, line := range []string{us, "\ufeff" + us, quotedAll} {
-		sys, err := parseHeader([]byte(line))
+		f, err := parseHeader([]byte(line))
 		require.NoError(t, err)
-		require.Equal(t, quantity.US, sys)
+		require.Equal(t, form{quantity.US, newest}, f)
 	}
 	for line, want := range map[string]string{
-		"":                        `not a journal: its first heading is not "brineyard journal 1"`,
-		"date,tank":               `not a journal: its first heading is not "brineyard journal 1"`,
-		"brineyard journal 2,a":   `journal of version "2"; allowed: version 1`,
+		"":                        `not a journal: its first heading is not "brineyard journal 2"`,
+		"date,tank":               `not a journal: its first heading is not "brineyard journal 2"`,
+		"brineyard journal 3,a":   `journal of version "3"; allowed: versions 1 to 2`,
 		"brineyard journal 1,a":   `not a journal: heading 2 is "a"; expected "time", and US or metric units throughout`,
 		"brineyard journal 1":     `not a journal: heading 2 is missing; expected "time"`,
 		"brineyard journal 1,\"b": `not a journal: its header is not a line of comma-separated headings`,
-		us + ",extra":             `not a journal: heading 24 is "extra"; expected none`,
+		us + ",extra":             `not a journal: heading 31 is "extra"; expected none`,
 		strings.Replace(us, "salt [lb]", "salt [kg]", 1): `not a journal: heading 15 is "salt [kg]"; expected "salt [lb]", and US or metric units throughout`,
 	} {
 		_, err := parseHeader([]byte(line))
@@ -74,10 +76,10 @@ func drawEntry(t *rapid.T) Entry {
 		Time:   time.Unix(rapid.Int64Range(1, 4e9).Draw(t, "time"), 0).In(time.FixedZone("", offset)),
 		Kind:   rapid.SampledFrom(Kinds()).Draw(t, "kind"),
 	}
-	for _, field := range []*string{&e.Tank, &e.From, &e.Liquid, &e.Scale, &e.Operator, &e.Truck, &e.Route, &e.Note} {
+	for _, field := range []*string{&e.Tank, &e.From, &e.Liquid, &e.Scale, &e.Operator, &e.Truck, &e.Route, &e.Note, &e.Line, &e.Ticket} {
 		*field = rapid.String().Draw(t, "text")
 	}
-	if e.Kind == Undo {
+	if e.Kind.aboutAnother() {
 		e.Cancels = rapid.IntRange(1, mostEntries).Draw(t, "cancels")
 	}
 	number := func(name string, low, high float64) *float64 {
@@ -94,6 +96,13 @@ func drawEntry(t *rapid.T) Entry {
 	e.Salt = (*quantity.Mass)(number("salt", 0, 1e8))
 	e.Water = (*quantity.Volume)(number("water", 0, 1e5))
 	e.Cost = (*quantity.Money)(number("cost", -1e6, 1e6))
+	e.Purity = (*quantity.Strength)(number("purity", 0, 1))
+	e.Moisture = (*quantity.Strength)(number("moisture", 0, 1))
+	e.Hours = (*quantity.Duration)(number("hours", 0, 1e6))
+	e.Distance = (*quantity.Length)(number("distance", 0, 1e6))
+	if rapid.Bool().Draw(t, "is due") {
+		e.Due = to(e.Time.AddDate(0, 0, 9))
+	}
 	return e
 }
 
@@ -102,11 +111,11 @@ func TestAnyEntryComesBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		sys := rapid.SampledFrom([]quantity.System{quantity.US, quantity.Metric}).Draw(t, "units")
 		e := drawEntry(t)
-		row := string(newEncoder().row(&e, sys))
+		row := string(newEncoder().row(&e, form{sys, newest}))
 		require.NotContains(t, row, "\n")
-		got, err := newDecoder(sys).row([]byte(row))
+		got, err := newDecoder(form{sys, newest}).row([]byte(row))
 		require.NoError(t, err)
-		require.Equal(t, row, string(newEncoder().row(&got, sys)))
+		require.Equal(t, row, string(newEncoder().row(&got, form{sys, newest})))
 		require.True(t, e.Time.Equal(got.Time))
 		if e.Volume != nil {
 			require.InDelta(t, float64(*e.Volume), float64(*got.Volume), 1e-11*float64(*e.Volume)+1e-13) // 12 digits, 11 decimals
@@ -114,12 +123,29 @@ func TestAnyEntryComesBack(t *testing.T) {
 		if e.Temp != nil {
 			require.InDelta(t, float64(*e.Temp), float64(*got.Temp), 1e-9) // 12 digits
 		}
+		require.Equal(t, e.Due != nil, got.Due != nil)
 		for _, x := range []*Entry{&e, &got} { // compared above, or as text
-			x.Time = time.Time{}
+			x.Time, x.Due = time.Time{}, nil
+			x.Purity, x.Moisture, x.Hours, x.Distance = nil, nil, nil, nil
 			x.Volume, x.Water, x.NaCl, x.MgCl2, x.Temp, x.Reading, x.Salt, x.Cost = nil, nil, nil, nil, nil, nil, nil, nil
 		}
 		require.Equal(t, e, got)
 	})
+}
+
+// A file of version 1 is read, and takes what its columns can hold.
+func TestOlderVersion(t *testing.T) {
+	old := form{quantity.US, 1}
+	first := batch()
+	first.Number = 1
+	path := write(t, fresh(t), headerLine(old)+string(newEncoder().row(&first, old))+"\n")
+	mustAppend(t, path, load())
+	require.True(t, strings.HasPrefix(content(t, path), "brineyard journal 1,"))
+	requireSound(t, path, 2)
+	e := Entry{Time: first.Time, Kind: Delivery, Salt: to(quantity.Mass(1e4)), Ticket: "77-12"}
+	_, err := Append(path, quantity.US, []Entry{e})
+	require.EqualError(t, err, path+": entry 1 of 1 cannot be added: this journal is of version 1, which has no column for ticket; allowed: a new journal that begins with counts, or the entry without it")
+	requireSound(t, path, 2)
 }
 
 // A temperature of nought comes back as such in both systems.
@@ -130,29 +156,29 @@ func TestTemperatureOfNought(t *testing.T) {
 	}{{quantity.US, quantity.Fahrenheit(0)}, {quantity.Metric, quantity.Celsius(0)}, {quantity.Metric, quantity.Fahrenheit(32)}} {
 		e := batch()
 		e.Number, e.Temp = 1, &c.temp
-		require.Contains(t, string(newEncoder().row(&e, c.sys)), ",23.3,,,,0,hydrometer,")
+		require.Contains(t, string(newEncoder().row(&e, form{c.sys, newest})), ",23.3,,,,0,hydrometer,")
 	}
 }
 
 func FuzzRow(f *testing.F) {
 	e := batch()
 	e.Number = 1
-	f.Add(string(newEncoder().row(&e, quantity.US)))
+	f.Add(string(newEncoder().row(&e, form{quantity.US, newest})))
 	f.Add(`1,"2`)
 	f.Add(strings.Repeat(",", 22))
 	f.Fuzz(func(t *testing.T, line string) {
 		line = strings.SplitN(line, "\n", 2)[0]
-		d := newDecoder(quantity.US)
+		d := newDecoder(form{quantity.US, newest})
 		e, err := d.row([]byte(line))
 		if err == nil {
-			again, err := d.row(newEncoder().row(&e, quantity.US))
+			again, err := d.row(newEncoder().row(&e, form{quantity.US, newest}))
 			require.NoError(t, err)
 			require.Equal(t, e.Number, again.Number)
 		}
 		// A bad line does not reach into the next.
 		good := batch()
 		good.Number = 7
-		got, err := d.row(newEncoder().row(&good, quantity.US))
+		got, err := d.row(newEncoder().row(&good, form{quantity.US, newest}))
 		require.NoError(t, err)
 		require.Equal(t, 7, got.Number)
 	})

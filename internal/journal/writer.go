@@ -13,10 +13,10 @@ import (
 
 // writer is a journal that is open for adding, under the lock.
 type writer struct {
-	path    string
-	f       storage // nil as long as there is no file
-	made    bool    // by this addition
-	sys     quantity.System
+	path string
+	f    storage // nil as long as there is no file
+	made bool    // by this addition
+	form
 	size    int64 // of what is whole
 	torn    int64 // bytes behind that
 	fresh   bool  // it has no header yet
@@ -36,7 +36,7 @@ type storage interface {
 // open opens the journal in place, so that it keeps owner and mode, and looks at its
 // beginning and its end; a file that is not there is made later.
 func open(path string, sys quantity.System) (*writer, error) {
-	w := &writer{path: path, sys: sys, fresh: true}
+	w := &writer{path: path, form: form{sys, newest}, fresh: true}
 	f, err := os.OpenFile(path, os.O_RDWR, 0)
 	if errors.Is(err, os.ErrNotExist) {
 		return w, nil
@@ -78,7 +78,7 @@ func (w *writer) survey(size int64) error {
 	if end < 0 {
 		return w.surveyHeader(head, size)
 	}
-	if w.sys, err = parseHeader(trimEnd(head[:end])); err != nil {
+	if w.form, err = parseHeader(trimEnd(head[:end])); err != nil {
 		return err
 	}
 	w.fresh = false
@@ -87,10 +87,10 @@ func (w *writer) survey(size int64) error {
 
 // surveyHeader looks at a file that is a single line without an end.
 func (w *writer) surveyHeader(head []byte, size int64) error {
-	sys, err := parseHeader(trimEnd(head))
+	f, err := parseHeader(trimEnd(head))
 	switch {
 	case err == nil:
-		w.sys, w.fresh, w.unended, w.size = sys, false, true, size
+		w.form, w.fresh, w.unended, w.size = f, false, true, size
 	case tornHeader(head) && size == int64(len(head)):
 		w.torn = size
 	default:

@@ -50,7 +50,8 @@ func TestTablesAreComplete(t *testing.T) {
 			continue
 		}
 		require.NotNil(t, c, "no lines are drawn of %s", name)
-		require.ElementsMatch(t, flags, strings.Fields(c.flags), name)
+		own := slices.DeleteFunc(strings.Fields(c.flags), func(f string) bool { return f == "journal" }) // every command's
+		require.ElementsMatch(t, flags, own, name)
 		known[name] = true
 	}
 	for _, c := range commands() {

@@ -11,6 +11,7 @@ type Liquid struct {
 	balance.Liquid
 	Price  *quantity.PricePerVolume // nil means unknown
 	OnHand quantity.Volume          // outside the tanks
+	Said   Said                     // of OnHand
 }
 
 // Blend is salt brine with an additive metered into it.

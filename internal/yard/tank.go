@@ -17,10 +17,13 @@ type Tank struct {
 	Bed           quantity.Mass   // undissolved salt kept on it
 	MixTime       quantity.Duration
 	// A storage tank:
-	DeadVolume quantity.Volume  // below the suction
-	Contents   *quantity.Volume // nil means unknown
-	LiquidName string           // of the yard's liquid in it; empty for salt brine
-	Liquid     *balance.Liquid  // in it; nil means unknown
+	DeadVolume quantity.Volume // below the suction
+	LiquidName string          // of the yard's liquid in it; empty for salt brine
+	// As it stands; the file says it of storage tanks alone:
+	Contents *quantity.Volume // nil means unknown
+	Liquid   *balance.Liquid  // in it; nil means unknown
+	OnFloor  *quantity.Mass   // undissolved salt on the bed, as delivered; nil means unknown
+	Said     Said
 }
 
 // Usual is the volume in the tank where the user gives none: a mixing tank's full batch, a

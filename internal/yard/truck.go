@@ -11,6 +11,7 @@ type Truck struct {
 	Width   quantity.Width
 	Nozzles int
 	Speed   quantity.Speed // while spraying and on the way
+	Aboard  *Held          // what stands in its tank; nil means unknown
 }
 
 // Truck finds a truck by name.

@@ -23,6 +23,7 @@ type Yard struct {
 	Trucks      []Truck
 	Routes      []Route
 	Plumbing    Plumbing
+	WeakLines   []WeakLine // as the journal has them
 }
 
 // Target is the true strength wanted and the band that may be pumped. Band fills in what the
@@ -36,6 +37,7 @@ type Pile struct {
 	Quality RockSalt       // as the file has it; RockSalt fills in the rest
 	Bucket  quantity.Mass  // one load of the loader
 	OnHand  *quantity.Mass // nil means unknown
+	Said    Said           // of OnHand
 }
 
 // Supply is the fresh water.

@@ -68,11 +68,10 @@ func addCommands() []run.Command {
 
 // addition is an entry as it is typed.
 type addition struct {
-	kind    entryKind
-	entry   journal.Entry
-	sample  *brine.Sample // nil unless the kind has one
-	at      string
-	journal run.JournalPath
+	kind   entryKind
+	entry  journal.Entry
+	sample *brine.Sample // nil unless the kind has one
+	at     string
 }
 
 // Bind binds what the kind takes, and what every kind takes.
@@ -95,7 +94,6 @@ func (q *addition) Bind(b *bind.Set) {
 	for _, takes := range append(q.kind.takes[:len(q.kind.takes):len(q.kind.takes)], operatorFlag, noteFlag) {
 		takes(q, b)
 	}
-	q.journal.Bind(b)
 }
 
 // hasAll refuses an entry without a value that its kind needs.
@@ -128,7 +126,7 @@ func (q *addition) Answer(s *run.Session) (run.Reply, error) {
 	if err := fits(s, &e); err != nil {
 		return run.Reply{}, err
 	}
-	return run.Reply{}, s.Keep(q.journal.In(s), "journal add", e)
+	return run.Reply{}, s.Keep(s.JournalPath(), "journal add", e)
 }
 
 // takeLiquid takes over what the yard file says of a liquid, so that the row stands on its

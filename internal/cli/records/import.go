@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/cli/run"
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/sheet"
 	"brineyard/internal/words"
 	"brineyard/internal/yard"
 
@@ -34,9 +35,8 @@ var importCommand = run.Command{
 
 type importing struct {
 	file    string
-	mapping journal.Mapping
+	mapping sheet.Mapping
 	dry     bool
-	journal run.JournalPath
 }
 
 // Bind binds file and map.
@@ -48,13 +48,12 @@ func (q *importing) Bind(b *bind.Set) {
 		if !given.Given() {
 			return fault.Refuse("--map is missing: which column is which? allowed: like --map time=Date,volume=Made:gal,kind==batch,tank==mixer")
 		}
-		if q.mapping, err = journal.ParseMapping(columns); err != nil {
+		if q.mapping, err = sheet.ParseMapping(columns); err != nil {
 			return fault.Refuse("--map: %v", err)
 		}
 		return nil
 	})
 	bind.Switch(b, &q.dry, "dry-run", "say what would be added, and add nothing")
-	q.journal.Bind(b)
 }
 
 // Answer adds the rows.
@@ -63,7 +62,7 @@ func (q *importing) Answer(s *run.Session) (run.Reply, error) {
 	if err != nil {
 		return run.Reply{}, err
 	}
-	path := q.journal.In(s)
+	path := s.JournalPath()
 	if q.dry {
 		s.Tell("brineyard journal import: %d rows of %s would be added to %s", len(entries), words.Quoted(q.file), words.Quoted(path))
 		return run.Reply{}, nil
@@ -78,7 +77,7 @@ func (q *importing) read(s *run.Session) ([]journal.Entry, error) {
 		return nil, fault.Refuse("%s: cannot be read: %s; allowed: a CSV file", words.Quoted(q.file), run.Reason(err))
 	}
 	defer file.Close()
-	entries, faults, err := journal.Import(file, q.mapping, s.Env.Now().Location())
+	entries, faults, err := sheet.Read(file, q.mapping, s.Env.Now().Location())
 	if err != nil {
 		return nil, fault.Refuse("%s: %v", words.Quoted(q.file), err)
 	}

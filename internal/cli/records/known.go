@@ -46,6 +46,8 @@ func fits(s *run.Session, e *journal.Entry) error {
 		return fitsTruck(s, e)
 	case e.Kind == journal.Batch:
 		return fitsMixingTank(s, e)
+	case e.Kind == journal.Count && e.Salt != nil && e.Tank != "" && e.Tank != journal.Pile:
+		return fitsBed(s, e)
 	}
 	return nil
 }
@@ -56,6 +58,14 @@ func fitsTruck(s *run.Session, e *journal.Entry) error {
 		if t.Name == e.Truck && e.Volume != nil && t.Tank > 0 && *e.Volume > t.Tank {
 			return fault.Refuse("--volume: more than the tank of truck %s can hold; allowed: up to %v", words.Quoted(e.Truck), t.Tank.In(s.View.System))
 		}
+	}
+	return nil
+}
+
+// fitsBed refuses a count of salt in a tank that has no bed.
+func fitsBed(s *run.Session, e *journal.Entry) error {
+	if t, known := s.Yard.Tank(e.Tank); known && !t.Mixing {
+		return fault.Refuse("--tank %s: no mixing tank, so no bed lies in it: a count of salt is that of the pile, or of a bed; allowed: no tank, pile, or a mixing tank", words.Quoted(e.Tank))
 	}
 	return nil
 }

@@ -26,7 +26,6 @@ var listCommand = run.Command{
 type list struct {
 	period     journal.Period
 	tank, kind string // empty for all
-	journal    run.JournalPath
 }
 
 // Bind binds the period, the kind and the tank to list.
@@ -38,12 +37,11 @@ func (q *list) Bind(b *bind.Set) {
 		kinds = append(kinds, string(k))
 	}
 	bind.OneOf(b, &q.kind, "kind", "kind of entry: "+words.Joined(kinds, ""), "", bind.Words(kinds...)...)
-	q.journal.Bind(b)
 }
 
 // Answer lists the entries.
 func (q *list) Answer(s *run.Session) (run.Reply, error) {
-	path := q.journal.In(s)
+	path := s.JournalPath()
 	j, err := readJournal(s, path)
 	if err != nil {
 		return run.Reply{}, err

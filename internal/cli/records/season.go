@@ -32,23 +32,21 @@ var seasonCommand = run.Command{
 }
 
 type seasonSum struct {
-	period  journal.Period
-	journal run.JournalPath
-	svg     string // empty for none
-	ascii   bool
+	period journal.Period
+	svg    string // empty for none
+	ascii  bool
 }
 
 // Bind binds the period.
 func (q *seasonSum) Bind(b *bind.Set) {
 	bindPeriod(b, &q.period)
-	q.journal.Bind(b)
 	bind.Switch(b, &q.ascii, "ascii", "draw charts with plain characters alone")
 	bind.Name(b, &q.svg, "svg", "write the charts to this `file` as a picture too", nil)
 }
 
 // Answer sums up the period.
 func (q *seasonSum) Answer(s *run.Session) (run.Reply, error) {
-	j, err := readJournal(s, q.journal.In(s))
+	j, err := readJournal(s, s.JournalPath())
 	if err != nil {
 		return run.Reply{}, err
 	}

@@ -24,14 +24,14 @@ var tanksCommand = run.Command{
 	NoWorking: "No working: it goes through every entry; store shows the sum of a mix.",
 }
 
-type tanks struct{ journal run.JournalPath }
+type tanks struct{}
 
-// Bind binds the journal.
-func (q *tanks) Bind(b *bind.Set) { q.journal.Bind(b) }
+// Bind binds nothing: the journal is that in use.
+func (q *tanks) Bind(*bind.Set) {}
 
 // Answer replays the journal.
 func (q *tanks) Answer(s *run.Session) (run.Reply, error) {
-	path := q.journal.In(s)
+	path := s.JournalPath()
 	j, err := readJournal(s, path)
 	if err != nil {
 		return run.Reply{}, err

@@ -37,12 +37,10 @@ func oneNumber(_ *cobra.Command, args []string) error {
 type undo struct {
 	number   int
 	operator string
-	journal  run.JournalPath
 }
 
 // Bind binds the number.
 func (q *undo) Bind(b *bind.Set) {
-	q.journal.Bind(b)
 	bind.Name(b, &q.operator, "operator", "who records it", nil)
 	b.Then(func(s *bind.Scope) error {
 		n, err := strconv.ParseUint(s.Args[0], 10, 31)
@@ -56,7 +54,7 @@ func (q *undo) Bind(b *bind.Set) {
 
 // Answer adds the row that takes the entry back.
 func (q *undo) Answer(s *run.Session) (run.Reply, error) {
-	path := q.journal.In(s)
+	path := s.JournalPath()
 	added, err := journal.Reverse(path, s.View.System, q.number, journal.Entry{Time: s.Env.Now(), Operator: q.operator})
 	if err != nil {
 		return run.Reply{}, run.JournalError(err)

@@ -25,14 +25,14 @@ var verifyCommand = run.Command{
 	NoWorking: "No working: rows are read and checked, nothing is worked out.",
 }
 
-type verify struct{ journal run.JournalPath }
+type verify struct{}
 
-// Bind binds the journal.
-func (q *verify) Bind(b *bind.Set) { q.journal.Bind(b) }
+// Bind binds nothing: the journal is that in use.
+func (q *verify) Bind(*bind.Set) {}
 
 // Answer goes through the journal.
 func (q *verify) Answer(s *run.Session) (run.Reply, error) {
-	path := q.journal.In(s)
+	path := s.JournalPath()
 	a, err := journal.Verify(path)
 	if err != nil {
 		return run.Reply{}, run.JournalError(err)

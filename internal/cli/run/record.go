@@ -3,7 +3,6 @@ package run
 import (
 	"errors"
 	"io/fs"
-	"path/filepath"
 	"slices"
 	"strconv"
 	"strings"
@@ -15,43 +14,10 @@ import (
 	"brineyard/internal/words"
 )
 
-// DefaultJournal is the journal looked for beside the yard file, unless JournalEnv names
-// another.
-const (
-	DefaultJournal = "journal.csv"
-	JournalEnv     = "BRINEYARD_JOURNAL"
-)
-
 // Record lets a command write what it concluded into the journal.
 type Record struct {
 	On       bool
-	Journal  JournalPath
 	Operator string
-}
-
-// JournalPath is the journal that a flag names.
-type JournalPath struct {
-	path string
-	flag *bind.Text
-}
-
-// Bind binds the flag.
-func (j *JournalPath) Bind(b *bind.Set) {
-	j.flag = bind.Name(b, &j.path, "journal", "journal `file` (default $"+JournalEnv+", else "+DefaultJournal+" beside the yard file)", nil)
-}
-
-// In is the journal in use: the flag's, the environment's, or beside the yard file.
-func (j *JournalPath) In(s *Session) string {
-	if j.flag.Given() {
-		return j.path
-	}
-	if path := s.Env.Getenv(JournalEnv); path != "" {
-		return path
-	}
-	if s.Yard != nil {
-		return filepath.Join(filepath.Dir(s.Yard.Path), DefaultJournal)
-	}
-	return DefaultJournal
 }
 
 // NeedsTank is what --record asks of most commands.
@@ -61,14 +27,11 @@ const NeedsTank = "with --tank and a name from the yard file"
 // tank that the yard knows; allowed says how to name one.
 func (r *Record) Bind(b *bind.Set, tank func(*bind.Scope) bool, allowed string) {
 	bind.Switch(b, &r.On, "record", "write what this concludes into the journal")
-	r.Journal.Bind(b)
 	operator := bind.Name(b, &r.Operator, "operator", "who records it", nil)
 	b.Then(func(s *bind.Scope) error {
 		switch {
 		case r.On && !tank(s):
 			return fault.Refuse("--record: the journal needs to know which tank this is; allowed: %s", allowed)
-		case !r.On && r.Journal.flag.Given():
-			return fault.Refuse("--journal %s: nothing is recorded without --record; allowed: both", r.Journal.flag.Quoted())
 		case !r.On && operator.Given():
 			return fault.Refuse("--operator %s: nothing is recorded without --record; allowed: both", operator.Quoted())
 		}
@@ -84,7 +47,7 @@ func (s *Session) record(r *Record, command string, entries []journal.Entry) err
 	for i := range entries {
 		entries[i].Time, entries[i].Operator = s.Env.Now(), r.Operator
 	}
-	return s.Keep(r.Journal.In(s), command, entries...)
+	return s.Keep(s.JournalPath(), command, entries...)
 }
 
 // Keep adds entries to a journal and says so on the error stream.

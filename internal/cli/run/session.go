@@ -26,17 +26,20 @@ const (
 
 // Globals are the flags that every command takes.
 type Globals struct {
-	YardPath string
-	Format   report.Format
-	Working  bool
-	yard     *bind.Text
-	units    *quantity.System // nil unless typed
+	YardPath    string
+	JournalPath string
+	Format      report.Format
+	Working     bool
+	yard        *bind.Text
+	journal     *bind.Text
+	units       *quantity.System // nil unless typed
 }
 
 // Bind binds them.
 func (g *Globals) Bind(flags *pflag.FlagSet) {
 	b := bind.New(flags)
 	g.yard = bind.Name(b, &g.YardPath, "yard", "yard `file` (default "+DefaultYard+" in the folder, else $"+YardEnv+")", nil)
+	g.journal = bind.Name(b, &g.JournalPath, "journal", "journal `file` (default $"+JournalEnv+", else "+DefaultJournal+" beside the yard file)", nil)
 	us, metric := quantity.US, quantity.Metric
 	bind.OneOf(b, &g.units, "units", "units of the answer: us or metric (default us, or the yard file's)", "",
 		bind.Option[*quantity.System]{Word: us.String(), Means: &us}, bind.Option[*quantity.System]{Word: metric.String(), Means: &metric})

@@ -1,12 +1,14 @@
-package journal
+package sheet
 
 import (
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
 
 	"github.com/stretchr/testify/require"
 
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 )
 
@@ -40,19 +42,19 @@ func TestParseMapping(t *testing.T) {
 		_, err := ParseMapping(text)
 		require.EqualError(t, err, want)
 	}
-	_, _, err := Import(strings.NewReader("Date\n"), Mapping{{Column: "volume", Heading: "V", Unit: "lb"}}, time.UTC)
+	_, _, err := Read(strings.NewReader("Date\n"), Mapping{{Column: "volume", Heading: "V", Unit: "lb"}}, time.UTC)
 	require.EqualError(t, err, `mapping: "lb" is no unit of volume`)
 }
 
 func TestImport(t *testing.T) {
 	zone := time.FixedZone("", -5*3600)
-	log := byteOrderMark + "Date,Gallons made,Test,Salt (lb),Brine temp [C],What,Who,Paid,Remarks\r\n" +
+	log := journal.ByteOrderMark + "Date,Gallons made,Test,Salt (lb),Brine temp [C],What,Who,Paid,Remarks\r\n" +
 		"1/15/2026 6:40,\"1,095\",23.3,\"2,430\",5,Batch,'=ines,$12.50\r\n" +
 		",,,,,,,,\r\n" +
 		"2026-01-16,500 L,23.3%,1ton,41F,batch,'s-Gravenhage\r\n" +
 		"\"2026-01-17T08:00:00Z\",,,,,note,\"two\nlines\",,valve drips\r\n"
 	m := mapping(t, "time=date,volume=Gallons made:gal,nacl=Test,salt=Salt,temp=Brine temp [C],kind=What,operator=Who,cost=Paid,note=Remarks,tank==mixer")
-	entries, faults, err := Import(strings.NewReader(log), m, zone)
+	entries, faults, err := Read(strings.NewReader(log), m, zone)
 	require.NoError(t, err)
 	require.Empty(t, faults)
 	require.Len(t, entries, 3)
@@ -63,7 +65,7 @@ func TestImport(t *testing.T) {
 	require.InEpsilon(t, float64(2430*quantity.Pound), float64(*e.Salt), 1e-12)
 	require.InDelta(t, float64(quantity.Celsius(5)), float64(*e.Temp), 1e-9)
 	require.EqualValues(t, 12.5, *e.Cost)
-	require.Equal(t, []any{Batch, "mixer", "=ines", 0}, []any{e.Kind, e.Tank, e.Operator, e.Number})
+	require.Equal(t, []any{journal.Batch, "mixer", "=ines", 0}, []any{e.Kind, e.Tank, e.Operator, e.Number})
 	e = entries[1]
 	require.True(t, e.Time.Equal(time.Date(2026, 1, 16, 0, 0, 0, 0, zone)))
 	require.InEpsilon(t, float64(0.5), float64(*e.Volume), 1e-12)
@@ -72,9 +74,13 @@ func TestImport(t *testing.T) {
 	require.Equal(t, "'s-Gravenhage", e.Operator)
 	require.Equal(t, "two\nlines", entries[2].Operator)
 	require.Nil(t, entries[2].Volume)
-	path := fresh(t)
-	mustAppend(t, path, entries...)
-	requireSound(t, path, 3)
+	path := filepath.Join(t.TempDir(), "north.csv")
+	_, err = journal.Append(path, quantity.US, entries)
+	require.NoError(t, err)
+	a, err := journal.Verify(path)
+	require.NoError(t, err)
+	require.True(t, a.Sound())
+	require.Len(t, a.Entries, 3)
 }
 
 // All that is wrong is told at once, each with its line and heading.
@@ -86,10 +92,10 @@ func TestImportFaults(t *testing.T) {
 		"1.15.26,100 gal,batch,mixer,more\n" +
 		"1/15/2026,100 gal,ba\"tch,mixer\n" +
 		"1/16/2026,200 gal,LOAD,mixer\n"
-	entries, faults, err := Import(strings.NewReader(log), mapping(t, "time=When,volume=Made,kind=Kind,tank=Tank"), time.UTC)
+	entries, faults, err := Read(strings.NewReader(log), mapping(t, "time=When,volume=Made,kind=Kind,tank=Tank"), time.UTC)
 	require.NoError(t, err)
 	form := "; allowed: one like 2026-01-15 06:40 or 1/15/2026 6:40 (month first), or a date alone"
-	kinds := "; allowed: batch, reading, correction, transfer, load, delivery, clean, count, note"
+	kinds := "; allowed: batch, reading, correction, transfer, load, unload, delivery, order, spill, sale, loan, gift, clean, rinse, count, work, note"
 	require.Equal(t, []string{
 		`line 2: a batch needs volume and strength, or salt and water, or all of them`,
 		`line 3: When: "15/1/2026" is no time` + form,
@@ -102,7 +108,7 @@ func TestImportFaults(t *testing.T) {
 		`line 5: When: "1.15.26" is no time` + form,
 		`line 6: a quote is out of place`,
 		`line 7: a load needs volume and the tank it came from`,
-	}, faultTexts(faults))
+	}, texts(faults))
 	require.Empty(t, entries)
 }
 
@@ -114,11 +120,11 @@ func TestImportHeadings(t *testing.T) {
 		"When,Who\n":    `line 1: no heading "Date" for time; the file has "When", "Who"`,
 		"Date,Who,date": `line 1: the heading "Date" is there twice; allowed: once`,
 	} {
-		_, _, err := Import(strings.NewReader(log), m, time.UTC)
+		_, _, err := Read(strings.NewReader(log), m, time.UTC)
 		require.EqualError(t, err, want)
 	}
 	big := strings.NewReader("Date\n" + strings.Repeat("x", mostImport))
-	_, _, err := Import(big, m, time.UTC)
+	_, _, err := Read(big, m, time.UTC)
 	require.EqualError(t, err, "too large to be imported; allowed: up to 16 MiB")
 }
 
@@ -126,13 +132,24 @@ func FuzzImport(f *testing.F) {
 	f.Add("Date,Made\n1/15/2026,5gal\n")
 	f.Add("Date,Made (L)\n2026-01-15,'=5\n\"")
 	f.Fuzz(func(t *testing.T, log string) {
-		entries, faults, err := Import(strings.NewReader(log), mapping(t, "time=Date,volume=Made,kind==batch,note==all"), time.UTC)
+		entries, faults, err := Read(strings.NewReader(log), mapping(t, "time=Date,volume=Made,kind==batch,note==all"), time.UTC)
 		if err != nil {
 			require.NotContains(t, err.Error(), "\n")
 		}
 		for _, f := range faults {
 			require.NotContains(t, f.Text, "\n")
 		}
-		require.NoError(t, checkEntries(entries, quantity.US))
+		if len(entries) > 0 {
+			_, err := journal.Append(filepath.Join(t.TempDir(), "north.csv"), quantity.US, entries)
+			require.NoError(t, err)
+		}
 	})
+}
+
+func texts(faults []journal.Fault) []string {
+	var all []string
+	for _, f := range faults {
+		all = append(all, f.String())
+	}
+	return all
 }

@@ -1,4 +1,4 @@
-package journal
+package sheet
 
 import (
 	"encoding/csv"
@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"strings"
 
+	"brineyard/internal/journal"
 	"brineyard/internal/words"
 )
 
@@ -66,8 +67,8 @@ func (c *column) cutUnit(text string) (heading, unit string) {
 
 // knowsUnit tells whether a unit may stand behind the column's numbers.
 func (c *column) knowsUnit(unit string) bool {
-	var e Entry
-	return unit != "" && c.units[0] != "" && c.importCell(&e, foreignCell{text: "0" + unit}) == nil
+	var e journal.Entry
+	return unit != "" && c.units[0] != "" && c.read(&e, cell{text: "0" + unit}) == nil
 }
 
 // check makes sure that an entry can be made of the mapping.
@@ -97,7 +98,7 @@ func (m Mapping) check() error {
 // columnNamed finds a column that can be imported.
 func columnNamed(name string) *column {
 	for i := range columns {
-		if columns[i].name == name && columns[i].importCell != nil {
+		if columns[i].name == name {
 			return &columns[i]
 		}
 	}
@@ -107,9 +108,7 @@ func columnNamed(name string) *column {
 func importable() []string {
 	var names []string
 	for i := range columns {
-		if columns[i].importCell != nil {
-			names = append(names, columns[i].name)
-		}
+		names = append(names, columns[i].name)
 	}
 	return names
 }

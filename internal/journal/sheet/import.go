@@ -1,4 +1,6 @@
-package journal
+// Package sheet makes entries of a journal out of a spreadsheet's CSV file, whose headings a
+// mapping names.
+package sheet
 
 import (
 	"encoding/csv"
@@ -8,19 +10,20 @@ import (
 	"strings"
 	"time"
 
+	"brineyard/internal/journal"
 	"brineyard/internal/words"
 )
 
 // mostImport is the size in bytes beyond which a file is not imported.
 const mostImport = 16 << 20
 
-// Import makes entries of a CSV file with other headings. Times without a zone are
+// Read makes entries of a CSV file with other headings. Times without a zone are
 // taken to be in loc; dates with slashes are month first. A number takes its unit
 // from the cell, else from the mapping, else from brackets in the heading; one that
 // could mean two units is a fault. The faults are of all rows at once, and the
 // entries those of the rows without fault: a caller that wants all or nothing checks the
 // faults first. Entries have no numbers yet.
-func Import(r io.Reader, m Mapping, loc *time.Location) ([]Entry, []Fault, error) {
+func Read(r io.Reader, m Mapping, loc *time.Location) ([]journal.Entry, []journal.Fault, error) {
 	if err := m.check(); err != nil {
 		return nil, nil, err
 	}
@@ -44,9 +47,9 @@ func Import(r io.Reader, m Mapping, loc *time.Location) ([]Entry, []Fault, error
 }
 
 // importRows reads the rows behind the headings; width counts these.
-func importRows(in *csv.Reader, importers []importer, width int) ([]Entry, []Fault, error) {
-	var entries []Entry
-	var faults []Fault
+func importRows(in *csv.Reader, importers []importer, width int) ([]journal.Entry, []journal.Fault, error) {
+	var entries []journal.Entry
+	var faults []journal.Fault
 	for {
 		cells, err := in.Read()
 		var syntax *csv.ParseError
@@ -54,7 +57,7 @@ func importRows(in *csv.Reader, importers []importer, width int) ([]Entry, []Fau
 		case err == io.EOF:
 			return entries, faults, nil
 		case errors.As(err, &syntax):
-			faults = append(faults, Fault{syntax.StartLine, 0, importReason(err).Error()})
+			faults = append(faults, journal.Fault{Line: syntax.StartLine, Text: importReason(err).Error()})
 			continue
 		case err != nil:
 			return nil, nil, err
@@ -65,7 +68,7 @@ func importRows(in *csv.Reader, importers []importer, width int) ([]Entry, []Fau
 		e, wrong := importRow(importers, cells, width, line)
 		if len(wrong) == 0 {
 			if err := e.Check(); err != nil {
-				wrong = []Fault{{line, 0, err.Error()}}
+				wrong = []journal.Fault{{Line: line, Text: err.Error()}}
 			}
 		}
 		faults = append(faults, wrong...)
@@ -99,7 +102,7 @@ type importer struct {
 // importers finds the headings of a mapping.
 func (m Mapping) importers(head []string, loc *time.Location) ([]importer, error) {
 	if len(head) > 0 {
-		head[0] = strings.TrimPrefix(head[0], byteOrderMark)
+		head[0] = strings.TrimPrefix(head[0], journal.ByteOrderMark)
 	}
 	var out []importer
 	for _, s := range m {
@@ -158,21 +161,21 @@ func (t *importer) cutBrackets(heading string) (bare, unit string) {
 }
 
 // importRow makes an entry of a row, or tells all that is wrong with it.
-func importRow(importers []importer, cells []string, width, line int) (Entry, []Fault) {
-	var e Entry
-	var faults []Fault
+func importRow(importers []importer, cells []string, width, line int) (journal.Entry, []journal.Fault) {
+	var e journal.Entry
+	var faults []journal.Fault
 	wrong := func(place string, err error) {
-		faults = append(faults, Fault{line, 0, place + ": " + err.Error()})
+		faults = append(faults, journal.Fault{Line: line, Text: place + ": " + err.Error()})
 	}
 	if len(cells) > width {
-		faults = append(faults, Fault{line, 0, fmt.Sprintf("%d cells; expected up to %d, as there are headings", len(cells), width)})
+		faults = append(faults, journal.Fault{Line: line, Text: fmt.Sprintf("%d cells; expected up to %d, as there are headings", len(cells), width)})
 	}
 	for _, t := range importers {
 		text, place := t.source.Value, t.source.Column
 		if t.index >= 0 {
 			text, place = "", t.source.Heading
 			if t.index < len(cells) {
-				text = unguard(strings.TrimSpace(cells[t.index]))
+				text = journal.Unguard(strings.TrimSpace(cells[t.index]))
 			}
 		}
 		if text == "" {
@@ -181,7 +184,7 @@ func importRow(importers []importer, cells []string, width, line int) (Entry, []
 			}
 			continue
 		}
-		if err := t.importCell(&e, foreignCell{strings.Clone(text), t.unit, t.loc}); err != nil {
+		if err := t.read(&e, cell{strings.Clone(text), t.unit, t.loc}); err != nil {
 			wrong(place, err)
 		}
 	}

@@ -1,0 +1,41 @@
+package yard
+
+import (
+	"time"
+
+	"brineyard/internal/balance"
+	"brineyard/internal/quantity"
+)
+
+// Said is who said what stands somewhere, and when. The zero value is the yard file, which does
+// not tell when it was written.
+type Said struct {
+	Entry int       // of the journal: the last that changed it
+	Time  time.Time // of that entry
+	// Doubt is what an instrument showed against the entries; nil where nothing contradicts
+	// them, or a count or a batch has settled it since.
+	Doubt *Doubt
+}
+
+// ByJournal reports whether an entry of the journal said it.
+func (s Said) ByJournal() bool { return s.Entry > 0 }
+
+// Doubt is a reading that the entries before it did not lead to: something was not recorded, so
+// that the volume is in doubt, even where the reading sets the strength.
+type Doubt struct {
+	Entry          int // the reading
+	Read, Expected quantity.Strength
+}
+
+// Held is what stands in a vessel.
+type Held struct {
+	Volume quantity.Volume
+	Liquid balance.Liquid
+	Said   Said
+}
+
+// WeakLine is a line that was rinsed and holds water or weak brine since.
+type WeakLine struct {
+	Name string
+	Said Said
+}
