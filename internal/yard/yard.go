@@ -8,6 +8,7 @@ import "brineyard/internal/quantity"
 // Yard is all that a yard has.
 type Yard struct {
 	Path        string // of the file
+	Journal     string // path of what says how it stands; empty for the file alone
 	Name        string
 	Units       *quantity.System
 	Target      Target
@@ -38,6 +39,8 @@ type Pile struct {
 	Bucket  quantity.Mass  // one load of the loader
 	OnHand  *quantity.Mass // nil means unknown
 	Said    Said           // of OnHand
+	// QualitySaid is of Quality: the last delivery that changed it.
+	QualitySaid Said
 }
 
 // Supply is the fresh water.

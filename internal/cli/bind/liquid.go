@@ -76,13 +76,17 @@ func (s *Scope) yardLiquid(text, name string, given bool) (yard.Liquid, error) {
 			return l, nil
 		}
 		known = append(known[:len(known):len(known)], LiquidNames(s.Yard)[1:]...)
-		known = append(known, tanksWithContents(s.Yard)...)
+		known = append(known, tanksWithContents(s.Standing())...)
 	}
 	return yard.Liquid{}, fault.Refuse("%s: no such liquid; %s", words.Quoted(text), words.Allowed(name, known))
 }
 
 // namedInYard looks a name up: liquids, then blends, then tanks.
 func (s *Scope) namedInYard(name string) (yard.Liquid, bool, error) {
+	name, ok := words.Match(name, append(LiquidNames(s.Yard)[1:], TankNames(s.Yard)...))
+	if !ok {
+		return yard.Liquid{}, false, nil
+	}
 	if l, ok := s.Yard.Liquid(name); ok {
 		return l, true, nil
 	}
@@ -90,7 +94,7 @@ func (s *Scope) namedInYard(name string) (yard.Liquid, bool, error) {
 		l, err := s.blend(b)
 		return yard.Liquid{Liquid: l}, true, err
 	}
-	if t, ok := s.Yard.Tank(name); ok && t.Liquid != nil {
+	if t, ok := s.tank(name); ok && t.Liquid != nil {
 		return yard.Liquid{Liquid: *t.Liquid}, true, nil
 	}
 	return yard.Liquid{}, false, nil
@@ -122,7 +126,7 @@ func (s *Scope) YardTarget(b *Set) (to quantity.Strength) {
 	return to
 }
 
-// tanksWithContents are those of which the yard file says what is in them.
+// tanksWithContents are those of which it is known what is in them.
 func tanksWithContents(y *yard.Yard) []string {
 	var names []string
 	for _, t := range y.Tanks {
@@ -150,15 +154,15 @@ func (s *Scope) Part(text string) (brine.Part, error) {
 	return brine.Part{Liquid: l.Liquid, Amount: amount, Price: l.Price}, nil
 }
 
-// Lot reads a volume of a liquid: 6000gal@23.1%, 500gal:cacl2@32%, or the name of a storage
-// tank with what the yard file says is in it.
+// Lot reads a volume of a liquid: 6000gal@23.1%, 500gal:cacl2@32%, or the name of a tank with
+// what stands in it.
 func (s *Scope) Lot(text string) (brine.Lot, error) {
 	if s.IsTank(text) {
-		t, _ := s.Yard.Tank(text)
-		if t.Liquid == nil || t.Usual() == 0 {
-			return brine.Lot{}, fault.Refuse("%s: the yard file does not say what stands in that tank; allowed: like 6000gal@23.1%%", words.Quoted(text))
+		t, _ := s.tank(text)
+		if t.Liquid == nil || t.Held() == 0 {
+			return brine.Lot{}, fault.Refuse("%s: neither the journal nor the yard file says that anything stands in that tank; allowed: like 6000gal@23.1%%", words.Quoted(text))
 		}
-		return brine.Lot{Volume: t.Usual(), Liquid: *t.Liquid}, nil
+		return brine.Lot{Volume: t.Held(), Liquid: *t.Liquid}, nil
 	}
 	volume, liquid, strong := text, "", ""
 	if v, l, ok := strings.Cut(text, ":"); ok {

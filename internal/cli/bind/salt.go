@@ -9,19 +9,25 @@ import (
 
 // RockSalt binds the quality of the rock salt: the flags', else the yard file's, else pure.
 func RockSalt(b *Set, to *yard.RockSalt) {
-	Of(b, Strength, &to.Purity, "purity", "NaCl in the dry rock salt; 100% unless given", purity, Default(yard.PureSalt().Purity))
-	Of(b, Strength, &to.Moisture, "moisture", "water in the rock salt as delivered; 0% unless given", moisture)
+	Of(b, Strength, &to.Purity, "purity", "NaCl in the dry rock salt; 100% unless given", pilePurity, purity, Default(yard.PureSalt().Purity))
+	Of(b, Strength, &to.Moisture, "moisture", "water in the rock salt as delivered; 0% unless given", pileMoisture, moisture)
 }
 
 // YardRockSalt is RockSalt without flags.
 func YardRockSalt(b *Set, to *yard.RockSalt) {
-	Kept(b, &to.Purity, "purity", purity, Default(yard.PureSalt().Purity))
-	Kept(b, &to.Moisture, "moisture", moisture)
+	Kept(b, &to.Purity, "purity", pilePurity, purity, Default(yard.PureSalt().Purity))
+	Kept(b, &to.Moisture, "moisture", pileMoisture, moisture)
 }
 
 var (
 	purity   = Key("salt.purity", func(y *yard.Yard) quantity.Strength { return y.Pile.Quality.Purity })
 	moisture = Key("salt.moisture", func(y *yard.Yard) quantity.Strength { return y.Pile.Quality.Moisture })
+
+	// What was delivered since the file was written is part of the pile.
+	pilePurity   = Entered(func(y *yard.Yard) (*quantity.Strength, yard.Said) { return &y.Pile.Quality.Purity, y.Pile.QualitySaid })
+	pileMoisture = Entered(func(y *yard.Yard) (*quantity.Strength, yard.Said) {
+		return &y.Pile.Quality.Moisture, y.Pile.QualitySaid
+	})
 )
 
 // Additive binds what a tank is corrected with, and of what quality.

@@ -17,6 +17,7 @@ type Reading struct {
 	flags []*shown
 	temp  *Value[quantity.Temperature]
 	cal   *Value[quantity.Temperature]
+	named bool // a strength was typed or read
 }
 
 // shown is the flag of an instrument.
@@ -51,16 +52,19 @@ func (r *Reading) BindSample(b *Set, to *brine.Sample, usage string) {
 }
 
 // BindStrength binds a strength that is typed, or read: then the sample holds the reading, and
-// the strength is 0. Temperature and instrument of the sample are there either way.
-func (r *Reading) BindStrength(b *Set, strength *quantity.Strength, to *brine.Sample) {
+// the strength is 0; else it is what stands. Temperature and instrument of the sample are there
+// either way.
+func (r *Reading) BindStrength(b *Set, strength *quantity.Strength, to *brine.Sample, stands Source[quantity.Strength]) {
 	r.bind(b)
 	var typed *Value[quantity.Strength]
-	b.Then(func(*Scope) error {
+	b.Then(func(s *Scope) error {
 		used, err := r.used()
+		r.named = typed.Given() || used != nil
+		_, _, known := stands("strength", s)
 		switch {
 		case typed.Given() && used != nil:
 			return fault.Refuse("--strength and --%s: two strengths; allowed: one of them", used.scale.Name())
-		case typed.Given() || err != nil:
+		case typed.Given() || err != nil || used == nil && known:
 			return err
 		case used == nil:
 			return fault.Refuse("no strength; allowed: --strength, or --temp with one of %s", Instruments())
@@ -69,7 +73,7 @@ func (r *Reading) BindStrength(b *Set, strength *quantity.Strength, to *brine.Sa
 	})
 	r.bindCalibration(b, &to.Instrument)
 	r.temp = Of(b, Temperature, &to.Temperature, "temp", "temperature of the brine; 60F unless given with --strength", Default(quantity.Fahrenheit(60)))
-	typed = Of(b, Strength, strength, "strength", "true strength of the brine, instead of a reading")
+	typed = Of(b, Strength, strength, "strength", "true strength of the brine, instead of a reading", stands)
 	b.Then(func(s *Scope) error {
 		to.Instrument.Scale, to.Reading = gauge.PercentSalt, 0
 		used, err := r.used()
@@ -194,6 +198,9 @@ func (f *shown) String() string { return f.text }
 
 // Type names the kind of value in help.
 func (f *shown) Type() string { return f.scale.Kind() }
+
+// Named reports whether a strength was typed or read.
+func (r *Reading) Named() bool { return r.named }
 
 // Given reports whether an instrument was used.
 func (r *Reading) Given() bool {

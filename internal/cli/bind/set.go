@@ -4,6 +4,7 @@
 package bind
 
 import (
+	"cmp"
 	"errors"
 	"io/fs"
 	"time"
@@ -27,12 +28,15 @@ type step func(*Scope) error
 
 // Scope is what values are taken from besides the flags.
 type Scope struct {
-	Yard   *yard.Yard // nil when there is none
+	Yard *yard.Yard // nil when there is none
+	// Stands tells the yard as it stands; nil where only the file is to be asked.
+	Stands func() (*yard.Yard, error)
 	System quantity.System
 	Now    func() time.Time
 	Open   func(string) (fs.File, error)
 	Args   []string // words without a flag
 	Notes  []string // how the words were read; Fill adds to them
+	failed error    // of what could not be learned
 }
 
 // New begins a set whose flags go to a command's.
@@ -46,7 +50,7 @@ func (b *Set) Flags() *pflag.FlagSet { return b.flags }
 func (b *Set) Fill(s *Scope) error {
 	clear(b.places)
 	for _, fill := range b.steps {
-		if err := fill(s); err != nil {
+		if err := cmp.Or(fill(s), s.failed); err != nil {
 			return b.Explain(err, s.System)
 		}
 	}

@@ -1,7 +1,8 @@
 package bind
 
 import (
-	"strings"
+	"fmt"
+	"time"
 
 	"brineyard/internal/cli/show"
 	"brineyard/internal/fault"
@@ -12,9 +13,12 @@ import (
 
 // Tank is the tank that a request is about: one of the yard's by name, or volumes alone.
 type Tank struct {
-	Name string
-	Is   yard.Tank // zero unless named
-	name *Text
+	Name   string
+	Is     yard.Tank // as it stands; zero unless named
+	name   *Text
+	typed  *Value[quantity.Volume]
+	clock  func() time.Time
+	byFile bool // the volume is the yard file's
 }
 
 // Given reports whether the tank was named.
@@ -23,57 +27,124 @@ func (t *Tank) Given() bool { return t.name.Given() }
 // Known reports whether the tank was named, for --record.
 func (t *Tank) Known(*Scope) bool { return t.name.Given() }
 
-// Bind binds the tank with the volume in it, and with what it can hold (0 when not known).
-// It refuses a tank that holds something else than plain salt brine.
+// Bind binds the tank with the volume in it, as the journal has it, else the yard file; and
+// with what it can hold (0 when not known). It refuses a tank that holds something else than
+// plain salt brine.
 func (t *Tank) Bind(b *Set, volume, capacity *quantity.Volume, usage string) {
+	t.bind(b, volume, capacity, usage, Entered(func(*yard.Yard) (*quantity.Volume, yard.Said) { return t.Is.Contents, t.Is.Said }))
+}
+
+// BindFull is Bind with the volume of a full batch, whatever stands in the tank.
+func (t *Tank) BindFull(b *Set, volume, capacity *quantity.Volume, usage string) {
+	t.bind(b, volume, capacity, usage)
+}
+
+func (t *Tank) bind(b *Set, volume, capacity *quantity.Volume, usage string, stands ...Source[quantity.Volume]) {
 	t.name = Name(b, &t.Name, "tank", "`name` of a tank in the yard file", TankNames)
-	b.Then(func(s *Scope) (err error) {
-		if t.Is = (yard.Tank{}); !t.Given() {
-			return nil
-		}
-		if t.Is, err = s.Tank("tank", t.Name); err != nil {
-			return err
-		}
-		return s.holdsBrine(t.Is)
-	})
+	b.Then(t.find)
 	key := func() string { return "tank " + t.name.Quoted() }
-	var typed *Value[quantity.Volume]
-	b.Then(func(*Scope) error {
+	file := KeyNamed(key, func() quantity.Volume { return t.Is.Usual() })
+	b.Then(func(s *Scope) error {
 		switch {
-		case typed.Given() || t.Is.Usual() > 0:
+		case t.typed.Given() || t.Is.Usual() > 0 || len(stands) > 0 && t.Is.Said.ByJournal():
 			return nil
 		case t.Given():
 			return fault.Refuse("--volume is missing, and the yard file does not say what tank %s holds; allowed: like --volume 500gal", t.name.Quoted())
 		}
 		return fault.Refuse("no volume; allowed: --volume, like --volume 500gal, or --tank with a name from the yard file")
 	})
-	typed = Of(b, Volume, volume, "volume", usage, KeyNamed(key, func() quantity.Volume { return t.Is.Usual() }))
+	t.typed = Of(b, Volume, volume, "volume", usage, append(stands, file)...)
+	b.Then(func(s *Scope) error {
+		t.clock = s.Now
+		t.byFile = len(stands) == 0 || !t.Is.Said.ByJournal()
+		return nil
+	})
 	most := Of(b, Volume, capacity, "capacity", "what the tank can hold", KeyNamed(key, func() quantity.Volume { return t.Is.Capacity }))
 	most.NotZero(b, "nothing", "above 0")
 }
 
-// Tank finds a tank of the yard file; flag is what named it.
+// find finds the tank as it stands.
+func (t *Tank) find(s *Scope) (err error) {
+	if t.Is = (yard.Tank{}); !t.Given() {
+		return nil
+	}
+	if t.Is, err = s.Tank("tank", t.Name); err != nil {
+		return err
+	}
+	t.Name = t.Is.Name
+	return s.holdsBrine(t.Is)
+}
+
+// Source says behind the volume, in brackets, who said it; nothing where it was typed.
+func (t *Tank) Source(v show.View) string {
+	switch {
+	case t.typed.Given() || !t.Given():
+		return ""
+	case t.byFile:
+		return v.Source(yard.Said{}, t.clock())
+	}
+	return v.Source(t.Is.Said, t.clock())
+}
+
+// Strength takes the true strength of what stands in the tank, by the journal or the yard file.
+func (t *Tank) Strength() Source[quantity.Strength] {
+	return func(_ string, s *Scope) (w quantity.Strength, place Place, found bool) {
+		if t.Is.Liquid == nil {
+			return w, place, false
+		}
+		w, found = t.Is.Liquid.Strength()
+		return w, Place{words: fmt.Sprintf("tank %s (%s): %v", words.Quoted(t.Name), show.SourceText(t.Is.Said, s.Now()), w.In(s.System))}, found
+	}
+}
+
+// StrengthSource is Source for the strength of what stands in the tank; typed tells that it was
+// typed or read.
+func (t *Tank) StrengthSource(v show.View, typed bool) string {
+	if typed || !t.Given() {
+		return ""
+	}
+	return t.StandsBy(v)
+}
+
+// StandsBy says in brackets, behind a space, who said what stands in the tank.
+func (t *Tank) StandsBy(v show.View) string { return v.Source(t.Is.Said, t.clock()) }
+
+// Doubt says in a sentence what contradicts the volume; nothing where nothing does.
+func (t *Tank) Doubt(v show.View) string {
+	if t.typed.Given() || t.byFile {
+		return ""
+	}
+	return v.Doubt(t.Name, t.Is.Said, t.clock())
+}
+
+// Tank finds a tank of the yard as it stands; flag is what named it.
 func (s *Scope) Tank(flag, name string) (yard.Tank, error) {
 	if s.Yard == nil {
 		return yard.Tank{}, fault.Refuse("--%s %s: there is no yard file; allowed: --yard with a file", flag, words.Quoted(name))
 	}
-	if t, ok := s.Yard.Tank(name); ok {
+	if t, ok := s.tank(name); ok {
 		return t, nil
-	}
-	for _, t := range s.Yard.Tanks {
-		if strings.EqualFold(t.Name, name) {
-			return t, nil
-		}
 	}
 	return yard.Tank{}, fault.Refuse("--%s %s: no such tank in %s; %s", flag, words.Quoted(name), s.Yard.Path, words.Allowed(name, TankNames(s.Yard)))
 }
 
-// IsTank reports whether the yard has a tank of that name.
+// tank finds a tank of the yard as it stands, whatever way its name was typed.
+func (s *Scope) tank(name string) (t yard.Tank, ok bool) {
+	if s.Yard == nil {
+		return t, false
+	}
+	if name, ok = words.Match(name, TankNames(s.Yard)); !ok {
+		return t, false
+	}
+	return s.Standing().Tank(name)
+}
+
+// IsTank reports whether the yard has a tank that can be meant by a name.
 func (s *Scope) IsTank(name string) bool {
 	if s.Yard == nil {
 		return false
 	}
-	_, ok := s.Yard.Tank(name)
+	_, ok := words.Match(name, TankNames(s.Yard))
 	return ok
 }
 
@@ -82,6 +153,10 @@ func (s *Scope) holdsBrine(t yard.Tank) error {
 		return nil
 	}
 	view := show.View{System: s.System}
+	by := s.Yard.Path
+	if t.Said.ByJournal() {
+		by = fmt.Sprintf("%s, entry %d,", s.Standing().Journal, t.Said.Entry)
+	}
 	return fault.Refuse("--tank %s: %s says it holds %s (%s), which a reading in salt does not judge; allowed: a tank of salt brine, or blend and store",
-		words.Quoted(t.Name), s.Yard.Path, t.Liquid.Name, view.CompositionText(*t.Liquid))
+		words.Quoted(t.Name), by, t.Liquid.Name, view.CompositionText(*t.Liquid))
 }

@@ -22,7 +22,21 @@ type Text struct {
 func Name(b *Set, to *string, name, usage string, names func(*yard.Yard) []string) *Text {
 	t := &Text{to: to, names: names}
 	b.flags.Var(t, name, usage)
+	if names != nil {
+		b.Then(t.asYardSpells)
+	}
 	return t
+}
+
+// asYardSpells takes the name as the yard file spells it.
+func (t *Text) asYardSpells(s *Scope) error {
+	if s.Yard == nil || !t.given {
+		return nil
+	}
+	if name, ok := words.Match(*t.to, t.names(s.Yard)); ok {
+		*t.to = name
+	}
+	return nil
 }
 
 // Given reports whether a name was typed.

@@ -2,6 +2,7 @@ package cold
 
 import (
 	"slices"
+	"time"
 
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/bind"
@@ -16,7 +17,8 @@ import (
 // it. A blend can be without one.
 type baseTank struct {
 	yard.Tank
-	flag *bind.Text
+	flag  *bind.Text
+	clock func() time.Time
 }
 
 func (t *baseTank) given() bool { return t.flag.Given() }
@@ -36,13 +38,14 @@ func (t *baseTank) bind(b *bind.Set, parts *[]brine.Part) {
 		if t.Tank, err = s.Tank("additive-into", name); err != nil {
 			return err
 		}
+		t.clock = s.Now
 		additives := 0.0
 		for _, p := range *parts {
 			additives += p.Amount
 		}
 		switch {
-		case t.Liquid == nil || t.Usual() == 0:
-			return fault.Refuse("%s: the yard file does not say what stands in that tank; allowed: a tank with contents and strength", t.said())
+		case t.Liquid == nil || t.Held() == 0:
+			return fault.Refuse("%s: neither the journal nor the yard file says that anything stands in that tank; allowed: a tank with contents and strength", t.said())
 		case len(*parts) == 0:
 			return fault.Refuse("%s: no additive; allowed: like 20:cacl2@32%%", t.said())
 		case !(additives < 100):
@@ -55,13 +58,18 @@ func (t *baseTank) bind(b *bind.Set, parts *[]brine.Part) {
 
 // amounts makes so much of a blend that its base is all that stands in the tank.
 func (t *baseTank) amounts(b brine.Blend) brine.Blend {
-	scale := t.Usual() / b.Amounts[0]
+	scale := t.Held() / b.Amounts[0]
 	b.Amounts = slices.Clone(b.Amounts)
 	for i := range b.Amounts {
 		b.Amounts[i] *= scale
 	}
 	b.Total *= scale
 	return b
+}
+
+// stands says what the base is, and who said so.
+func (t *baseTank) stands(v show.View) string {
+	return v.Say("Into the %v in %s%s: ", t.Held(), t.Name, v.Source(t.Said, t.clock()))
 }
 
 // figures say what goes in, and whether it fits.

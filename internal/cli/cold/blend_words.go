@@ -2,6 +2,7 @@ package cold
 
 import (
 	"sort"
+	"strings"
 
 	"brineyard/internal/cli/show"
 	"brineyard/internal/quantity"
@@ -40,7 +41,10 @@ func (m mixed) last(v show.View) string {
 func (m mixed) words(v show.View, d *report.Document) {
 	d.Title, d.Verdict = "Blend", m.verdict(v)
 	d.Tables = []report.Table{m.meterTable(v)}
-	d.Notes = append(v.ColdNotes(m.made.Cold), m.notes(v)...)
+	if t := m.asked.into; t.given() {
+		d.Notes = show.Said(v.Doubt(t.Name, t.Said, t.clock()))
+	}
+	d.Notes = append(append(d.Notes, v.ColdNotes(m.made.Cold)...), m.notes(v)...)
 	d.Cautions = show.LiquidCautions(m.made.Liquid)
 	d.Next = "freeze with its salts, or --liquid and its name, says what a cold night makes of it."
 }
@@ -51,8 +55,12 @@ func (m mixed) verdict(v show.View) string {
 	if m.solved != nil {
 		verdict = m.found(v, verdict)
 	}
-	if t := m.asked.into; t.given() && m.made.Total > t.Capacity {
-		return v.Say("It does not fit: %v in tank %s of %v. %s", m.made.Total, t.Name, t.Capacity, verdict)
+	t := m.asked.into
+	switch {
+	case t.given() && m.made.Total > t.Capacity:
+		return v.Say("%sit does not fit, %v in a tank of %v. %s", t.stands(v), m.made.Total, t.Capacity, verdict)
+	case t.given():
+		return t.stands(v) + strings.ToLower(verdict[:1]) + verdict[1:]
 	}
 	return verdict
 }

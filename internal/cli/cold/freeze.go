@@ -18,8 +18,8 @@ var freezeCommand = run.Command{
 		"salt falls out of it, and which comes first: that is what a tank or a pump\n" +
 		"meets. It also tells what the liquid has become at a temperature below that,\n" +
 		"draws its freezing diagram, and says how much ice it melts.",
-	Example: "  brineyard freeze --nacl 23.3%\n" +
-		"  brineyard freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal",
+	Example: "  brineyard freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal\n" +
+		"  brineyard freeze --tank north --at -4F",
 	Args:      run.NoArguments,
 	New:       func() run.Question { return &freeze{} },
 	Rows:      true,
@@ -28,13 +28,14 @@ var freezeCommand = run.Command{
 
 type freeze struct {
 	request brine.FreezeRequest
+	in      standsIn
 	ascii   bool
 }
 
 // Bind binds the request.
 func (q *freeze) Bind(b *bind.Set) {
 	r := &q.request
-	bindLiquid(b, &r.Liquid)
+	bindLiquid(b, &r.Liquid, &q.in)
 	var at *bind.Value[quantity.Temperature]
 	var volume *bind.Value[quantity.Volume]
 	b.Then(func(*bind.Scope) error {
@@ -45,7 +46,7 @@ func (q *freeze) Bind(b *bind.Set) {
 	})
 	at = bind.Of(b, bind.Temperature, &r.At, "at", "what it has become after standing at this temperature")
 	bind.Of(b, bind.Temperature, &r.Pavement, "pavement", "how much ice it melts on pavement at this temperature")
-	volume = bind.Of(b, bind.Volume, &r.Volume, "volume", "what stands in the tank, for --at")
+	volume = bind.Of(b, bind.Volume, &r.Volume, "volume", "what stands in the tank, for --at", q.in.volume)
 	bind.Of(b, bind.Temperature, &r.StoredAt, "temp", "temperature at which its volume is measured; 60F unless given", bind.Default(quantity.Fahrenheit(60)))
 	bind.Switch(b, &r.Curve, "curve", "the freezing diagram, as a table and a chart")
 	bind.ASCII(b, &q.ascii)
@@ -63,6 +64,10 @@ func (q *freeze) Answer(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			d.ASCII = q.ascii
 			freezeWords(s.View, d, r, f)
+			d.Verdict = q.in.stands(s.View) + d.Verdict
+			if q.in.given() {
+				d.Notes = append(show.Said(s.View.Doubt(q.in.Name, q.in.Said, q.in.clock())), d.Notes...)
+			}
 		},
 		Working: func() []report.Step { return derive.Freeze(s.View, r, f) },
 	}, nil

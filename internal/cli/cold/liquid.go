@@ -13,8 +13,8 @@ import (
 // salts are the flags that compose a liquid, in the order in which a refusal names them.
 type salts [4]*bind.Value[quantity.Strength]
 
-// bindLiquid binds a liquid: the salts in it, or its name.
-func bindLiquid(b *bind.Set, to *balance.Liquid) {
+// bindLiquid binds a liquid: the salts in it, its name, or the tank in which it stands.
+func bindLiquid(b *bind.Set, to *balance.Liquid, in *standsIn) {
 	var of salts
 	for i, salt := range [...]solution.Salt{solution.NaCl, solution.CaCl2, solution.MgCl2, solution.KCl} {
 		of[i] = bind.Typed(b, bind.Strength, balance.SaltName(salt), salt.String()+", by weight of the liquid")
@@ -25,14 +25,22 @@ func bindLiquid(b *bind.Set, to *balance.Liquid) {
 		switch {
 		case len(given) > 0 && name.Given():
 			return fault.Refuse("--liquid %s and %s: two liquids; allowed: one of them", name.Quoted(), given[0])
-		case len(given) == 0 && !name.Given():
-			return fault.Refuse("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, or --liquid")
+		case in.given() && (len(given) > 0 || name.Given()):
+			return fault.Refuse("%s: what stands in the tank is known; allowed: without another liquid", in.said())
+		case len(given) == 0 && !name.Given() && !in.given():
+			return fault.Refuse("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, --liquid, or --tank")
 		}
 		*to = balance.Liquid{Name: "this liquid", Composition: of.composition()}
 		return nil
 	})
-	b.SaysOf(fault.FieldLiquid, func() string { return strings.Join(of.given(), " ") })
+	b.SaysOf(fault.FieldLiquid, func() string {
+		if in.given() {
+			return in.said()
+		}
+		return strings.Join(of.given(), " ")
+	})
 	name = bind.Liquid(b, to, "liquid", "a `liquid` by name, instead of salts: brine@23.3%, or one of the yard file")
+	in.bind(b, to)
 }
 
 // given are the salts that were typed, with their flags.

@@ -90,7 +90,7 @@ func (q *practice) Bind(b *bind.Set) {
 	})
 	b.SaysOf(drill.FieldTopic, func() string { return topic })
 	b.Then(func(s *bind.Scope) error {
-		q.request.System, q.request.Shop, q.request.Seed = s.System, shopOf(s.Yard), q.seed.number
+		q.request.System, q.request.Shop, q.request.Seed = s.System, shopOf(s.Standing()), q.seed.number
 		if !q.seed.given {
 			q.request.Seed = uint64(s.Now().UnixNano()) % 100000
 		}

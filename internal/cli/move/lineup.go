@@ -81,11 +81,17 @@ func (q *valves) planMove(s *run.Session) (run.Reply, error) {
 	if err != nil {
 		return run.Reply{}, err
 	}
+	now, err := s.Standing()
+	if err != nil {
+		return run.Reply{}, err
+	}
 	return run.Reply{
 		Figures: moveFigures(m),
 		Words: func(d *report.Document) {
 			moveWords(d, s.Yard.Plumbing, m)
-			d.Notes = mixNotes(s.View, s.Yard, m)
+			ends := ends{now, m, s.Env.Now()}
+			d.Verdict += ends.verdict(s.View)
+			d.Notes = append(ends.doubts(s.View), mixNotes(s.View, now, m)...)
 		},
 		Working: func() []report.Step { return pathSteps(m) },
 	}, nil

@@ -43,7 +43,7 @@ func openAlone(m lineup.Move) string {
 func mixNotes(v show.View, y *yard.Yard, m lineup.Move) []string {
 	from, ok1 := y.Tank(m.From)
 	to, ok2 := y.Tank(m.To)
-	if !ok1 || !ok2 || from.Liquid == nil || to.Liquid == nil || to.Usual() == 0 {
+	if !ok1 || !ok2 || from.Liquid == nil || to.Liquid == nil || to.Held() == 0 {
 		return nil
 	}
 	a, b := v.Describe(*from.Liquid), v.Describe(*to.Liquid)
@@ -52,7 +52,7 @@ func mixNotes(v show.View, y *yard.Yard, m lineup.Move) []string {
 	if plainA && plainB || a == b {
 		return nil
 	}
-	return []string{v.Say("By the yard file %s holds %s and %s holds %s: see with blend or store what that makes before it is pumped.", m.From, a, m.To, b)}
+	return []string{v.Say("%s holds %s and %s holds %s: see with blend or store what that makes before it is pumped.", m.From, a, m.To, b)}
 }
 
 // moveSteps put a move in order. Common practice, no source: pump off first, close

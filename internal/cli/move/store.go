@@ -2,10 +2,12 @@ package move
 
 import (
 	"strconv"
+	"time"
 
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -31,6 +33,7 @@ type store struct {
 	request brine.StoreRequest
 	tank    yard.Tank // the first lot's; zero where that is a volume
 	from    []string  // the tank of each lot; empty for one from outside the yard
+	clock   func() time.Time
 	record  run.Record
 }
 
@@ -76,8 +79,12 @@ func (q *store) findTank(s *bind.Scope) error {
 		return fault.Refuse("no lots; allowed: like 6000gal@23.1%% 800gal@25%%, or the name of a storage tank")
 	}
 	if s.IsTank(s.Args[0]) {
-		q.tank, _ = s.Yard.Tank(s.Args[0])
+		var err error
+		if q.tank, err = s.Tank("tank", s.Args[0]); err != nil {
+			return err
+		}
 	}
+	q.clock = s.Now
 	return nil
 }
 
@@ -91,11 +98,23 @@ func (q *store) readLots(s *bind.Scope) error {
 		}
 		from := ""
 		if s.IsTank(text) {
-			from = text
+			t, err := s.Tank("tank", text)
+			if err != nil {
+				return err
+			}
+			from = t.Name
 		}
 		q.request.Lots, q.from = append(q.request.Lots, lot), append(q.from, from)
 	}
 	return nil
+}
+
+// source says who said what the tank holds; nothing where that was typed.
+func (q *store) source(v show.View) string {
+	if q.tank.Name == "" {
+		return ""
+	}
+	return v.Source(q.tank.Said, q.clock())
 }
 
 // Answer mixes the lots.
@@ -108,7 +127,10 @@ func (q *store) Answer(s *run.Session) (run.Reply, error) {
 	return run.Reply{
 		Figures: storeFigures(s.View, r, out),
 		Words: func(d *report.Document) {
-			storeWords(s.View, d, r, out)
+			storeWords(s.View, d, r, out, q.source(s.View))
+			if q.tank.Name != "" {
+				d.Notes = append(show.Said(s.View.Doubt(q.tank.Name, q.tank.Said, q.clock())), d.Notes...)
+			}
 		},
 		Working: func() []report.Step { return storeWorking(s.View, r, out) },
 		Record:  &q.record, Entries: q.entries(out),

@@ -63,18 +63,22 @@ func fitsFigure(v show.View, r brine.StoreRequest, out brine.StoreResult) report
 	return report.Figure{Key: "fits", Label: "Fits the tank", Value: fits}
 }
 
-func storeWords(v show.View, d *report.Document, r brine.StoreRequest, out brine.StoreResult) {
-	d.Title, d.Verdict = "Storage tank", storeVerdict(v, r, out)
+// storeWords puts words around the figures; source says who said what the tank holds.
+func storeWords(v show.View, d *report.Document, r brine.StoreRequest, out brine.StoreResult, source string) {
+	d.Title, d.Verdict = "Storage tank", storeVerdict(v, r, out, source)
 	d.Notes, d.Cautions = v.ColdNotes(out.Cold), show.LiquidCautions(out.Now.Liquid)
 	if len(out.Each) > 0 {
 		d.Tables = []report.Table{batchTable(v, r, out.Each)}
 	}
 }
 
-func storeVerdict(v show.View, r brine.StoreRequest, out brine.StoreResult) string {
+func storeVerdict(v show.View, r brine.StoreRequest, out brine.StoreResult, source string) string {
 	made := v.Say("The tank holds %v of %s", out.Now.Volume, v.Contents(out.Now.Liquid))
 	if !out.Fits {
 		made = v.Say("It does not fit: %v of %s, and the tank holds %v", out.Now.Volume, v.Contents(out.Now.Liquid), r.Capacity)
+	}
+	if source != "" {
+		made += v.Say(", with its own %v%s", r.Lots[0].Volume, source)
 	}
 	c := out.Correction
 	switch {

@@ -2,6 +2,7 @@ package move
 
 import (
 	"cmp"
+	"time"
 
 	"brineyard/internal/balance"
 	"brineyard/internal/cli/bind"
@@ -31,13 +32,15 @@ var truckCommand = run.Command{
 // loading asks what a truck carries and lays down.
 type loading struct {
 	request truck.Request
-	truck   yard.Truck // zero unless named
+	truck   yard.Truck // as it stands; zero unless named
+	clock   func() time.Time
 }
 
 // Bind binds the request.
 func (q *loading) Bind(b *bind.Set) {
 	r, t := &q.request, &q.truck
 	bindTruck(b, t)
+	b.Then(func(s *bind.Scope) error { q.clock = s.Now; return nil })
 	bindCarried(b, &r.Liquid)
 	key := func() string { return "truck " + words.Quoted(t.Name) }
 	bind.Of(b, bind.Temperature, &r.Temperature, "temp", "temperature of the liquid; 60F unless given", bind.Default(quantity.Fahrenheit(60)))
@@ -73,7 +76,7 @@ func bindTruck(b *bind.Set, to *yard.Truck) {
 			return fault.Refuse("--truck %s: there is no yard file; allowed: --yard with a file, or --tank", flag.Quoted())
 		}
 		var found bool
-		if *to, found = s.Yard.Truck(name); !found {
+		if *to, found = s.Standing().Truck(name); !found {
 			return fault.Refuse("--truck %s: no such truck in %s; %s", flag.Quoted(), s.Yard.Path, words.Allowed(name, bind.TruckNames(s.Yard)))
 		}
 		return nil
@@ -99,9 +102,10 @@ func (q *loading) Answer(s *run.Session) (run.Reply, error) {
 		return run.Reply{}, fault.Refuse("nothing to reckon; allowed: --truck or --tank for a load, --rate or --area-rate with --speed, --catch with --over")
 	}
 	return run.Reply{
-		Figures: truckFigures(s.View, r, out),
+		Figures: append(truckFigures(s.View, r, out), q.aboardFigures(s.View, out.Load)...),
 		Words: func(d *report.Document) {
 			truckWords(s.View, d, r, out)
+			d.Verdict += q.aboard(s.View, out.Load)
 		},
 		Working: func() []report.Step { return derive.Truck(s.View, r, out) },
 	}, nil

@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"strings"
+	"time"
 
 	"brineyard/internal/balance"
 	"brineyard/internal/cli/bind"
@@ -17,7 +18,8 @@ import (
 // precedence.
 type asked struct {
 	request storm.Request
-	yard    *yard.Yard
+	yard    *yard.Yard // as it stands
+	clock   func() time.Time
 	orders  *file.Storm // of the storm file; empty where none is named
 	passes  int         // over every route; 0 for the routes' own
 }
@@ -59,8 +61,8 @@ func inOrders[Q quantity.Quantity](a *asked, get func(*file.Storm) *Q) bind.Sour
 
 // takeYard takes over what the yard has.
 func (a *asked) takeYard(s *bind.Scope) error {
-	y := s.Yard
-	a.yard = y
+	y := s.Standing()
+	a.yard, a.clock = y, s.Now
 	a.request = storm.Request{
 		Prices: y.Prices, Blends: y.Blends, Tanks: y.StorageTanks(), Others: y.Liquids, Trucks: y.Trucks,
 		Supply: y.Supply, Pump: y.Pump, Pile: y.Pile,

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io/fs"
 	"slices"
+	"sync"
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/show"
@@ -64,11 +65,13 @@ type Session struct {
 	Yard    *yard.Yard // nil when there is none
 	View    show.View
 	notes   []string // how the question was read
+	stands  func() (*yard.Yard, error)
 }
 
 // Open reads the yard file and settles the units. Errors: file.Faults.
 func Open(env *Env, g *Globals) (*Session, error) {
 	s := &Session{Env: env, Globals: g}
+	s.stands = sync.OnceValues(s.readStanding)
 	if err := s.readYard(); err != nil {
 		return nil, err
 	}
@@ -115,7 +118,7 @@ func (s *Session) Note(text string) { s.notes = append(s.notes, text) }
 
 // Scope is what a question's values are taken from.
 func (s *Session) Scope(args []string) *bind.Scope {
-	return &bind.Scope{Yard: s.Yard, System: s.View.System, Now: s.Env.Now, Open: s.Env.Open, Args: args}
+	return &bind.Scope{Yard: s.Yard, Stands: s.Standing, System: s.View.System, Now: s.Env.Now, Open: s.Env.Open, Args: args}
 }
 
 // Write draws the document in the form asked for.

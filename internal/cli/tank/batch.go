@@ -1,6 +1,8 @@
 package tank
 
 import (
+	"time"
+
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/derive"
@@ -31,13 +33,17 @@ type batch struct {
 	request brine.BatchRequest
 	tank    bind.Tank
 	record  run.Record
+	pile    yard.Pile // as it stands
+	clock   func() time.Time
+	// heelStands tells that the heel is what the journal says stands in the tank.
+	heelStands bool
 }
 
 // Bind binds the request.
 func (q *batch) Bind(b *bind.Set) {
 	r := &q.request
 	q.record.Bind(b, q.tank.Known, run.NeedsTank)
-	q.tank.Bind(b, &r.Volume, &r.Capacity, "brine wanted in the tank, heel counted; the yard file's full batch unless given")
+	q.tank.BindFull(b, &r.Volume, &r.Capacity, "brine wanted in the tank, heel counted; the yard file's full batch unless given")
 	b.Then(func(*bind.Scope) error {
 		if t := q.tank.Is; q.tank.Given() && !t.Mixing {
 			return fault.Refuse("--tank %s: no mixing tank, and a batch is made in one; allowed: a mixing tank of the yard file, or --volume", words.Quoted(t.Name))
@@ -51,19 +57,30 @@ func (q *batch) Bind(b *bind.Set) {
 	supply := bind.Of(b, bind.Flow, &r.Supply, "supply", "flow of the water supply",
 		bind.Key("supply.flow", func(y *yard.Yard) quantity.Flow { return y.Supply.Flow }))
 	supply.NotZero(b, "no flow", "above 0gal/min")
-	bind.Of(b, bind.Mass, &r.Bed, "bed", "undissolved salt wanted on the bed, as delivered; none unless given",
+	bed := bind.Of(b, bind.Mass, &r.Bed, "bed", "undissolved salt wanted on the bed, as delivered; none unless given",
 		bind.KeyNamed(func() string { return "tank " + words.Quoted(q.tank.Is.Name) + " bed" }, func() quantity.Mass { return q.tank.Is.Bed }))
-	bindHeel(b, r)
+	b.Then(func(s *bind.Scope) error {
+		q.pile, q.clock = yard.Pile{}, s.Now
+		if now := s.Standing(); now != nil {
+			q.pile = now.Pile
+		}
+		if lies := q.tank.Is.OnFloor; lies != nil && !bed.Given() && q.tank.Is.Said.ByJournal() {
+			r.Bed = max(0, r.Bed-*lies) // the rest of the bed is there
+		}
+		return nil
+	})
+	q.bindHeel(b)
 	bind.Glass(b, &r.Instrument)
 }
 
-// bindHeel binds what stands in the tank.
-func bindHeel(b *bind.Set, r *brine.BatchRequest) {
+// bindHeel binds what stands in the tank: as typed, else as the journal has it.
+func (q *batch) bindHeel(b *bind.Set) {
+	r, t := &q.request, &q.tank
 	var volume *bind.Value[quantity.Volume]
 	var strength *bind.Value[quantity.Strength]
 	var temp *bind.Value[quantity.Temperature]
 	b.Then(func(*bind.Scope) error {
-		if !volume.Given() && (strength.Given() || temp.Given()) {
+		if !volume.Given() && !t.Is.Said.ByJournal() && (strength.Given() || temp.Given()) {
 			name := "heel-strength"
 			if !strength.Given() {
 				name = "heel-temp"
@@ -72,11 +89,28 @@ func bindHeel(b *bind.Set, r *brine.BatchRequest) {
 		}
 		return nil
 	})
-	volume = bind.Of(b, bind.Volume, &r.HeelVolume, "heel-volume", "brine that stands in the tank; none unless given")
-	strength = bind.Of(b, bind.Strength, &r.HeelStrength, "heel-strength", "true strength of the heel; the target unless given",
-		bind.DefaultOf(func() quantity.Strength { return r.Target }))
+	volume = bind.Of(b, bind.Volume, &r.HeelVolume, "heel-volume", "brine that stands in the tank; what the journal has of it unless given",
+		bind.Entered(func(*yard.Yard) (*quantity.Volume, yard.Said) { return t.Is.Contents, t.Is.Said }))
+	b.Then(func(s *bind.Scope) error {
+		q.heelStands = !volume.Given() && t.Is.Said.ByJournal()
+		if q.heelStands && r.HeelVolume >= r.Volume {
+			return fault.Refuse("--tank %s: %v stand in it (%s), and the batch is of %v; allowed: pump it off first, or --heel-volume with what is left",
+				words.Quoted(t.Name), r.HeelVolume.In(s.System), show.SourceText(t.Is.Said, s.Now()), r.Volume.In(s.System))
+		}
+		return nil
+	})
+	strength = bind.Of(b, bind.Strength, &r.HeelStrength, "heel-strength", "true strength of the heel; the journal's, else the target unless given",
+		q.heelStrength, bind.DefaultOf(func() quantity.Strength { return r.Target }))
 	temp = bind.Of(b, bind.Temperature, &r.HeelTemp, "heel-temp", "temperature of the heel; that of the water unless given",
 		bind.DefaultOf(func() quantity.Temperature { return r.WaterTemp }))
+}
+
+// heelStrength takes the strength of what the journal says stands in the tank.
+func (q *batch) heelStrength(name string, s *bind.Scope) (w quantity.Strength, place bind.Place, found bool) {
+	if !q.heelStands {
+		return w, place, false
+	}
+	return q.tank.Strength()(name, s)
 }
 
 // Answer sizes the batch.
@@ -89,7 +123,7 @@ func (q *batch) Answer(s *run.Session) (run.Reply, error) {
 	return run.Reply{
 		Figures: batchFigures(v, r, b),
 		Words: func(d *report.Document) {
-			d.Title, d.Verdict, d.Notes, d.Tables = "Batch", batchVerdict(v, r, b), batchNotes(v, r, b), []report.Table{chargeTable(v, b)}
+			d.Title, d.Verdict, d.Notes, d.Tables = "Batch", batchVerdict(v, r, b), q.notes(v, b), []report.Table{chargeTable(v, b)}
 			d.Cautions = []string{show.CautionBackflow, show.CautionEntry, show.CautionDrain, show.CautionPump, show.CautionLocal}
 			d.Next = "ready, with two or more timed readings, says when it reaches target."
 		},
@@ -136,6 +170,18 @@ func batchFigures(v show.View, r brine.BatchRequest, b brine.Batch) []report.Fig
 	}
 }
 
+// stockNotes say what the journal has of the bed and the pile.
+func (q *batch) stockNotes(v show.View, b brine.Batch) []string {
+	var notes []string
+	if lies := q.tank.Is.OnFloor; lies != nil && *lies > 0 && q.tank.Is.Said.ByJournal() {
+		notes = append(notes, v.Say("About %v of salt lies on the floor of the tank%s.", *lies, q.tank.StandsBy(v)))
+	}
+	if pile := q.pile.OnHand; pile != nil && q.pile.Said.ByJournal() && *pile < b.SaltToLoad {
+		notes = append(notes, v.Say("The pile holds %v (%s), less than this batch takes.", max(0, *pile), show.SourceText(q.pile.Said, q.clock())))
+	}
+	return append(notes, show.Said(q.tank.Doubt(v))...)
+}
+
 // fillTime is there when the supply's flow is known.
 func fillTime(v show.View, b brine.Batch) report.Figure {
 	f := v.Figure("fill_time", "Time to fill", b.FillTime)
@@ -166,17 +212,21 @@ func chargeTable(v show.View, b brine.Batch) report.Table {
 	return t
 }
 
-func batchNotes(v show.View, r brine.BatchRequest, b brine.Batch) []string {
+func (q *batch) notes(v show.View, b brine.Batch) []string {
+	r, heel := q.request, ""
+	if q.heelStands {
+		heel = q.tank.StandsBy(v)
+	}
 	salt := v.Say("Salt of %v purity and %v moisture, as warm as the water (%v).", r.RockSalt.Purity, r.RockSalt.Moisture, r.WaterTemp)
 	if r.RockSalt.Purity < 1 {
 		salt += " What is not NaCl is taken to settle."
 	}
-	notes := []string{salt}
+	notes := append(q.stockNotes(v, b), salt)
 	if r.Bed > 0 {
 		notes = append(notes, "The bed takes up room of its own in the tank, beside the brine.")
 	}
 	if r.HeelVolume > 0 {
-		notes = append(notes, v.Say("Counts a heel of %v at %v; the recharge leaves the same volume on target.", r.HeelVolume, r.HeelStrength))
+		notes = append(notes, v.Say("Counts a heel of %v at %v%s; the recharge leaves the same volume on target.", r.HeelVolume, r.HeelStrength, heel))
 	}
 	if bed := r.BedCapacity; bed > 0 && b.SaltToLoad > bed {
 		notes = append(notes, v.Say("The floor of the tank holds %v of salt: load in turns.", bed))

@@ -58,7 +58,7 @@ func (q *check) Answer(s *run.Session) (run.Reply, error) {
 	reply := run.Reply{
 		Figures: checkFigures(s.View, r, c),
 		Words: func(d *report.Document) {
-			checkWords(s.View, d, r, c)
+			q.words(s.View, d, r, c)
 			d.Next = afterCheck(s.Yard, q.tank.Name, c.Decision)
 		},
 		Working: func() []report.Step { return checkWorking(s.View, r, c) },
@@ -93,10 +93,13 @@ func checkFigures(v show.View, r brine.CheckRequest, c brine.CheckResult) []repo
 	return append(figures, v.Freezing(c.Reading.Freezing)...)
 }
 
-func checkWords(v show.View, d *report.Document, r brine.CheckRequest, c brine.CheckResult) {
-	q, fix := r.Correction(c), fix(r, c)
-	d.Title, d.Verdict = "Tank check", checkVerdict(v, r, c)
-	d.Notes = append(checkNotes(v, r, c), v.CorrectionNotes(q, fix)...)
+func (q *check) words(v show.View, d *report.Document, r brine.CheckRequest, c brine.CheckResult) {
+	fix := fix(r, c)
+	d.Title, d.Verdict = "Tank check", checkVerdict(v, r, c, q.tank.Source(v))
+	if c.Decision != yard.MayPump {
+		d.Notes = show.Said(q.tank.Doubt(v))
+	}
+	d.Notes = append(append(d.Notes, checkNotes(v, r, c)...), v.CorrectionNotes(r.Correction(c), fix)...)
 	d.Cautions = append(show.CorrectionCautions(fix), pumpCautions(c)...)
 }
 
@@ -151,8 +154,9 @@ func bandFigures(v show.View, r brine.CheckRequest, c brine.CheckResult) []repor
 }
 
 // checkVerdict is the one sentence of the command: the decision; whether the
-// reading alone would have misled; what to do, and what to look for then.
-func checkVerdict(v show.View, r brine.CheckRequest, c brine.CheckResult) string {
+// reading alone would have misled; what to do, and what to look for then. Source says who said
+// what stands in the tank.
+func checkVerdict(v show.View, r brine.CheckRequest, c brine.CheckResult, source string) string {
 	finding := finding(v, r, c)
 	if c.Decision == yard.MayPump {
 		return v.Say("Pump: %s, within %v to %v.", finding, r.Band.Low, r.Band.High)
@@ -161,12 +165,12 @@ func checkVerdict(v show.View, r brine.CheckRequest, c brine.CheckResult) string
 	if c.Decision == yard.TooWeak {
 		limit = v.Say("too weak (below %v)", r.Band.Low)
 	}
-	do := v.Say("to its %v %s", r.Volume, v.CorrectionSteps(c.Correction))
+	do := v.Say("to its %v%s %s", r.Volume, source, v.CorrectionSteps(c.Correction))
 	if r.Bed > 0 && c.Decision == yard.TooWeak {
 		do = "circulate over its bed and read again; if it stays so, " + do
 	}
 	if c.Correction.DrawOffFirst > 0 {
-		do = v.Say("of its %v %s", r.Volume, v.CorrectionSteps(c.Correction))
+		do = v.Say("of its %v%s %s", r.Volume, source, v.CorrectionSteps(c.Correction))
 	}
 	return v.Say("Do not pump: %s, %s; %s, mix, and look for %v on %s at %v.",
 		finding, limit, do, r.Sample.Instrument.Scale.Quantity(c.ReadingWanted),

@@ -40,7 +40,7 @@ func (q *correct) Bind(b *bind.Set) {
 	q.tank.Bind(b, &r.Volume, &r.Capacity, "brine in the tank")
 	bind.Additive(b, &r.With, &r.Stock, &r.RockSalt)
 	bind.Target(b, &r.Target)
-	q.reading.BindStrength(b, &r.Strength, &q.sample)
+	q.reading.BindStrength(b, &r.Strength, &q.sample, q.tank.Strength())
 	b.Then(func(*bind.Scope) (err error) {
 		r.Temperature, r.Instrument, q.read = q.sample.Temperature, q.sample.Instrument, nil
 		if !q.reading.Given() {
@@ -62,7 +62,8 @@ func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 	return run.Reply{
 		Figures: correctFigures(v, r, c, q.read),
 		Words: func(d *report.Document) {
-			d.Title, d.Verdict, d.Notes, d.Cautions = "Correction", correctVerdict(v, r, c), v.CorrectionNotes(r, c), show.CorrectionCautions(c)
+			d.Title, d.Verdict, d.Cautions = "Correction", q.verdict(v, r, c), show.CorrectionCautions(c)
+			d.Notes = append(show.Said(q.tank.Doubt(v)), v.CorrectionNotes(r, c)...)
 			d.Next = "check, once it is mixed and the temperature has settled."
 			if q.read != nil {
 				d.Notes = append(d.Notes, v.DensityNotes(r.Strength, r.Temperature)...)
@@ -100,12 +101,17 @@ func correctFigures(v show.View, r brine.CorrectRequest, c brine.Correction, rea
 	}, figures...)
 }
 
-func correctVerdict(v show.View, r brine.CorrectRequest, c brine.Correction) string {
+func (q *correct) verdict(v show.View, r brine.CorrectRequest, c brine.Correction) string {
+	volume, strength := q.tank.Source(v), q.tank.StrengthSource(v, q.reading.Named())
+	if volume == strength {
+		volume = ""
+	}
+	has := v.Say("%v%s at %v%s", r.Volume, volume, r.Strength, strength)
 	if c.Additive == brine.AnyAdditive {
-		return v.Say("Add nothing: %v at %v is on target.", r.Volume, r.Strength)
+		return v.Say("Add nothing: %s is on target.", has)
 	}
 	steps := v.CorrectionSteps(c)
-	return v.Say("%s: %v at %v becomes %v at %v, and %s shows %v at %v.",
-		strings.ToUpper(steps[:1])+steps[1:], r.Volume, r.Strength, c.Final, c.Strength,
+	return v.Say("%s: %s becomes %v at %v, and %s shows %v at %v.",
+		strings.ToUpper(steps[:1])+steps[1:], has, c.Final, c.Strength,
 		r.Instrument.Scale.Words(), r.Instrument.Scale.Quantity(c.Reading), r.Temperature)
 }
