@@ -78,7 +78,7 @@ func (s *State) draw(e *journal.Entry, from *Tank) balance.Vessel {
 		s.problem(e, "nothing says what was in "+from.Name+"; a count before it would")
 		return from.Draw(0)
 	case *e.Volume > had*(1+slack):
-		s.problem(e, from.Name+" held %v by the entries, and %v were taken out: only what it held is counted", had, *e.Volume)
+		s.cannot(e, from.Name+" held %v by the entries, and %v were taken out: only what it held is counted", had, *e.Volume)
 		return from.Draw(from.Mass)
 	case had == 0:
 		return from.Draw(0)
@@ -94,7 +94,7 @@ func (s *State) checkCapacity(e *journal.Entry, t *Tank) {
 		return
 	}
 	if v := t.Volume(); v > most*slack {
-		s.problem(e, t.Name+" would hold %v by the entries, and its capacity is %v", v, most)
+		s.cannot(e, t.Name+" would hold %v by the entries, and its capacity is %v", v, most)
 	}
 }
 

@@ -18,7 +18,11 @@ func (s *State) Over(y *yard.Yard) *yard.Yard {
 			continue
 		}
 		held, liquid := stands.Volume(), stands.Liquid
-		t.Contents, t.Liquid = &held, &liquid
+		t.Contents, t.Liquid, t.Said = &held, &liquid, stands.Said
+	}
+	if s.PileKnown {
+		pile := s.Pile
+		now.Pile.OnHand, now.Pile.Said = &pile, s.PileSaid
 	}
 	return &now
 }

@@ -7,6 +7,7 @@ import (
 	"cmp"
 	"iter"
 	"sort"
+	"strings"
 
 	"brineyard/internal/balance"
 	"brineyard/internal/journal"
@@ -29,6 +30,7 @@ type State struct {
 	// Pile is rock salt as delivered. It is below nothing where deliveries are missing.
 	Pile      quantity.Mass
 	PileKnown bool // counted or delivered once
+	PileSaid  yard.Said
 	PileCount *PileCount
 	Problems  []Problem
 }
@@ -38,6 +40,10 @@ type Problem struct {
 	Entry int
 	Text  string // a format for Args
 	Args  []quantity.Quantity
+	// Cannot is set where the entry tells what cannot be: more out of a vessel than stands in
+	// it, or more into it than it takes.
+	Cannot  bool
+	LeftOut bool // the entry changed nothing
 }
 
 // Effect is what an entry did.
@@ -129,10 +135,20 @@ var effects = map[journal.Kind]func(*State, *journal.Entry) Effect{
 // those that were taken back.
 func (s *State) Apply(e *journal.Entry) Effect {
 	s.Entries++
-	if effect := effects[e.Kind]; effect != nil {
-		return effect(s, e)
+	effect := effects[e.Kind]
+	if effect == nil {
+		return Effect{}
 	}
-	return Effect{}
+	f := effect(s, e)
+	for _, name := range []string{e.Tank, e.From} {
+		if t := s.tanks[name]; t != nil {
+			t.said(e)
+		}
+	}
+	if f.Delivered > 0 || f.Counted != nil || f.Salt > 0 {
+		s.PileSaid = yard.Said{Entry: e.Number, Time: e.Time}
+	}
+	return f
 }
 
 // tank finds a tank, or begins an empty one.
@@ -146,5 +162,11 @@ func (s *State) tank(name string) *Tank {
 }
 
 func (s *State) problem(e *journal.Entry, text string, args ...quantity.Quantity) {
-	s.Problems = append(s.Problems, Problem{e.Number, text, args})
+	s.Problems = append(s.Problems, Problem{Entry: e.Number, Text: text, Args: args, LeftOut: strings.HasSuffix(text, "left out")})
+}
+
+// cannot is a problem of an entry that tells what cannot be.
+func (s *State) cannot(e *journal.Entry, text string, args ...quantity.Quantity) {
+	s.problem(e, text, args...)
+	s.Problems[len(s.Problems)-1].Cannot = true
 }
