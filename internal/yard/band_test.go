@@ -45,3 +45,15 @@ func TestJudge(t *testing.T) {
 		require.Equal(t, want, b.Judge(s), "%v", float64(s))
 	}
 }
+
+func TestContradicts(t *testing.T) {
+	for _, c := range []struct {
+		read, expected quantity.Strength
+		want           bool
+	}{
+		{0.233, 0.233, false}, {0.235, 0.233, false}, {0.231, 0.233, false}, // two marks, whatever the rounding
+		{0.2351, 0.233, true}, {0.2309, 0.233, true}, {0, 0.233, true},
+	} {
+		require.Equal(t, c.want, Contradicts(c.read, c.expected), c)
+	}
+}

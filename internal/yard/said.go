@@ -27,6 +27,17 @@ type Doubt struct {
 	Read, Expected quantity.Strength
 }
 
+// driftAllowed is what a reading may be off from what the entries lead to: two marks of a
+// hydrometer that is read to a tenth of a percent. Common practice, no source.
+const driftAllowed = 0.002
+
+// Contradicts reports whether a reading departs from the strength that was expected by more
+// than instruments do. Like the ends of the band, what rounding adds does not count.
+func Contradicts(read, expected quantity.Strength) bool {
+	d := read - expected
+	return d > driftAllowed+OnTarget || d < -driftAllowed-OnTarget
+}
+
 // Held is what stands in a vessel.
 type Held struct {
 	Volume quantity.Volume

@@ -109,12 +109,25 @@ func (t *Tank) StrengthSource(v show.View, typed bool) string {
 // StandsBy says in brackets, behind a space, who said what stands in the tank.
 func (t *Tank) StandsBy(v show.View) string { return v.Source(t.Is.Said, t.clock()) }
 
-// Doubt says in a sentence what contradicts the volume; nothing where nothing does.
+// Doubt says in a sentence why the volume may be wrong; nothing where it was typed, or nothing
+// contradicts it.
 func (t *Tank) Doubt(v show.View) string {
 	if t.typed.Given() || t.byFile {
 		return ""
 	}
 	return v.Doubt(t.Name, t.Is.Said, t.clock())
+}
+
+// DoubtBy is Doubt where a reading has just shown the true strength: it may contradict what the
+// journal says stands in the tank.
+func (t *Tank) DoubtBy(v show.View, read quantity.Strength) string {
+	if t.typed.Given() || t.byFile || t.Is.Liquid == nil {
+		return t.Doubt(v)
+	}
+	if expected, plain := t.Is.Liquid.Strength(); plain && t.Is.Held() > 0 && yard.Contradicts(read, expected) {
+		return v.Say("The journal has %v brine in %s, and this reading makes it %v: something was not recorded, so look at the level before you act.", expected, t.Name, read)
+	}
+	return t.Doubt(v)
 }
 
 // Tank finds a tank of the yard as it stands; flag is what named it.

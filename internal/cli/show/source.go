@@ -1,6 +1,7 @@
 package show
 
 import (
+	"fmt"
 	"time"
 
 	"brineyard/internal/yard"
@@ -37,16 +38,19 @@ func When(then, now time.Time) string {
 	days := daysBetween(then, now)
 	switch {
 	case days == 0:
-		return then.Format("15:04") + " today"
+		return clockOf(then) + " today"
 	case days == 1:
-		return then.Format("15:04") + " yesterday"
+		return clockOf(then) + " yesterday"
 	case days < 0:
-		return then.Format("2 Jan 15:04")
+		return then.Format("2 Jan ") + clockOf(then)
 	case then.Year() != now.Year():
 		return then.Format("2 Jan 2006") + ", " + Plural(days, "day", "days") + " ago"
 	}
 	return then.Format("2 Jan") + ", " + Plural(days, "day", "days") + " ago"
 }
+
+// clockOf is the time of day, as the clock on the wall shows it.
+func clockOf(t time.Time) string { return fmt.Sprintf("%d:%02d", t.Hour(), t.Minute()) }
 
 // daysBetween counts midnights.
 func daysBetween(then, now time.Time) int {

@@ -97,7 +97,7 @@ func (q *check) words(v show.View, d *report.Document, r brine.CheckRequest, c b
 	fix := fix(r, c)
 	d.Title, d.Verdict = "Tank check", checkVerdict(v, r, c, q.tank.Source(v))
 	if c.Decision != yard.MayPump {
-		d.Notes = show.Said(q.tank.Doubt(v))
+		d.Notes = show.Said(q.tank.DoubtBy(v, c.Reading.True))
 	}
 	d.Notes = append(append(d.Notes, checkNotes(v, r, c)...), v.CorrectionNotes(r.Correction(c), fix)...)
 	d.Cautions = append(show.CorrectionCautions(fix), pumpCautions(c)...)

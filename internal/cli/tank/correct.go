@@ -63,7 +63,7 @@ func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 		Figures: correctFigures(v, r, c, q.read),
 		Words: func(d *report.Document) {
 			d.Title, d.Verdict, d.Cautions = "Correction", q.verdict(v, r, c), show.CorrectionCautions(c)
-			d.Notes = append(show.Said(q.tank.Doubt(v)), v.CorrectionNotes(r, c)...)
+			d.Notes = append(show.Said(q.doubt(v)), v.CorrectionNotes(r, c)...)
 			d.Next = "check, once it is mixed and the temperature has settled."
 			if q.read != nil {
 				d.Notes = append(d.Notes, v.DensityNotes(r.Strength, r.Temperature)...)
@@ -72,6 +72,14 @@ func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 		Working: func() []report.Step { return q.working(v, c) },
 		Record:  &q.record, Entries: run.CorrectionEntries(q.tank.Name, r, c),
 	}, nil
+}
+
+// doubt says why what the journal has of the tank may be wrong.
+func (q *correct) doubt(v show.View) string {
+	if q.read != nil {
+		return q.tank.DoubtBy(v, q.read.True)
+	}
+	return q.tank.Doubt(v)
 }
 
 // correction takes what a reading made known of the brine, so that it is not worked out again.
