@@ -46,7 +46,9 @@ var quantityFlags = map[string][]string{
 	"storm":                {"now", "start", "low", "temp", "reserve", "rate"},
 	"journal add batch":    {"volume", "strength", "salt", "water"},
 	"journal add reading":  {"hydrometer", "sg", "salometer", "baume", "weigh", "temp", "cal"},
-	"journal add delivery": {"salt", "volume", "strength", "kcl", "cacl2", "mgcl2", "cost"},
+	"journal add delivery": {"salt", "volume", "strength", "kcl", "cacl2", "mgcl2", "cost", "purity", "moisture"},
+	"journal add rinse":    {"water"},
+	"journal add work":     {"hours", "distance", "cost"},
 	"truck":                {"tank", "empty", "gross", "temp", "flow", "volume", "rate", "area-rate", "speed", "width", "lanes", "nozzles", "catch", "over"},
 }
 

@@ -24,7 +24,7 @@ type command struct {
 
 // kinds are those of the flags' values; none for a switch.
 var kinds = map[string]string{
-	"help": "", "record": "", "gate": "", "curve": "", "ascii": "", "rinse": "", "key": "", "dry-run": "", "working": "",
+	"help": "", "record": "", "gate": "", "curve": "", "ascii": "", "rinse": "", "key": "", "dry-run": "", "as-seen": "", "working": "",
 	"units": "units", "format": "answer-format", "yard": "shop-file",
 	"hydrometer": "hydrometer", "sg": "sg", "salometer": "salometer", "baume": "baume", "weigh": "weigh", "temp": "temp", "cal": "cal",
 	"volume": "volume", "capacity": "capacity", "tank": "tank", "to": "to", "low": "low", "high": "high",
@@ -36,6 +36,7 @@ var kinds = map[string]string{
 	"truck": "truck", "empty": "empty", "gross": "gross", "flow": "flow", "area-rate": "area-rate", "speed": "speed", "width": "width",
 	"lanes": "lanes", "nozzles": "nozzles", "catch": "catch", "over": "over", "from": "tank", "open": "valves", "jobs": "few",
 	"route": "route", "salt": "salt", "water": "some-water", "cost": "cost", "note": "note", "kind": "kind", "svg": "picture", "map": "note",
+	"line": "line", "ticket": "ticket", "due": "due", "hours": "hours", "distance": "distance", "wait": "wait",
 	"sheet": "sheet", "page": "page", "level": "level", "seed": "seed", "count": "count-of-drill", "print": "few",
 }
 
@@ -86,7 +87,7 @@ const (
 	glasses   = "hydrometer sg salometer baume weigh temp cal "
 	recording = "record journal operator "
 	saltFlags = "purity moisture "
-	adding    = "operator note at journal "
+	adding    = "operator note at as-seen journal "
 )
 
 // tankCommands are those at the tank.

@@ -8,29 +8,47 @@ var addCommands = []command{
 	{name: "journal add reading", share: 2, flags: "tank " + glasses + adding, shapes: []string{
 		"--tank={tank} {sample} {who?} --journal?", "--tank={mixing} {sample} {who}",
 	}},
-	{name: "journal add correction", share: 2, flags: "tank water salt volume strength from " + adding, shapes: []string{
+	{name: "journal add correction", share: 2, flags: "tank water salt volume strength liquid from " + adding, shapes: []string{
 		"--tank={tank} --water {who?} --journal?", "--tank={tank} --salt {who?}", "--tank={tank} --volume={some-volume} --strength {who} --journal?",
-		"--tank={mixing} --from={storage} --volume={some-volume} {who?}", "--tank={tank} --water --salt {who}",
+		"--tank={mixing} --from={storage} --volume={some-volume} {who?}", "--tank={tank} --water --salt {who}", "--tank={tank} --liquid={bought} --volume={some-volume} {who?}",
 	}},
-	{name: "journal add transfer", share: 2, flags: "from tank volume " + adding, shapes: []string{
-		"--from={mixing} --tank={storage} --volume={some-volume} {who?} --journal?", "--from={tank} --tank={tank} --volume={some-volume} {who?}",
+	{name: "journal add transfer", share: 2, flags: "from tank volume line " + adding, shapes: []string{
+		"--from={mixing} --tank={storage} --volume={some-volume} {who?} --journal?", "--from={tank} --tank={tank} --volume={some-volume} {who?}", "--from={tank} --tank={tank} --volume={some-volume} --line {who?}",
 	}},
-	{name: "journal add load", share: 2, flags: "from truck route volume liquid " + adding, kinds: map[string]string{"liquid": "load-liquid", "volume": "some-volume"}, shapes: []string{
+	{name: "journal add load", share: 2, flags: "from truck route volume liquid salt line " + adding, kinds: map[string]string{"liquid": "load-liquid", "volume": "some-volume", "line": "line"}, shapes: []string{
 		"--from={tank} --volume {who?} --journal?", "--from={tank} --volume --route --truck? {who?}", "--from={tank} --volume --liquid --route? --truck {who} --journal?",
+		"--salt --route? --truck? {who?}", "--salt --from={tank} --volume --line {who?}",
 	}},
-	{name: "journal add delivery", share: 2, flags: "salt tank liquid volume strength cacl2 mgcl2 kcl cost " + adding, kinds: addKinds, shapes: []string{
+	{name: "journal add unload", share: 1, flags: "truck tank volume " + adding, kinds: map[string]string{"volume": "some-volume"}, shapes: []string{"--truck --tank={tank} --volume {who?} --journal?"}},
+	{name: "journal add delivery", share: 2, flags: "salt tank liquid volume strength cacl2 mgcl2 kcl purity moisture ticket cost " + adding, kinds: addKinds, shapes: []string{
 		"--salt={delivered} --cost? {who?} --journal?", "--tank={storage} --liquid --volume --cost? {who?}", "--tank={storage} --volume {made-of} {who} --journal?",
+		"--salt={delivered} --purity --moisture --ticket {who?}", "--liquid --volume {who?}",
 	}},
+	{name: "journal add order", share: 1, flags: "salt liquid volume due " + adding, kinds: addKinds, shapes: []string{"--salt={delivered} --due {who?} --journal?", "--liquid --volume --due {who?}"}},
+	{name: "journal add spill", share: 1, flags: gone, kinds: goneKinds, shapes: goneShapes},
+	{name: "journal add sale", share: 1, flags: gone, kinds: goneKinds, shapes: goneShapes},
+	{name: "journal add loan", share: 1, flags: gone, kinds: goneKinds, shapes: goneShapes},
+	{name: "journal add gift", share: 1, flags: gone, kinds: goneKinds, shapes: goneShapes},
+	{name: "journal add rinse", share: 1, flags: "line water tank " + adding, shapes: []string{"--line {who?} --journal?", "--line --water --tank={tank} {who?}"}},
+	{name: "journal add work", share: 1, flags: "hours distance truck route cost " + adding, shapes: []string{"--hours --distance? --truck? {who?} --journal?", "--distance --route? --cost? {who?}"}},
 	{name: "journal add clean", share: 1, flags: "tank cost " + adding, shapes: []string{"--tank={tank} --cost? {who?} --journal?"}},
-	{name: "journal add count", share: 2, flags: "tank volume strength liquid cacl2 mgcl2 kcl salt " + adding, kinds: addKinds, shapes: []string{
+	{name: "journal add count", share: 2, flags: "tank truck volume strength liquid cacl2 mgcl2 kcl salt " + adding, kinds: addKinds, shapes: []string{
 		"--tank={tank} --volume --strength? {who?} --journal?", "--tank={storage} --volume --liquid {who?}", "--tank=pile --salt={delivered} {who?}",
-		"--salt={delivered} {who}", "--tank={tank} --volume {made-of} {who?} --journal?", "--tank={storage} --volume {made-of} {who}",
+		"--salt={delivered} {who}", "--tank={mixing} --salt {who?}", "--truck --volume={some-volume} {who?}", "--liquid --volume={some-volume} {who?}", "--tank={tank} --volume {made-of} {who?} --journal?", "--tank={storage} --volume {made-of} {who}",
 	}},
 	{name: "journal add note", share: 1, flags: "tank " + adding, shapes: []string{"--note --at? --operator? --tank? --journal?", "--note --at --journal"}},
 }
 
 // addKinds are the kinds of value of entries about liquids.
 var addKinds = map[string]string{"liquid": "bought", "cacl2": "cacl2"}
+
+// What left the yard otherwise than on the road.
+const gone = "salt from liquid volume cost " + adding
+
+var (
+	goneKinds  = map[string]string{"liquid": "bought", "volume": "some-volume"}
+	goneShapes = []string{"--salt --cost? {who?} --journal?", "--from={tank} --volume --cost? {who?}", "--liquid --volume {who?}"}
+)
 
 // recordCommands are the others about records.
 var recordCommands = []command{

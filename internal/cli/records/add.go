@@ -5,6 +5,7 @@ import (
 
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/enter"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
@@ -17,8 +18,9 @@ import (
 var addCommand = run.Command{
 	Use:   "add KIND",
 	Short: "Record an event",
-	Long: "add writes one row: batch, reading, correction, transfer, load, delivery, clean,\n" +
-		"count or note. When it returns without an error, the row is on the disk.",
+	Long: "add writes one row of a kind, those below. When it returns without an error, the\n" +
+		"row is on the disk. An entry that the others contradict is refused with the\n" +
+		"reason: --as-seen writes it all the same.",
 	Example: addExamples(journal.Batch, journal.Load),
 	Args:    noOtherKind,
 	Below:   addCommands(),
@@ -54,9 +56,10 @@ func addCommands() []run.Command {
 	var all []run.Command
 	for _, k := range entryKinds {
 		all = append(all, run.Command{
-			Use:       string(k.name),
-			Short:     k.short,
-			Long:      k.short + ".\nNames are those of the yard file, if there is one.\nThe row is on the disk when this returns without an error.",
+			Use:   string(k.name),
+			Short: k.short,
+			Long: k.short + ".\nNames are those of the yard file, if there is one; their beginning will do.\n" +
+				"The row is on the disk when this returns without an error.",
 			Example:   "  " + k.line(k.example) + "\n  " + k.line(k.another),
 			Args:      run.NoArguments,
 			New:       func() run.Question { return &addition{kind: k, entry: journal.Entry{Kind: k.name}} },
@@ -72,6 +75,7 @@ type addition struct {
 	entry  journal.Entry
 	sample *brine.Sample // nil unless the kind has one
 	at     string
+	asSeen bool
 }
 
 // Bind binds what the kind takes, and what every kind takes.
@@ -85,12 +89,7 @@ func (q *addition) Bind(b *bind.Set) {
 		}
 		return err
 	})
-	b.Then(func(s *bind.Scope) error {
-		if err := knownNames(s.Yard, &q.entry); err != nil {
-			return fault.Refuse("--%v", err)
-		}
-		return nil
-	})
+	bind.Switch(b, &q.asSeen, "as-seen", "write it down as it was seen, against what the other entries say")
 	for _, takes := range append(q.kind.takes[:len(q.kind.takes):len(q.kind.takes)], operatorFlag, noteFlag) {
 		takes(q, b)
 	}
@@ -111,6 +110,10 @@ func (q *addition) hasAll(b *bind.Set) func(*bind.Scope) error {
 // Answer adds the row.
 func (q *addition) Answer(s *run.Session) (run.Reply, error) {
 	e := q.entry
+	desk := enter.Desk{Yard: s.Yard, View: s.View, Now: s.Env.Now(), AsSeen: q.asSeen}
+	if refused := desk.Names(&e); refused != nil {
+		return run.Reply{}, fault.Refuse("%s", refused.Flag())
+	}
 	takeLiquid(s.Yard, &e)
 	if q.sample != nil {
 		r, err := brine.Reading(*q.sample)
@@ -123,16 +126,16 @@ func (q *addition) Answer(s *run.Session) (run.Reply, error) {
 	if err := e.Check(); err != nil {
 		return run.Reply{}, fault.Refuse("%v", err)
 	}
-	if err := fits(s, &e); err != nil {
-		return run.Reply{}, err
+	if refused := desk.Fits([]journal.Entry{e}); len(refused) > 0 {
+		return run.Reply{}, fault.Refuse("%s", refused[0].Flag())
 	}
-	return run.Reply{}, s.Keep(s.JournalPath(), "journal add", e)
+	return run.Reply{}, keep(s, "journal add", []journal.Entry{e})
 }
 
 // takeLiquid takes over what the yard file says of a liquid, so that the row stands on its
-// own. A load is of what stands in the tank.
+// own. What comes out of a tank is what stands in it, and an order is not there yet.
 func takeLiquid(y *yard.Yard, e *journal.Entry) {
-	if y == nil || e.Kind == journal.Load {
+	if y == nil || e.From != "" || e.Kind == journal.Load || e.Kind == journal.Order {
 		return
 	}
 	l, known := y.Liquid(e.Liquid)

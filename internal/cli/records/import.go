@@ -2,15 +2,14 @@ package records
 
 import (
 	"fmt"
-	"time"
 
 	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/enter"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
 	"brineyard/internal/journal/sheet"
 	"brineyard/internal/words"
-	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
 )
@@ -67,7 +66,7 @@ func (q *importing) Answer(s *run.Session) (run.Reply, error) {
 		s.Tell("brineyard journal import: %d rows of %s would be added to %s", len(entries), words.Quoted(q.file), words.Quoted(path))
 		return run.Reply{}, nil
 	}
-	return run.Reply{}, s.Keep(path, "journal import", entries...)
+	return run.Reply{}, keep(s, "journal import", entries)
 }
 
 // read makes entries of the file's rows.
@@ -81,7 +80,8 @@ func (q *importing) read(s *run.Session) ([]journal.Entry, error) {
 	if err != nil {
 		return nil, fault.Refuse("%s: %v", words.Quoted(q.file), err)
 	}
-	faults = append(faults, unfitting(s.Yard, s.Env.Now(), entries)...)
+	desk := enter.Desk{Yard: s.Yard, View: s.View, Now: s.Env.Now(), Old: true}
+	faults = append(faults, unfitting(desk, entries)...)
 	if len(faults) > 0 {
 		var list run.FaultList
 		for _, f := range faults {
@@ -95,17 +95,11 @@ func (q *importing) read(s *run.Session) ([]journal.Entry, error) {
 	return entries, nil
 }
 
-// unfitting finds entries that are to come, and names that the yard file does not have.
-func unfitting(y *yard.Yard, now time.Time, entries []journal.Entry) []journal.Fault {
+// unfitting finds entries that are to come, and what the yard file contradicts.
+func unfitting(desk enter.Desk, entries []journal.Entry) []journal.Fault {
 	var faults []journal.Fault
-	for i := range entries {
-		e, line := &entries[i], i+2
-		if toCome(e.Time, now) {
-			faults = append(faults, journal.Fault{Line: line, Text: e.Time.Format(minuteLayout) + " is to come; allowed: up to now"})
-		}
-		if err := knownNames(y, e); err != nil {
-			faults = append(faults, journal.Fault{Line: line, Text: err.Error()})
-		}
+	for _, r := range desk.Fits(entries) {
+		faults = append(faults, journal.Fault{Line: r.Entry + 2, Text: r.Error()})
 	}
 	return faults
 }

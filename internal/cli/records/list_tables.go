@@ -6,6 +6,7 @@ import (
 
 	"brineyard/internal/cli/show"
 	"brineyard/internal/journal"
+	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 )
 
@@ -15,7 +16,7 @@ func summaryTable(v show.View, some []*journal.Entry, back map[int]int) report.T
 		{Key: "entry", Label: "No."}, {Key: "time", Label: "Time"}, {Key: "kind", Label: "Kind"}, {Key: "what", Label: "What"},
 	}}
 	for _, e := range some {
-		what := v.EntryText(e)
+		what := entryText(v, e)
 		if back[e.Number] != 0 {
 			what += " (taken back)"
 		}
@@ -41,6 +42,14 @@ func entriesTable(v show.View, some []*journal.Entry, back map[int]int) report.T
 		t.Rows = append(t.Rows, append(row, report.Word(show.YesNo(back[e.Number] != 0))))
 	}
 	return t
+}
+
+// hoursValue is a time that was worked, if any.
+func hoursValue(d *quantity.Duration) report.Value {
+	if d == nil {
+		return report.Nothing("", "")
+	}
+	return report.Number(inHours(*d), "h", hoursText(*d))
 }
 
 // entryColumns are those of the table for programs.
@@ -80,4 +89,16 @@ var entryColumns = []struct {
 		return show.Count(e.Cancels)
 	}},
 	{"note", func(_ show.View, e *journal.Entry) report.Value { return report.Word(e.Note) }},
+	{"line", func(_ show.View, e *journal.Entry) report.Value { return report.Word(e.Line) }},
+	{"ticket", func(_ show.View, e *journal.Entry) report.Value { return report.Word(e.Ticket) }},
+	{"purity", func(v show.View, e *journal.Entry) report.Value { return show.Optional(v, e.Purity) }},
+	{"moisture", func(v show.View, e *journal.Entry) report.Value { return show.Optional(v, e.Moisture) }},
+	{"hours", func(_ show.View, e *journal.Entry) report.Value { return hoursValue(e.Hours) }},
+	{"distance", func(v show.View, e *journal.Entry) report.Value { return show.Optional(v, e.Distance) }},
+	{"due", func(_ show.View, e *journal.Entry) report.Value {
+		if e.Due == nil {
+			return report.Nothing("", "")
+		}
+		return report.Word(e.Due.Format(time.RFC3339))
+	}},
 }

@@ -37,9 +37,6 @@ func moment(s *bind.Scope, flag, typed string) (time.Time, error) {
 	return time.Time{}, fault.Refuse("--%s %s: not a time; allowed: like 2026-01-14 or \"2026-01-14 05:40\"", flag, words.Quoted(typed))
 }
 
-// toCome reports whether a time lies ahead: by more than a day, as clocks and zones differ.
-func toCome(at, now time.Time) bool { return at.After(now.AddDate(0, 0, 1)) }
-
 // bindPeriod binds the flags of a period. A day as the end is meant whole.
 func bindPeriod(b *bind.Set, p *journal.Period) {
 	var from, to string
