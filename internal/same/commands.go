@@ -35,7 +35,7 @@ var kinds = map[string]string{
 	"now": "clock", "start": "clock", "reserve": "reserve", "rate": "rate", "passes": "passes", "what-if": "changes",
 	"truck": "truck", "empty": "empty", "gross": "gross", "flow": "flow", "area-rate": "area-rate", "speed": "speed", "width": "width",
 	"lanes": "lanes", "nozzles": "nozzles", "catch": "catch", "over": "over", "from": "tank", "open": "valves", "jobs": "few",
-	"route": "route", "salt": "salt", "water": "some-water", "cost": "cost", "note": "note", "kind": "kind", "svg": "picture", "map": "note",
+	"route": "route", "salt": "salt", "water": "some-water", "cost": "cost", "note": "note", "kind": "kind", "svg": "picture", "map": "note", "dates": "order",
 	"line": "line", "ticket": "ticket", "due": "due", "hours": "hours", "distance": "distance", "wait": "wait",
 	"sheet": "sheet", "page": "page", "level": "level", "seed": "seed", "count": "count-of-drill", "print": "few",
 }
@@ -133,10 +133,10 @@ var tankCommands = []command{
 
 // coldCommands are those about the cold.
 var coldCommands = []command{
-	{name: "freeze", share: 7, each: true, flags: "ascii at cacl2 curve kcl liquid mgcl2 nacl pavement temp volume",
+	{name: "freeze", share: 7, each: true, flags: "ascii at cacl2 curve kcl liquid mgcl2 nacl pavement tank temp volume",
 		kinds: map[string]string{"at": "cold"}, shapes: []string{
 			"{salts} --at? --pavement?", "{salts} --at --volume --temp?", "{salts} --curve --ascii?", "{salts} --pavement --temp?",
-			"--liquid", "--liquid --at --volume?", "--liquid={yard-liquid} --at? --pavement?", "--liquid --curve?",
+			"--liquid", "--liquid --at --volume?", "--liquid={yard-liquid} --at? --pavement?", "--liquid --curve?", "--tank --at? --volume?", "--tank --curve?",
 		}},
 	{name: "blend", share: 8, each: true, flags: "additive-into by cal ice-at keep-clear temp volume " + recording, shapes: []string{
 		"{part} {part} --by? --volume? --temp?", "{part} {part} {part} --by? --volume? --cal?",

@@ -35,13 +35,15 @@ var importCommand = run.Command{
 type importing struct {
 	file    string
 	mapping sheet.Mapping
+	dates   sheet.Dates
 	dry     bool
 }
 
 // Bind binds file and map.
 func (q *importing) Bind(b *bind.Set) {
-	var columns string
+	var columns, order string
 	given := bind.Name(b, &columns, "map", "`columns`: time=Date,volume=Made:gal,kind==batch,...; required", nil)
+	ordered := bind.Name(b, &order, "dates", "`order` of days and months in dates like 1/2/2026: m/d/y or d/m/y (default m/d/y)", nil)
 	b.Then(func(s *bind.Scope) (err error) {
 		q.file = s.Args[0]
 		if !given.Given() {
@@ -49,6 +51,12 @@ func (q *importing) Bind(b *bind.Set) {
 		}
 		if q.mapping, err = sheet.ParseMapping(columns); err != nil {
 			return fault.Refuse("--map: %v", err)
+		}
+		if !ordered.Given() {
+			return nil
+		}
+		if q.dates, err = sheet.ParseDates(order); err != nil {
+			return fault.Refuse("--dates: %v", err)
 		}
 		return nil
 	})
@@ -76,12 +84,12 @@ func (q *importing) read(s *run.Session) ([]journal.Entry, error) {
 		return nil, fault.Refuse("%s: cannot be read: %s; allowed: a CSV file", words.Quoted(q.file), run.Reason(err))
 	}
 	defer file.Close()
-	entries, faults, err := sheet.Read(file, q.mapping, s.Env.Now().Location())
+	rows, err := sheet.Read(file, q.mapping, sheet.Options{Dates: q.dates, Zone: s.Env.Now().Location()})
 	if err != nil {
 		return nil, fault.Refuse("%s: %v", words.Quoted(q.file), err)
 	}
 	desk := enter.Desk{Yard: s.Yard, View: s.View, Now: s.Env.Now(), Old: true}
-	faults = append(faults, unfitting(desk, entries)...)
+	faults := append(rows.Faults, unfitting(desk, rows)...)
 	if len(faults) > 0 {
 		var list run.FaultList
 		for _, f := range faults {
@@ -89,17 +97,17 @@ func (q *importing) read(s *run.Session) ([]journal.Entry, error) {
 		}
 		return nil, list
 	}
-	if len(entries) == 0 {
+	if len(rows.Entries) == 0 {
 		return nil, fault.Refuse("%s: no rows below its headings; allowed: one or more", words.Quoted(q.file))
 	}
-	return entries, nil
+	return rows.Entries, nil
 }
 
 // unfitting finds entries that are to come, and what the yard file contradicts.
-func unfitting(desk enter.Desk, entries []journal.Entry) []journal.Fault {
+func unfitting(desk enter.Desk, rows sheet.Rows) []journal.Fault {
 	var faults []journal.Fault
-	for _, r := range desk.Fits(entries) {
-		faults = append(faults, journal.Fault{Line: r.Entry + 2, Text: r.Error()})
+	for _, r := range desk.Fits(rows.Entries) {
+		faults = append(faults, journal.Fault{Line: rows.Lines[r.Entry], Text: r.Error()})
 	}
 	return faults
 }

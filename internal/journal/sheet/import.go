@@ -3,79 +3,176 @@
 package sheet
 
 import (
+	"bufio"
 	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"time"
 
 	"brineyard/internal/journal"
-	"brineyard/internal/words"
 )
 
-// mostImport is the size in bytes beyond which a file is not imported.
-const mostImport = 16 << 20
+// A file is not imported beyond a size in bytes, and a number of rows.
+const (
+	mostImport = 64 << 20
+	mostRows   = 1_000_000
+)
 
-// Read makes entries of a CSV file with other headings. Times without a zone are
-// taken to be in loc; dates with slashes are month first. A number takes its unit
-// from the cell, else from the mapping, else from brackets in the heading; one that
-// could mean two units is a fault. The faults are of all rows at once, and the
-// entries those of the rows without fault: a caller that wants all or nothing checks the
-// faults first. Entries have no numbers yet.
-func Read(r io.Reader, m Mapping, loc *time.Location) ([]journal.Entry, []journal.Fault, error) {
-	if err := m.check(); err != nil {
-		return nil, nil, err
-	}
-	limited := &io.LimitedReader{R: r, N: mostImport + 1}
-	in := csv.NewReader(limited)
-	in.FieldsPerRecord = -1
-	in.ReuseRecord = true
-	head, err := in.Read()
-	if err != nil {
-		return nil, nil, fmt.Errorf("line 1: no headings: %w", importReason(err))
-	}
-	importers, err := m.importers(head, loc)
-	if err != nil {
-		return nil, nil, err
-	}
-	entries, faults, err := importRows(in, importers, len(head))
-	if limited.N == 0 {
-		return nil, nil, fmt.Errorf("too large to be imported; allowed: up to %d MiB", mostImport>>20)
-	}
-	return entries, faults, err
+// Options say how to read what a sheet can mean in two ways.
+type Options struct {
+	Dates Dates          // the order of dates with the year last
+	Zone  *time.Location // of times without a zone; nil for UTC
 }
 
-// importRows reads the rows behind the headings; width counts these.
-func importRows(in *csv.Reader, importers []importer, width int) ([]journal.Entry, []journal.Fault, error) {
-	var entries []journal.Entry
-	var faults []journal.Fault
+// Rows are what a sheet holds.
+type Rows struct {
+	Entries  []journal.Entry // of the rows without fault; they have no numbers yet
+	Lines    []int           // where the row of each entry begins in the file, from 1
+	Faults   []journal.Fault // of all rows at once, each with the line where its row begins
+	Repeated int             // times of entries that the clock showed twice, taken as the first
+}
+
+// Read makes entries of a CSV file with other headings. Its cells have commas, semicolons or
+// tabs between them: the first of these with which the file has all the headings of the
+// mapping. A number takes its unit from the cell, else from the mapping, else from brackets
+// in the heading; one that could mean two units, or two numbers (see number), is a fault. A
+// caller that wants all rows or none checks the faults first. Read fails if the mapping does
+// not fit, or if the file cannot be read, lacks a heading, or has over 64 MiB or 1,000,000
+// rows.
+func Read(r io.Reader, m Mapping, o Options) (Rows, error) {
+	if err := m.check(); err != nil {
+		return Rows{}, err
+	}
+	if o.Zone == nil {
+		o.Zone = time.UTC
+	}
+	limited := &io.LimitedReader{R: r, N: mostImport + 1}
+	in := bufio.NewReaderSize(limited, mostHead)
+	if err := skipMark(in); err != nil {
+		return Rows{}, err
+	}
+	comma := m.separator(in)
+	s := &sheet{in: reader(in, comma), room: mostRows}
+	s.manner = manner{zone: o.Zone, dates: o.Dates, decimalComma: comma != ',', names: map[string]string{}}
+	head, err := s.in.Read()
+	if err != nil {
+		return Rows{}, fmt.Errorf("line 1: no headings: %w", importReason(err))
+	}
+	if s.importers, err = m.importers(head); err != nil {
+		return Rows{}, err
+	}
+	s.width = len(head)
+	err = s.rows()
+	switch {
+	case limited.N == 0:
+		return Rows{}, fmt.Errorf("too large to be imported; allowed: up to %d MiB", mostImport>>20)
+	case err != nil:
+		return Rows{}, err
+	}
+	s.Entries, s.Repeated = slices.Concat(append(s.before, s.Entries)...), s.repeated
+	return s.Rows, nil
+}
+
+// sheet is a file that is being read.
+type sheet struct {
+	Rows
+	manner
+	in        *csv.Reader
+	importers []importer
+	width     int               // headings
+	room      int               // rows that may still come
+	before    [][]journal.Entry // those that stand before Entries while rows are read
+}
+
+// rows reads the rows behind the headings.
+func (s *sheet) rows() error {
 	for {
-		cells, err := in.Read()
+		cells, err := s.in.Read()
 		var syntax *csv.ParseError
 		switch {
 		case err == io.EOF:
-			return entries, faults, nil
+			return nil
 		case errors.As(err, &syntax):
-			faults = append(faults, journal.Fault{Line: syntax.StartLine, Text: importReason(err).Error()})
+			s.Faults = append(s.Faults, journal.Fault{Line: syntax.StartLine, Text: importReason(err).Error()})
 			continue
 		case err != nil:
-			return nil, nil, err
-		case strings.Join(cells, "") == "":
+			return err
+		case blank(cells):
 			continue
+		case s.room == 0:
+			return fmt.Errorf("too many rows to be imported; allowed: up to %d, not counting blank ones", mostRows)
 		}
-		line, _ := in.FieldPos(0)
-		e, wrong := importRow(importers, cells, width, line)
-		if len(wrong) == 0 {
-			if err := e.Check(); err != nil {
-				wrong = []journal.Fault{{Line: line, Text: err.Error()}}
-			}
-		}
-		faults = append(faults, wrong...)
-		if len(wrong) == 0 {
-			entries = append(entries, e)
+		s.room--
+		line, _ := s.in.FieldPos(0)
+		s.row(cells, line)
+	}
+}
+
+// blank tells whether nothing stands in a row.
+func blank(cells []string) bool {
+	for _, c := range cells {
+		if strings.TrimSpace(c) != "" {
+			return false
 		}
 	}
+	return true
+}
+
+// row makes an entry of a row, or tells all that is wrong with it.
+func (s *sheet) row(cells []string, line int) {
+	repeated := s.repeated
+	e := s.grow()
+	wrong := s.fill(e, cells)
+	if len(wrong) == 0 {
+		if err := e.Check(); err != nil {
+			wrong = []string{err.Error()}
+		}
+	}
+	if len(wrong) == 0 {
+		s.Lines = append(s.Lines, line)
+		return
+	}
+	s.Entries = s.Entries[:len(s.Entries)-1]
+	s.repeated = repeated // the times of a row that is no entry do not count
+	for _, text := range wrong {
+		s.Faults = append(s.Faults, journal.Fault{Line: line, Text: text})
+	}
+}
+
+// grow adds an entry. Entries stay where they are until all are there: moving them whenever
+// room is short would take more time than reading them.
+func (s *sheet) grow() *journal.Entry {
+	const room = 4096
+	if len(s.Entries) == cap(s.Entries) {
+		s.before, s.Entries = append(s.before, s.Entries), make([]journal.Entry, 0, room)
+	}
+	s.Entries = append(s.Entries, journal.Entry{})
+	return &s.Entries[len(s.Entries)-1]
+}
+
+// fill fills an entry from the cells of a row, and returns what is wrong with them.
+func (s *sheet) fill(e *journal.Entry, cells []string) (wrong []string) {
+	if len(cells) > s.width && !blank(cells[s.width:]) {
+		wrong = append(wrong, fmt.Sprintf("%d cells; expected up to %d, as there are headings", len(cells), s.width))
+	}
+	for i := range s.importers {
+		t := &s.importers[i]
+		text, err := t.text(cells)
+		switch {
+		case err != nil:
+		case text != "":
+			err = t.read(e, cell{text, t.unit, &s.manner})
+		case t.name == "time" || t.name == "kind":
+			err = errors.New("empty; a row needs its " + t.name)
+		}
+		if err != nil {
+			wrong = append(wrong, t.place()+": "+err.Error())
+		}
+	}
+	return wrong
 }
 
 // importReason says in our words where CSV is broken.
@@ -88,105 +185,4 @@ func importReason(err error) error {
 		return errors.New("a quote is out of place")
 	}
 	return err
-}
-
-// importer puts a cell of another file into an entry.
-type importer struct {
-	*column
-	source Source
-	index  int // of the cell; -1 for a value that is the same in every row
-	unit   string
-	loc    *time.Location
-}
-
-// importers finds the headings of a mapping.
-func (m Mapping) importers(head []string, loc *time.Location) ([]importer, error) {
-	if len(head) > 0 {
-		head[0] = strings.TrimPrefix(head[0], journal.ByteOrderMark)
-	}
-	var out []importer
-	for _, s := range m {
-		t := importer{columnNamed(s.Column), s, -1, s.Unit, loc}
-		if s.Heading != "" {
-			var unit string
-			var err error
-			if t.index, unit, err = t.findHeading(head); err != nil {
-				return nil, err
-			}
-			if t.unit == "" {
-				t.unit = unit
-			}
-		}
-		out = append(out, t)
-	}
-	return out, nil
-}
-
-// findHeading finds the heading of a source, with or without the unit in its
-// brackets, and that unit.
-func (t *importer) findHeading(head []string) (index int, unit string, err error) {
-	index = -1
-	for i, h := range head {
-		h = strings.TrimSpace(h)
-		bare, u := t.cutBrackets(h)
-		if !strings.EqualFold(h, t.source.Heading) && !strings.EqualFold(bare, t.source.Heading) {
-			continue
-		}
-		if index >= 0 {
-			return 0, "", fmt.Errorf("line 1: the heading %s is there twice; allowed: once", words.Quoted(t.source.Heading))
-		}
-		index, unit = i, u
-	}
-	if index < 0 {
-		var names []string
-		for _, h := range head {
-			names = append(names, words.Quoted(strings.TrimSpace(h)))
-		}
-		return 0, "", fmt.Errorf("line 1: no heading %s for %s; the file has %s", words.Quoted(t.source.Heading), t.name, words.Joined(names, "none"))
-	}
-	return index, unit, nil
-}
-
-// cutBrackets cuts a known unit in brackets off a heading.
-func (t *importer) cutBrackets(heading string) (bare, unit string) {
-	at := strings.LastIndexAny(heading, "[(")
-	if at < 0 || !strings.HasSuffix(heading, "]") && !strings.HasSuffix(heading, ")") {
-		return heading, ""
-	}
-	unit = strings.TrimSpace(heading[at+1 : len(heading)-1])
-	if !t.knowsUnit(unit) {
-		return heading, ""
-	}
-	return strings.TrimSpace(heading[:at]), unit
-}
-
-// importRow makes an entry of a row, or tells all that is wrong with it.
-func importRow(importers []importer, cells []string, width, line int) (journal.Entry, []journal.Fault) {
-	var e journal.Entry
-	var faults []journal.Fault
-	wrong := func(place string, err error) {
-		faults = append(faults, journal.Fault{Line: line, Text: place + ": " + err.Error()})
-	}
-	if len(cells) > width {
-		faults = append(faults, journal.Fault{Line: line, Text: fmt.Sprintf("%d cells; expected up to %d, as there are headings", len(cells), width)})
-	}
-	for _, t := range importers {
-		text, place := t.source.Value, t.source.Column
-		if t.index >= 0 {
-			text, place = "", t.source.Heading
-			if t.index < len(cells) {
-				text = journal.Unguard(strings.TrimSpace(cells[t.index]))
-			}
-		}
-		if text == "" {
-			if t.name == "time" || t.name == "kind" {
-				wrong(place, errors.New("empty; a row needs its "+t.name))
-			}
-			continue
-		}
-		if err := t.read(&e, cell{strings.Clone(text), t.unit, t.loc}); err != nil {
-			wrong(place, err)
-		}
-	}
-	return e, faults
 }

@@ -1,9 +1,12 @@
 package sheet
 
 import (
+	"io"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
+	"testing/iotest"
 	"time"
 
 	"github.com/stretchr/testify/require"
@@ -36,13 +39,13 @@ func TestParseMapping(t *testing.T) {
 		"time":                   `mapping: time has no heading; allowed: time=HEADING or time==VALUE`,
 		"time=":                  `mapping: time has no heading; allowed: time=HEADING or time==VALUE`,
 		"time==":                 `mapping: time has no heading; allowed: time=HEADING or time==VALUE`,
-		"cancels=Undo":           `mapping: "cancels" is no column of a journal; allowed: time, kind, tank, from, liquid, volume, nacl, kcl, cacl2, mgcl2, temp, scale, reading, salt, water, operator, truck, route, cost, note`,
-		"time=Date,,kind==batch": `mapping: "" is no column of a journal; allowed: time, kind, tank, from, liquid, volume, nacl, kcl, cacl2, mgcl2, temp, scale, reading, salt, water, operator, truck, route, cost, note`,
+		"cancels=Undo":           `mapping: "cancels" is no column of a journal; allowed: time, kind, tank, from, liquid, volume, nacl, kcl, cacl2, mgcl2, temp, scale, reading, salt, water, operator, truck, route, cost, note, line, ticket, purity, moisture, hours, distance, due`,
+		"time=Date,,kind==batch": `mapping: "" is no column of a journal; allowed: time, kind, tank, from, liquid, volume, nacl, kcl, cacl2, mgcl2, temp, scale, reading, salt, water, operator, truck, route, cost, note, line, ticket, purity, moisture, hours, distance, due`,
 	} {
 		_, err := ParseMapping(text)
 		require.EqualError(t, err, want)
 	}
-	_, _, err := Read(strings.NewReader("Date\n"), Mapping{{Column: "volume", Heading: "V", Unit: "lb"}}, time.UTC)
+	_, err := Read(strings.NewReader("Date\n"), Mapping{{Column: "volume", Heading: "V", Unit: "lb"}}, Options{})
 	require.EqualError(t, err, `mapping: "lb" is no unit of volume`)
 }
 
@@ -54,10 +57,11 @@ func TestImport(t *testing.T) {
 		"2026-01-16,500 L,23.3%,1ton,41F,batch,'s-Gravenhage\r\n" +
 		"\"2026-01-17T08:00:00Z\",,,,,note,\"two\nlines\",,valve drips\r\n"
 	m := mapping(t, "time=date,volume=Gallons made:gal,nacl=Test,salt=Salt,temp=Brine temp [C],kind=What,operator=Who,cost=Paid,note=Remarks,tank==mixer")
-	entries, faults, err := Read(strings.NewReader(log), m, zone)
+	rows, err := Read(strings.NewReader(log), m, Options{Zone: zone})
 	require.NoError(t, err)
-	require.Empty(t, faults)
-	require.Len(t, entries, 3)
+	require.Empty(t, rows.Faults)
+	require.Equal(t, []int{2, 4, 5}, rows.Lines)
+	entries := rows.Entries
 	e := entries[0]
 	require.True(t, e.Time.Equal(time.Date(2026, 1, 15, 6, 40, 0, 0, zone)))
 	require.InEpsilon(t, float64(1095*quantity.Gallon), float64(*e.Volume), 1e-12)
@@ -92,13 +96,13 @@ func TestImportFaults(t *testing.T) {
 		"1.15.26,100 gal,batch,mixer,more\n" +
 		"1/15/2026,100 gal,ba\"tch,mixer\n" +
 		"1/16/2026,200 gal,LOAD,mixer\n"
-	entries, faults, err := Read(strings.NewReader(log), mapping(t, "time=When,volume=Made,kind=Kind,tank=Tank"), time.UTC)
+	rows, err := Read(strings.NewReader(log), mapping(t, "time=When,volume=Made,kind=Kind,tank=Tank"), Options{})
 	require.NoError(t, err)
 	form := "; allowed: one like 2026-01-15 06:40 or 1/15/2026 6:40 (month first), or a date alone"
 	kinds := "; allowed: batch, reading, correction, transfer, load, unload, delivery, order, spill, sale, loan, gift, clean, rinse, count, work, note"
 	require.Equal(t, []string{
 		`line 2: a batch needs volume and strength, or salt and water, or all of them`,
-		`line 3: When: "15/1/2026" is no time` + form,
+		`line 3: When: "15/1/2026" is no time` + form + "; or, with the day first, with --dates d/m/y",
 		`line 3: Made: "lots": not a volume; write it like 500gal or 1900L`,
 		`line 3: Kind: "boil" is no kind of event` + kinds,
 		`line 4: When: empty; a row needs its time`,
@@ -108,8 +112,8 @@ func TestImportFaults(t *testing.T) {
 		`line 5: When: "1.15.26" is no time` + form,
 		`line 6: a quote is out of place`,
 		`line 7: a load needs volume and the tank it came from`,
-	}, texts(faults))
-	require.Empty(t, entries)
+	}, texts(rows.Faults))
+	require.Empty(t, rows.Entries)
 }
 
 func TestImportHeadings(t *testing.T) {
@@ -120,27 +124,54 @@ func TestImportHeadings(t *testing.T) {
 		"When,Who\n":    `line 1: no heading "Date" for time; the file has "When", "Who"`,
 		"Date,Who,date": `line 1: the heading "Date" is there twice; allowed: once`,
 	} {
-		_, _, err := Read(strings.NewReader(log), m, time.UTC)
+		_, err := Read(strings.NewReader(log), m, Options{})
 		require.EqualError(t, err, want)
 	}
-	big := strings.NewReader("Date\n" + strings.Repeat("x", mostImport))
-	_, _, err := Read(big, m, time.UTC)
-	require.EqualError(t, err, "too large to be imported; allowed: up to 16 MiB")
+	_, err := Read(io.MultiReader(strings.NewReader("Date\n"), lines{}), m, Options{})
+	require.EqualError(t, err, "too large to be imported; allowed: up to 64 MiB")
+	_, err = Read(strings.NewReader("\xff\xfeD\x00"), m, Options{})
+	require.EqualError(t, err, "line 1: text in UTF-16; allowed: a file that the spreadsheet saved as CSV in UTF-8")
+	_, err = Read(io.MultiReader(strings.NewReader("Date\n"), iotest.ErrReader(io.ErrUnexpectedEOF)), m, Options{})
+	require.ErrorIs(t, err, io.ErrUnexpectedEOF)
+}
+
+// lines are empty ones without end.
+type lines struct{}
+
+func (lines) Read(p []byte) (int, error) {
+	for i := range p {
+		p[i] = '\n'
+	}
+	return len(p), nil
 }
 
 func FuzzImport(f *testing.F) {
-	f.Add("Date,Made\n1/15/2026,5gal\n")
-	f.Add("Date,Made (L)\n2026-01-15,'=5\n\"")
-	f.Fuzz(func(t *testing.T, log string) {
-		entries, faults, err := Read(strings.NewReader(log), mapping(t, "time=Date,volume=Made,kind==batch,note==all"), time.UTC)
+	f.Add("Date,Clock,Made\n1/15/2026,6:40 PM,5gal\n", false)
+	f.Add("Date,Clock,Made (L)\n2026-01-15,6:40PM,'=5\n\"", false)
+	f.Add("Date;Clock;Made [gal]\n15.1.2026;;1.750,5\n\n;06:40:30;1.750\n", true)
+	f.Add("Date\tClock\tMade\n8/3/2026\t2:30\t23,3\n", true)
+	zone, err := time.LoadLocation("America/New_York")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Fuzz(func(t *testing.T, log string, dayFirst bool) {
+		o := Options{Zone: zone}
+		if dayFirst {
+			o.Dates = DayFirst
+		}
+		rows, err := Read(strings.NewReader(log), mapping(t, "time=Date+Clock,volume=Made,kind==batch,tank==mixer,nacl==23.3,note==all"), o)
 		if err != nil {
 			require.NotContains(t, err.Error(), "\n")
 		}
-		for _, f := range faults {
+		ends := strings.Count(log, "\n") + 1
+		for _, f := range rows.Faults {
 			require.NotContains(t, f.Text, "\n")
+			require.True(t, f.Line > 1 && f.Line <= ends, "line %d of %d", f.Line, ends)
 		}
-		if len(entries) > 0 {
-			_, err := journal.Append(filepath.Join(t.TempDir(), "north.csv"), quantity.US, entries)
+		require.Len(t, rows.Lines, len(rows.Entries))
+		require.True(t, slices.IsSorted(rows.Lines))
+		if len(rows.Entries) > 0 {
+			_, err := journal.Append(filepath.Join(t.TempDir(), "north.csv"), quantity.US, rows.Entries)
 			require.NoError(t, err)
 		}
 	})

@@ -28,7 +28,8 @@ type Source struct {
 //
 // COLUMN=HEADING takes the column from under a heading, COLUMN=HEADING:UNIT in a unit,
 // and COLUMN==VALUE puts the value into every row. A heading with a comma is quoted
-// with its column: "note=Remarks, if any".
+// with its column: "note=Remarks, if any". Of time and due, COLUMN=DATE+CLOCK joins two
+// headings, unless one has the plus in it.
 func ParseMapping(text string) (Mapping, error) {
 	in := csv.NewReader(strings.NewReader(text))
 	parts, err := in.Read()
@@ -65,10 +66,15 @@ func (c *column) cutUnit(text string) (heading, unit string) {
 	return text, ""
 }
 
-// knowsUnit tells whether a unit may stand behind the column's numbers.
+// knowsUnit tells whether a unit may stand behind the column's numbers: of some units 0 is
+// out of range, of others 300.
 func (c *column) knowsUnit(unit string) bool {
+	if unit == "" || c.unit == "" {
+		return false
+	}
 	var e journal.Entry
-	return unit != "" && c.units[0] != "" && c.read(&e, cell{text: "0" + unit}) == nil
+	in := &manner{}
+	return c.read(&e, cell{text: "0" + unit, in: in}) == nil || c.read(&e, cell{text: "300" + unit, in: in}) == nil
 }
 
 // check makes sure that an entry can be made of the mapping.
