@@ -74,6 +74,8 @@ var refusals = []struct {
 	{"storm --yard YARD a.toml b.toml", []string{"b.toml"}},
 	{"check --volume 500gal --hydrometer 23.3% --temp 41F --record", []string{"--record", "--tank"}},
 	{"check --volume 500gal --hydrometer 23.3% --temp 41F --operator Ash", []string{`--operator "Ash"`, "--record"}},
+	{"check --volume 500gal --hydrometer 23.3% --temp 41F --at 05:40", []string{`--at "05:40"`, "--record"}},
+	{"correct --tank mixer --strength 26% --volume 800gal --record --at 26:10 --yard YARD", []string{`--at "26:10"`, "not a time", "05:40"}},
 	{"correct --volume 500gal --strength 25% --record", []string{"--record", "--tank"}},
 	{"store 6000gal@23.1% 800gal@25% --record", []string{"--record", "first lot"}},
 	{"store --yard YARD north --record", []string{"--record", "nothing goes into", "north"}},

@@ -81,11 +81,11 @@ type addition struct {
 // Bind binds what the kind takes, and what every kind takes.
 func (q *addition) Bind(b *bind.Set) {
 	b.Then(q.hasAll(b))
-	at := bind.Name(b, &q.at, "at", "`time` of it, like \"2026-01-14 05:40\"; now unless given", nil)
+	at := bind.Name(b, &q.at, "at", bind.AtHelp, nil)
 	b.Then(func(s *bind.Scope) (err error) {
 		q.entry.Time = s.Now()
 		if at.Given() {
-			q.entry.Time, err = moment(s, "at", q.at)
+			q.entry.Time, err = bind.At(s, "at", q.at)
 		}
 		return err
 	})

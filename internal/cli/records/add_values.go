@@ -78,7 +78,7 @@ func dueFlag(q *addition, b *bind.Set) {
 		if q.entry.Due = nil; !due.Given() {
 			return nil
 		}
-		at, err := moment(s, "due", text)
+		at, err := bind.Day(s, "due", text)
 		q.entry.Due = new(time.Time)
 		*q.entry.Due = at
 		return err

@@ -7,7 +7,6 @@ import (
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
-	"brineyard/internal/words"
 )
 
 // Layouts of times on the command line and on the screen.
@@ -15,27 +14,6 @@ const (
 	dayLayout    = "2006-01-02"
 	minuteLayout = "2006-01-02 15:04"
 )
-
-// moment reads a time of the journal, in the zone of the machine.
-func moment(s *bind.Scope, flag, typed string) (time.Time, error) {
-	text := strings.TrimSpace(typed)
-	zone := s.Now().Location()
-	if at, err := time.ParseInLocation(time.RFC3339, text, zone); err == nil {
-		return at, nil
-	}
-	for _, layout := range []string{minuteLayout, "2006-01-02T15:04", dayLayout} {
-		meant, err := time.Parse(layout, text)
-		if err != nil {
-			continue
-		}
-		at, _ := time.ParseInLocation(layout, text, zone)
-		if !journal.WallClock(at).Equal(meant) {
-			return at, fault.Refuse("--%s %s: there is no such time, as the clocks go forward; allowed: an hour later", flag, words.Quoted(typed))
-		}
-		return at, nil
-	}
-	return time.Time{}, fault.Refuse("--%s %s: not a time; allowed: like 2026-01-14 or \"2026-01-14 05:40\"", flag, words.Quoted(typed))
-}
 
 // bindPeriod binds the flags of a period. A day as the end is meant whole.
 func bindPeriod(b *bind.Set, p *journal.Period) {
@@ -66,6 +44,6 @@ func bindPeriod(b *bind.Set, p *journal.Period) {
 
 // momentOnWall is the time that a clock on the wall shows at a moment.
 func momentOnWall(s *bind.Scope, flag, typed string) (time.Time, error) {
-	at, err := moment(s, flag, typed)
+	at, err := bind.Day(s, flag, typed)
 	return journal.WallClock(at), err
 }

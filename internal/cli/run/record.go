@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"syscall"
+	"time"
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/fault"
@@ -18,6 +19,7 @@ import (
 type Record struct {
 	On       bool
 	Operator string
+	At       time.Time // zero for now
 }
 
 // NeedsTank is what --record asks of most commands.
@@ -27,15 +29,22 @@ const NeedsTank = "with --tank and a name from the yard file"
 // tank that the yard knows; allowed says how to name one.
 func (r *Record) Bind(b *bind.Set, tank func(*bind.Scope) bool, allowed string) {
 	bind.Switch(b, &r.On, "record", "write what this concludes into the journal")
+	var typed string
+	at := bind.Name(b, &typed, "at", bind.AtHelp, nil)
 	operator := bind.Name(b, &r.Operator, "operator", "who records it", nil)
-	b.Then(func(s *bind.Scope) error {
+	b.Then(func(s *bind.Scope) (err error) {
+		r.At = time.Time{}
 		switch {
 		case r.On && !tank(s):
 			return fault.Refuse("--record: the journal needs to know which tank this is; allowed: %s", allowed)
 		case !r.On && operator.Given():
 			return fault.Refuse("--operator %s: nothing is recorded without --record; allowed: both", operator.Quoted())
+		case !r.On && at.Given():
+			return fault.Refuse("--at %s: nothing is recorded without --record; allowed: both", at.Quoted())
+		case at.Given():
+			r.At, err = bind.At(s, "at", typed)
 		}
-		return nil
+		return err
 	})
 }
 
@@ -44,8 +53,12 @@ func (s *Session) record(r *Record, command string, entries []journal.Entry) err
 	if !r.On {
 		return nil
 	}
+	at := r.At
+	if at.IsZero() {
+		at = s.Env.Now()
+	}
 	for i := range entries {
-		entries[i].Time, entries[i].Operator = s.Env.Now(), r.Operator
+		entries[i].Time, entries[i].Operator = at, r.Operator
 	}
 	return s.Keep(s.JournalPath(), command, entries...)
 }
