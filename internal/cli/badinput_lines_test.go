@@ -75,6 +75,8 @@ var refusals = []struct {
 	{"check --volume 500gal --hydrometer 23.3% --temp 41F --record", []string{"--record", "--tank"}},
 	{"check --volume 500gal --hydrometer 23.3% --temp 41F --operator Ash", []string{`--operator "Ash"`, "--record"}},
 	{"check --volume 500gal --hydrometer 23.3% --temp 41F --at 05:40", []string{`--at "05:40"`, "--record"}},
+	{"check --volume 500gal --hydrometer 23.3% --temp 41F --as-seen", []string{"--as-seen", "--record"}},
+	{"check --tank mixer --hydrometer 23.3% --temp 41F --record --at 2099-01-01 --yard YARD", []string{"--record: time", `"2099-01-01 00:00"`, "is to come", "up to now"}},
 	{"correct --tank mixer --strength 26% --volume 800gal --record --at 26:10 --yard YARD", []string{`--at "26:10"`, "not a time", "05:40"}},
 	{"correct --volume 500gal --strength 25% --record", []string{"--record", "--tank"}},
 	{"store 6000gal@23.1% 800gal@25% --record", []string{"--record", "first lot"}},

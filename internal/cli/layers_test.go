@@ -47,7 +47,7 @@ var layers = []struct {
 	{"cli/bind", "balance brine cli/show fault gauge quantity solution words yard", false},
 	{"cli/enter", "cli/bind cli/show journal quantity state words yard", false},
 	{"cli/derive", "balance brine cli/show gauge quantity ready report season solution state storm truck working yard", false},
-	{"cli/run", "balance brine cli/bind cli/show fault gauge journal quantity report state words yard yard/file", false},
+	{"cli/run", "balance brine cli/bind cli/enter cli/show fault gauge journal quantity report state words yard yard/file", false},
 	{"cli/tank", "brine cli/bind cli/derive cli/run cli/show fault gauge journal quantity ready report solution words yard", false},
 	{"cli/cold", "balance brine cli/bind cli/derive cli/run cli/show fault journal quantity report solution yard", false},
 	{"cli/learn", "balance brine chart cli/bind cli/derive cli/run cli/show drill fault gauge lineup picture quantity report solution truck words working yard", false},

@@ -84,6 +84,7 @@ func TestRecordOfMixes(t *testing.T) {
 	require.Equal(t, "north", store[0].Tank)
 	require.InDelta(t, 0.25, float64(*store[0].NaCl), 1e-12)
 	require.InDelta(t, 0.31, float64(*store[2].CaCl2), 1e-12)
+	require.Empty(t, store[2].Liquid, "typed by its salts, it has no name in the yard")
 
 	blend := recordAt(t, "blend --additive-into north 10:cal31")
 	require.Len(t, blend, 1)

@@ -7,6 +7,7 @@ import (
 	"regexp"
 	"strconv"
 	"testing"
+	"time"
 
 	"brineyard/internal/cli/run"
 
@@ -17,8 +18,28 @@ import (
 
 func TestMain(m *testing.M) {
 	testscript.Main(m, map[string]func(){
-		"brineyard": func() { os.Exit(Run(run.System(), os.Args[1:])) },
+		"brineyard": func() { os.Exit(Run(scripted(run.System()), os.Args[1:])) },
 	})
+}
+
+// scriptClock is what the clock shows in a screen script that sets it.
+const scriptClock = "SCRIPT_CLOCK"
+
+// scripted gives a script's own clock to what it runs.
+func scripted(env run.Env) run.Env {
+	shows := os.Getenv(scriptClock)
+	if shows == "" {
+		return env
+	}
+	now := env.Now
+	env.Now = func() time.Time {
+		at, err := time.ParseInLocation("2006-01-02 15:04", shows, now().Location())
+		if err != nil {
+			panic(err)
+		}
+		return at
+	}
+	return env
 }
 
 // demoYard is the yard file of the demo and of the screen scripts.

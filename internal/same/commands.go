@@ -85,7 +85,7 @@ func commandNamed(name string) *command {
 
 const (
 	glasses   = "hydrometer sg salometer baume weigh temp cal "
-	recording = "record journal operator at "
+	recording = "record journal operator at as-seen "
 	saltFlags = "purity moisture "
 	adding    = "operator note at as-seen journal "
 )

@@ -75,7 +75,7 @@ type addition struct {
 	entry  journal.Entry
 	sample *brine.Sample // nil unless the kind has one
 	at     string
-	asSeen bool
+	run.Writing
 }
 
 // Bind binds what the kind takes, and what every kind takes.
@@ -89,7 +89,7 @@ func (q *addition) Bind(b *bind.Set) {
 		}
 		return err
 	})
-	bind.Switch(b, &q.asSeen, "as-seen", "write it down as it was seen, against what the other entries say")
+	q.Writing.Bind(b)
 	for _, takes := range append(q.kind.takes[:len(q.kind.takes):len(q.kind.takes)], operatorFlag, noteFlag) {
 		takes(q, b)
 	}
@@ -110,9 +110,8 @@ func (q *addition) hasAll(b *bind.Set) func(*bind.Scope) error {
 // Answer adds the row.
 func (q *addition) Answer(s *run.Session) (run.Reply, error) {
 	e := q.entry
-	desk := enter.Desk{Yard: s.Yard, View: s.View, Now: s.Env.Now(), AsSeen: q.asSeen}
-	if refused := desk.Names(&e); refused != nil {
-		return run.Reply{}, fault.Refuse("%s", refused.Flag())
+	if refused := s.Desk(q.Writing).Names(&e); refused != nil {
+		return run.Reply{}, run.Typed([]enter.Refusal{*refused})
 	}
 	takeLiquid(s.Yard, &e)
 	if q.sample != nil {
@@ -126,10 +125,7 @@ func (q *addition) Answer(s *run.Session) (run.Reply, error) {
 	if err := e.Check(); err != nil {
 		return run.Reply{}, fault.Refuse("%v", err)
 	}
-	if refused := desk.Fits([]journal.Entry{e}); len(refused) > 0 {
-		return run.Reply{}, fault.Refuse("%s", refused[0].Flag())
-	}
-	return run.Reply{}, keep(s, "journal add", []journal.Entry{e})
+	return run.Reply{}, s.Keep(run.Keeping{Writing: q.Writing, Command: "journal add", Entries: []journal.Entry{e}, Refuse: run.Typed})
 }
 
 // takeLiquid takes over what the yard file says of a liquid, so that the row stands on its

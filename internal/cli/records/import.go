@@ -2,6 +2,7 @@ package records
 
 import (
 	"fmt"
+	"slices"
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/enter"
@@ -37,6 +38,7 @@ type importing struct {
 	mapping sheet.Mapping
 	dates   sheet.Dates
 	dry     bool
+	run.Writing
 }
 
 // Bind binds file and map.
@@ -60,54 +62,69 @@ func (q *importing) Bind(b *bind.Set) {
 		}
 		return nil
 	})
+	q.Writing.Bind(b)
 	bind.Switch(b, &q.dry, "dry-run", "say what would be added, and add nothing")
 }
 
 // Answer adds the rows.
 func (q *importing) Answer(s *run.Session) (run.Reply, error) {
-	entries, err := q.read(s)
+	rows, err := q.read(s)
 	if err != nil {
 		return run.Reply{}, err
 	}
-	path := s.JournalPath()
-	if q.dry {
-		s.Tell("brineyard journal import: %d rows of %s would be added to %s", len(entries), words.Quoted(q.file), words.Quoted(path))
-		return run.Reply{}, nil
+	k := run.Keeping{
+		Writing: q.Writing, Command: "journal import", Entries: rows.Entries, Old: true,
+		Refuse: func(refused []enter.Refusal) error { return q.faulty(lined(refused, rows.Lines)) },
 	}
-	return run.Reply{}, keep(s, "journal import", entries)
+	if rows.Repeated > 0 {
+		s.Tell("brineyard journal import: the clock showed %d of the times twice; each is taken as the first", rows.Repeated)
+	}
+	if !q.dry {
+		return run.Reply{}, s.Keep(k)
+	}
+	if err := s.WouldKeep(k); err != nil {
+		return run.Reply{}, err
+	}
+	s.Tell("brineyard journal import: %d rows of %s would be added to %s", len(rows.Entries), words.Quoted(q.file), words.Quoted(s.JournalPath()))
+	return run.Reply{}, nil
 }
 
 // read makes entries of the file's rows.
-func (q *importing) read(s *run.Session) ([]journal.Entry, error) {
+func (q *importing) read(s *run.Session) (sheet.Rows, error) {
 	file, err := s.Env.Open(q.file)
 	if err != nil {
-		return nil, fault.Refuse("%s: cannot be read: %s; allowed: a CSV file", words.Quoted(q.file), run.Reason(err))
+		return sheet.Rows{}, fault.Refuse("%s: cannot be read: %s; allowed: a CSV file", words.Quoted(q.file), run.Reason(err))
 	}
 	defer file.Close()
 	rows, err := sheet.Read(file, q.mapping, sheet.Options{Dates: q.dates, Zone: s.Env.Now().Location()})
-	if err != nil {
-		return nil, fault.Refuse("%s: %v", words.Quoted(q.file), err)
+	switch {
+	case err != nil:
+		return rows, fault.Refuse("%s: %v", words.Quoted(q.file), err)
+	case len(rows.Faults) > 0: // with what the yard file says of the other rows
+		desk := s.Desk(q.Writing)
+		desk.Old = true
+		return rows, q.faulty(append(rows.Faults, lined(desk.Fits(rows.Entries), rows.Lines)...))
+	case len(rows.Entries) == 0:
+		return rows, fault.Refuse("%s: no rows below its headings; allowed: one or more", words.Quoted(q.file))
 	}
-	desk := enter.Desk{Yard: s.Yard, View: s.View, Now: s.Env.Now(), Old: true}
-	faults := append(rows.Faults, unfitting(desk, rows)...)
-	if len(faults) > 0 {
-		var list run.FaultList
-		for _, f := range faults {
-			list = append(list, fmt.Errorf("%s: %s", q.file, f))
-		}
-		return nil, list
-	}
-	if len(rows.Entries) == 0 {
-		return nil, fault.Refuse("%s: no rows below its headings; allowed: one or more", words.Quoted(q.file))
-	}
-	return rows.Entries, nil
+	return rows, nil
 }
 
-// unfitting finds entries that are to come, and what the yard file contradicts.
-func unfitting(desk enter.Desk, rows sheet.Rows) []journal.Fault {
+// lined puts reasons against entries at the lines of their rows.
+func lined(refused []enter.Refusal, lines []int) []journal.Fault {
 	var faults []journal.Fault
-	for _, r := range desk.Fits(rows.Entries) {
-		faults = append(faults, journal.Fault{Line: rows.Lines[r.Entry], Text: r.Error()})
+	for _, r := range refused {
+		faults = append(faults, journal.Fault{Line: lines[r.Entry], Text: r.Error()})
 	}
 	return faults
+}
+
+// faulty shows the faults of the file.
+func (q *importing) faulty(faults []journal.Fault) error {
+	slices.SortStableFunc(faults, func(a, b journal.Fault) int { return a.Line - b.Line })
+	var list run.FaultList
+	for _, f := range faults {
+		list = append(list, fmt.Errorf("%s: %s", q.file, f))
+	}
+	return list
 }

@@ -16,7 +16,7 @@ func summaryTable(v show.View, some []*journal.Entry, back map[int]int) report.T
 		{Key: "entry", Label: "No."}, {Key: "time", Label: "Time"}, {Key: "kind", Label: "Kind"}, {Key: "what", Label: "What"},
 	}}
 	for _, e := range some {
-		what := entryText(v, e)
+		what := v.EntryText(e)
 		if back[e.Number] != 0 {
 			what += " (taken back)"
 		}
@@ -49,7 +49,8 @@ func hoursValue(d *quantity.Duration) report.Value {
 	if d == nil {
 		return report.Nothing("", "")
 	}
-	return report.Number(inHours(*d), "h", hoursText(*d))
+	hours := float64(*d / (60 * quantity.Minute))
+	return report.Number(hours, "h", fmt.Sprintf("%.4g h", hours))
 }
 
 // entryColumns are those of the table for programs.

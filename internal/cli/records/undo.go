@@ -60,6 +60,6 @@ func (q *undo) Answer(s *run.Session) (run.Reply, error) {
 		return run.Reply{}, run.JournalError(err)
 	}
 	s.Kept(path, "journal undo", added)
-	s.Tell("  takes back %d, %s: %s", q.number, added.TookBack.Kind, entryText(s.View, added.TookBack))
+	s.Tell("  takes back %d, %s: %s", q.number, added.TookBack.Kind, s.View.EntryText(added.TookBack))
 	return run.Reply{}, nil
 }

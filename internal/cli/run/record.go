@@ -4,15 +4,13 @@ import (
 	"errors"
 	"io/fs"
 	"slices"
-	"strconv"
-	"strings"
 	"syscall"
 	"time"
 
 	"brineyard/internal/cli/bind"
+	"brineyard/internal/cli/enter"
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
-	"brineyard/internal/words"
 )
 
 // Record lets a command write what it concluded into the journal.
@@ -20,6 +18,7 @@ type Record struct {
 	On       bool
 	Operator string
 	At       time.Time // zero for now
+	Writing
 }
 
 // NeedsTank is what --record asks of most commands.
@@ -31,6 +30,7 @@ func (r *Record) Bind(b *bind.Set, tank func(*bind.Scope) bool, allowed string) 
 	bind.Switch(b, &r.On, "record", "write what this concludes into the journal")
 	var typed string
 	at := bind.Name(b, &typed, "at", bind.AtHelp, nil)
+	r.Writing.Bind(b)
 	operator := bind.Name(b, &r.Operator, "operator", "who records it", nil)
 	b.Then(func(s *bind.Scope) (err error) {
 		r.At = time.Time{}
@@ -39,6 +39,8 @@ func (r *Record) Bind(b *bind.Set, tank func(*bind.Scope) bool, allowed string) 
 			return fault.Refuse("--record: the journal needs to know which tank this is; allowed: %s", allowed)
 		case !r.On && operator.Given():
 			return fault.Refuse("--operator %s: nothing is recorded without --record; allowed: both", operator.Quoted())
+		case !r.On && r.AsSeen:
+			return fault.Refuse("--as-seen: nothing is recorded without --record; allowed: both")
 		case !r.On && at.Given():
 			return fault.Refuse("--at %s: nothing is recorded without --record; allowed: both", at.Quoted())
 		case at.Given():
@@ -58,42 +60,18 @@ func (s *Session) record(r *Record, command string, entries []journal.Entry) err
 		at = s.Env.Now()
 	}
 	for i := range entries {
-		entries[i].Time, entries[i].Operator = at, r.Operator
+		e := &entries[i]
+		e.Time, e.Operator = at, r.Operator
+		if !slices.Contains(bind.LiquidNames(s.Yard), e.Liquid) {
+			e.Liquid = "" // it was typed by its salts, which the entry has
+		}
 	}
-	return s.Keep(s.JournalPath(), command, entries...)
+	return s.Keep(Keeping{Writing: r.Writing, Command: command, Entries: entries, Refuse: concluded})
 }
 
-// Keep adds entries to a journal and says so on the error stream.
-func (s *Session) Keep(path, command string, entries ...journal.Entry) error {
-	added, err := journal.Append(path, s.View.System, entries)
-	if err != nil {
-		return JournalError(err)
-	}
-	s.Kept(path, command, added)
-	if len(entries) == 1 {
-		s.Tell("  %s: %s", entries[0].Kind, s.View.EntryText(&entries[0]))
-	}
-	return nil
-}
-
-// Kept tells on the error stream what was recorded: results go to the other.
-func (s *Session) Kept(path, command string, added journal.Added) {
-	if added.SetAside != "" {
-		s.Tell("brineyard %s: %s ended in %d bytes of a torn line; they are in %s now", command, words.Quoted(path), added.Torn, words.Quoted(added.SetAside))
-	}
-	var numbers []string
-	for _, n := range added.Numbers {
-		numbers = append(numbers, strconv.Itoa(n))
-	}
-	word := "entry"
-	if len(numbers) > 1 {
-		word = "entries"
-	}
-	if len(numbers) > 4 {
-		numbers = []string{numbers[0] + " to " + numbers[len(numbers)-1]}
-	}
-	// The rows are on the disk: that this could not be said is no failure.
-	s.Tell("brineyard %s: %s %s in %s", command, word, strings.Join(numbers, ", "), strconv.QuoteToGraphic(path))
+// concluded refuses what a command concluded: none of its flags is to blame.
+func concluded(refused []enter.Refusal) error {
+	return fault.Refuse("--record: %s", refused[0].Error())
 }
 
 // JournalError makes a refusal of a file that is no journal, is not there, or may not be

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"brineyard/internal/balance"
 	"brineyard/internal/journal"
@@ -42,13 +43,53 @@ func (v View) EntryText(e *journal.Entry) string {
 	if e.Cost != nil {
 		add("cost %v", *e.Cost)
 	}
-	if e.Cancels > 0 {
-		add("takes back %d", e.Cancels)
-	}
+	parts = append(parts, v.someText(e)...)
 	if e.Note != "" {
 		add("%s", e.Note)
 	}
 	return strings.Join(parts, ", ")
+}
+
+// someText tells what only some kinds of entries have.
+func (v View) someText(e *journal.Entry) []string {
+	var parts []string
+	add := func(format string, args ...any) { parts = append(parts, v.Say(format, args...)) }
+	switch {
+	case e.Cancels > 0 && e.Kind == journal.Accept:
+		add("accepts row %d", e.Cancels)
+	case e.Cancels > 0:
+		add("takes back %d", e.Cancels)
+	}
+	if e.Line != "" {
+		add("through %s", e.Line)
+	}
+	if e.Ticket != "" {
+		add("ticket %s", e.Ticket)
+	}
+	if e.Purity != nil {
+		add("purity %v", *e.Purity)
+	}
+	if e.Moisture != nil {
+		add("moisture %v", *e.Moisture)
+	}
+	if e.Hours != nil { // as it is typed, and as the file has it
+		add("%s worked", fmt.Sprintf("%.4g h", float64(*e.Hours/(60*quantity.Minute))))
+	}
+	if e.Distance != nil {
+		add("%v driven", *e.Distance)
+	}
+	if e.Due != nil {
+		add("due %s", DayOrMinute(*e.Due))
+	}
+	return parts
+}
+
+// DayOrMinute shows a time, or the day alone where that is what was typed.
+func DayOrMinute(t time.Time) string {
+	if t.Hour() == 0 && t.Minute() == 0 {
+		return t.Format(time.DateOnly)
+	}
+	return t.Format("2006-01-02 15:04")
 }
 
 // entryLiquid tells what was moved: its name, or its salts.
