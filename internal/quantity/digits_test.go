@@ -43,7 +43,7 @@ func TestTemperatureDigits(t *testing.T) {
 // To a tenth below ten, whole from there on.
 func TestVolumeDigits(t *testing.T) {
 	for amount, want := range map[float64]string{
-		0: "0.0", 0.004: "0.00", 0.04: "0.04", -0.04: "-0.04", 0.06: "0.06", 0.096: "0.1", 5: "5.0", 9.94: "9.9", 9.96: "10", 10.4: "10",
+		0: "0", 0.004: "0", 0.04: "0.04", -0.04: "-0.04", 0.06: "0.06", 0.096: "0.1", 5: "5.0", 9.94: "9.9", 9.96: "10", 10.4: "10",
 		10.6: "11", 999.6: "1,000", 1234.4: "1,234", 12345678: "12,345,678", -5: "-5.0", -1234.4: "-1,234",
 	} {
 		requireShown(t, Gallon*Volume(amount), US, want+" gal")
@@ -79,7 +79,7 @@ func TestOtherDigits(t *testing.T) {
 		{SpecificGravity(1), "1.000", "1.000"},
 		{SalometerDegrees(88.27), "88.3 deg", "88.3 deg"},
 		{SalometerDegrees(100), "100.0 deg", "100.0 deg"},
-		{SalometerDegrees(-0.04), "0.0 deg", "0.0 deg"},
+		{SalometerDegrees(-0.04), "0 deg", "0 deg"},
 		{BaumeDegrees(21.93), "21.9 deg", "21.9 deg"},
 	} {
 		requireShown(t, c.q, US, c.us)

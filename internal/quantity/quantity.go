@@ -40,7 +40,11 @@ func (s Shown) Digits() string {
 	if s.Words != "" || s.rule == nil {
 		return s.Words
 	}
-	return s.rule(s.Value)
+	digits := s.rule(s.Value)
+	if strings.Trim(digits, "-0.") == "" {
+		return "0" // nothing is written one way
+	}
+	return digits
 }
 
 // String returns digits and unit as a sentence has them.

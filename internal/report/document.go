@@ -29,8 +29,13 @@ type Value struct {
 	Text   string // how text and markdown show it, unit included
 }
 
-// Number returns a value for a number.
-func Number(x float64, unit, text string) Value { return Value{Number: &x, Unit: unit, Text: text} }
+// Number returns a value for a number. Nothing has no sign.
+func Number(x float64, unit, text string) Value {
+	if x == 0 {
+		x = 0 // not -0
+	}
+	return Value{Number: &x, Unit: unit, Text: text}
+}
 
 // Word returns a value for a word.
 func Word(word string) Value { return Value{Word: word, Text: word} }
