@@ -27,7 +27,7 @@ var linesWithoutWorking = map[string]string{
 	"journal add batch":      "journal add batch --tank mixer --salt 2650lb --water 982gal --journal FOLDER/journal.csv",
 	"journal add reading":    "journal add reading --tank mixer --sg 1.178 --temp 12C --journal FOLDER/journal.csv",
 	"journal add correction": "journal add correction --tank mixer --water 40gal --journal FOLDER/journal.csv",
-	"journal add transfer":   "journal add transfer --from mixer --tank north --volume 100gal --journal FOLDER/journal.csv",
+	"journal add transfer":   "journal add transfer --from north --tank tote --volume 100gal --journal FOLDER/journal.csv",
 	"journal add load":       "journal add load --from north --volume 87gal --journal FOLDER/journal.csv",
 	"journal add delivery":   "journal add delivery --salt 25ton --journal FOLDER/journal.csv",
 	"journal add clean":      "journal add clean --tank mixer --journal FOLDER/journal.csv",
@@ -42,6 +42,7 @@ var linesWithoutWorking = map[string]string{
 	"journal add work":       "journal add work --hours 6.5h --journal FOLDER/journal.csv",
 	"journal add note":       "journal add note --note dripping --journal FOLDER/journal.csv",
 	"yard init":              "yard init FOLDER/new.toml",
+	"yard now":               "yard now --yard YARD",
 	"yard check":             "yard check --yard YARD",
 }
 

@@ -35,7 +35,7 @@ var kinds = map[string]string{
 	"now": "clock", "start": "clock", "reserve": "reserve", "rate": "rate", "passes": "passes", "what-if": "changes",
 	"truck": "truck", "empty": "empty", "gross": "gross", "flow": "flow", "area-rate": "area-rate", "speed": "speed", "width": "width",
 	"lanes": "lanes", "nozzles": "nozzles", "catch": "catch", "over": "over", "from": "tank", "open": "valves", "jobs": "few",
-	"route": "route", "salt": "salt", "water": "some-water", "cost": "cost", "note": "note", "kind": "kind", "svg": "picture", "map": "note", "dates": "order",
+	"route": "route", "salt": "salt", "water": "some-water", "cost": "cost", "note": "note", "kind": "kind", "svg": "picture", "map": "note", "dates": "order", "table": "season-table",
 	"line": "line", "ticket": "ticket", "due": "due", "hours": "hours", "distance": "distance", "wait": "wait",
 	"sheet": "sheet", "page": "page", "level": "level", "seed": "seed", "count": "count-of-drill", "print": "few",
 }

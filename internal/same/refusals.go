@@ -89,5 +89,6 @@ var refusals = map[string][]string{
 	"drill":      {"beer --seed", "--level=4 --seed", "--seed=-1", "--key --seed", "--count=0 --seed", "strong weak --seed", "valves --seed --print --level=3 --key", "blend --seed --print=9 --level=3 --key", "heel --seed --print=9 --level=2"},
 	"yard init":  {"a.toml b.toml", "no-such-folder/yard.toml", "."},
 	"yard check": {"nosuch.toml", "{no-yard}", "a.toml b.toml", "{yard-file}", "."},
+	"yard now":   {"nosuch", "{no-yard}", "--journal=."},
 	"yard show":  {"nosuch", "{no-yard}", "--yard=nosuch.toml", "--yard=."},
 }

@@ -20,6 +20,7 @@ var choices = map[string][]string{
 	"answer-format":  {"json", "json", "json", "csv", "markdown", "text"},
 	"operator":       {"Ash", "Rowan", "Juniper", "the night shift"},
 	"note":           {"valve drips", "first flake", "=1+1, \"quoted\"", "sludge to the pad", "señal débil"},
+	"season-table":   {"months", "stocks", "movements", "routes", "work", "paid", "monts"},
 	"order":          {"m/d/y", "d/m/y", "D/M/Y", "y/m/d"},
 	"kind":           {"batch", "reading", "correction", "transfer", "load", "unload", "delivery", "order", "spill", "sale", "loan", "gift", "clean", "rinse", "count", "work", "note", "undo", "accept", "Batch"},
 	"due":            {"2026-12-20", "2027-01-11 07:30", "2026-01-15", "2026-02-28T10:00"},

@@ -34,7 +34,7 @@ func TestDemoJournal(t *testing.T) {
 	j, err := journal.Read(demoJournal)
 	require.NoError(t, err)
 	require.Empty(t, j.Faults)
-	meant := SumUp(Request{Yard: statetest.Yard()}, journal.Effective(entries))
+	meant := SumUp(Request{Yard: statetest.Yard()}, inOrder(entries))
 	read := SumUp(Request{Yard: statetest.Yard()}, journal.Effective(j.Entries))
 	require.InEpsilon(t, float64(meant.Total.Laid), float64(read.Total.Laid), 1e-9)
 	require.InEpsilon(t, float64(meant.Total.Chlorides), float64(read.Total.Chlorides), 1e-9)

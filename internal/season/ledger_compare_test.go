@@ -21,23 +21,25 @@ import (
 // Over random journals every figure of the season, and of what stands in the yard, is that
 // of a ledger of plain sums.
 func TestAgainstLedger(t *testing.T) {
-	for seed := range uint64(12) {
+	const events = 5000
+	for seed := range uint64(20) {
 		g := randomJournal{rand.New(rand.NewPCG(seed, 21))}
-		y, entries := pricedYard(seed%2 == 0), g.rows(3000)
+		y, entries := pricedYard(seed%2 == 0), g.rows(events)
 		var period journal.Period
 		if seed%3 > 0 { // a part of the season, or all of it
 			period.From = entries[g.IntN(1000)].Time.Add(-5 * time.Hour)
-			period.To = entries[2000+g.IntN(1000)].Time.Add(-5 * time.Hour)
+			period.To = entries[events-1000+g.IntN(1000)].Time.Add(-5 * time.Hour)
 			period.From, period.To = journal.WallClock(period.From), journal.WallClock(period.To)
 		}
-		report := SumUp(Request{Yard: y, Period: period}, journal.Effective(entries))
+		report := SumUp(Request{Yard: y, Period: period}, inOrder(entries))
 		ledger := newLedger(y)
 		ledger.enterAll(entries, period)
 		ledger.close()
 		requireFigures(t, ledger.figures, figuresOf(report), "seed %d", seed)
 		requireProblems(t, ledger.problems, report.Problems)
+		requireRolls(t, report.Stocks)
 		if seed%3 == 0 {
-			requireFigures(t, ledger.standing(), standingIn(state.Replay(y, journal.Effective(entries))), "seed %d", seed)
+			requireFigures(t, ledger.standing(), standingIn(state.Replay(y, inOrder(entries))), "seed %d", seed)
 		}
 	}
 }
@@ -55,6 +57,24 @@ func requireFigures(t *testing.T, want, got map[string]float64, format string, a
 		}
 	}
 	require.Empty(t, wrong, fmt.Sprintf(format, args...))
+}
+
+// requireRolls checks that what stood of a liquid at the end of a month is what stood before it and
+// what moved, and stands at the beginning of the next.
+func requireRolls(t *testing.T, stocks []Stock) {
+	t.Helper()
+	stands := map[string]quantity.Volume{}
+	for i, s := range stocks {
+		sum := s.Opening
+		for _, v := range s.Moved {
+			sum += v
+		}
+		require.InDelta(t, float64(sum), float64(s.Closing), 1e-9*math.Max(1, float64(s.Opening)), "%v", s)
+		if before, known := stands[s.Liquid]; known || i > 0 && s.Month != stocks[0].Month {
+			require.InDelta(t, float64(before), float64(s.Opening), 1e-9, "%v", s)
+		}
+		stands[s.Liquid] = s.Closing
+	}
 }
 
 // requireProblems compares how many problems each entry has.
@@ -84,7 +104,7 @@ func (l *ledger) enterAll(entries []journal.Entry, period journal.Period) {
 		if !period.To.IsZero() && at >= period.To.Format(clock) {
 			continue
 		}
-		in := period.From.IsZero() || at >= period.From.Format(clock)
+		in := begun || period.From.IsZero() || at >= period.From.Format(clock)
 		if in && !begun {
 			begun = true
 			l.in = true
@@ -107,6 +127,9 @@ func (l *ledger) countAll(path string, s sums) {
 func (l *ledger) close() {
 	l.in = true
 	l.countAll("closing ", l.all())
+	if l.figures["entries"] == 0 {
+		l.figures["pile opening"] = l.pile
+	}
 	for i, w := range l.strengths {
 		who, verdict := l.made[i].Operator, "in"
 		switch {
@@ -149,38 +172,28 @@ func (l *ledger) closeCosts() {
 	l.count("at prices", price("total "))
 }
 
-// closePile balances the salt between the first and the last count, or from or to an end of
-// the period where there is no count.
+// closePile balances the salt over the period.
 func (l *ledger) closePile() {
-	opening, closing, moves := l.figures["pile opening"], l.pile, l.moves
-	if n := len(l.piles); n > 0 {
-		first, last := l.piles[0], l.piles[n-1]
-		opening = l.moves[first].counted
-		moves = l.moves[first+1:]
-		if n > 1 {
-			moves, closing = l.moves[first+1:last], l.moves[last].counted
+	f := l.figures
+	f["pile closing"] = l.pile
+	f["pile gone"] = f["pile opening"] + f["pile delivered"] - l.pile
+	f["pile elsewhere"] = f["pile spread"] + f["pile on beds"]
+	f["pile unexplained"] = f["pile gone"] - f["pile moisture"] - f["pile sludge"] - f["pile in brine"] - f["pile elsewhere"]
+	delete(f, "pile spread")
+	for _, month := range slices.Sorted(maps.Keys(l.months)) {
+		for liquid, v := range l.months[month] {
+			f["stood "+month+" "+liquid] = v
 		}
 	}
-	delivered, inBrine := 0.0, 0.0
-	for _, m := range moves {
-		delivered += m.delivered
-		inBrine += m.inBrine
-	}
-	gone := opening + delivered - closing
-	perKg, sludge := rock(1)
-	l.figures["pile opening"], l.figures["pile closing"], l.figures["pile delivered"] = opening, closing, delivered
-	l.figures["pile gone"], l.figures["pile in brine"] = gone, inBrine
-	l.figures["pile moisture"], l.figures["pile sludge"] = gone*perKg[water], gone*sludge
-	l.figures["pile unexplained"] = gone*(1-perKg[water]-sludge) - inBrine
 }
 
 // closeCleanings works out when a tank is to be cleaned: by the mean of the last five
 // cleanings that came after a batch, of which there are to be two where the yard has a rule.
 func (l *ledger) closeCleanings(path string, p *pot) {
 	var told [][2]float64
-	all := p.made
+	all := p.inAll
 	for _, c := range p.cleanings {
-		if all += c[0]; c[0] > 0 {
+		if c[0] > 0 {
 			told = append(told, c)
 		}
 	}
@@ -212,16 +225,37 @@ func (l *ledger) closeCleanings(path string, p *pot) {
 
 // standing is what the ledger leaves in the yard.
 func (l *ledger) standing() map[string]float64 {
-	l.figures = map[string]float64{"pile": l.pile}
+	l.figures = map[string]float64{"pile": l.pile, "pile wet": l.rockWet, "pile pure": l.rockPure}
 	for name, p := range l.pots {
-		l.countAll(name+" ", p.in)
-		l.count(name+" volume", p.in.volume())
-		l.count(name+" is "+p.of, 1)
-		l.count(name+" read", p.read)
-		if p.read > 0 && !math.IsNaN(p.wanted) {
-			l.count(name+" drift", p.read-p.wanted)
+		if !p.known && p.in.total() == 0 && p.read == 0 {
+			continue
 		}
+		l.countPot("tank "+name, p)
+		l.count("tank "+name+" bed", p.bed)
+		l.count("tank "+name+" read", p.read)
+		if p.read > 0 && !math.IsNaN(p.wanted) {
+			l.count("tank "+name+" drift", p.read-p.wanted)
+		}
+	}
+	for name, p := range l.beside {
+		l.countPot("beside "+name, p)
+	}
+	for name, p := range l.trucks {
+		l.countPot("truck "+name, p)
 	}
 	l.count("pile expected", l.expected)
 	return l.figures
+}
+
+func (l *ledger) countPot(path string, p *pot) {
+	l.countAll(path+" ", p.in)
+	l.count(path+" volume", p.in.volume())
+	if p.in.total() > 0 {
+		l.count(path+" is "+p.of, 1)
+	}
+	for what, is := range map[string]bool{"known": p.known, "sure": p.sure} {
+		if is {
+			l.count(path+" "+what, 1)
+		}
+	}
 }

@@ -16,6 +16,24 @@ func figuresOf(p Report) map[string]float64 {
 		"pile opening": float64(p.Salt.Opening), "pile closing": float64(p.Salt.Closing), "pile delivered": float64(p.Salt.Delivered),
 		"pile gone": float64(p.Salt.Gone), "pile in brine": float64(p.Salt.InBrine), "pile moisture": float64(p.Salt.Moisture),
 		"pile sludge": float64(p.Salt.Insolubles), "pile unexplained": float64(p.Salt.Unexplained),
+		"pile elsewhere": float64(p.Salt.Elsewhere), "pile on beds": float64(p.Salt.OnBeds),
+		"left out": float64(p.LeftOut), "rinsed": float64(p.Rinsed), "hours": float64(p.Hours), "distance": float64(p.Distance),
+	}
+	for c, flow := range p.Flows {
+		path := "flow " + state.Class(c).String() + " "
+		switch state.Class(c) {
+		case state.Made, state.PutIn, state.Rinsed, state.Mixed:
+			continue // in other figures, and in the sum of all
+		}
+		f[path+"volume"], f[path+"nacl"] = float64(flow.Volume), flow.Masses.NaCl
+		if state.Class(c) != state.Laid && state.Class(c) != state.Delivered {
+			f[path+"salt"] = float64(flow.Salt)
+		}
+	}
+	for _, m := range p.Stocks {
+		if m.Closing != 0 {
+			f["stood "+m.Month.Format("2006-01")+" "+m.Liquid] = float64(m.Closing)
+		}
 	}
 	masses(f, "opening ", p.Opening)
 	masses(f, "closing ", p.Closing)
@@ -33,10 +51,12 @@ func figuresOf(p Report) map[string]float64 {
 	for _, o := range p.Operators {
 		path := "operator " + o.Name + " "
 		f[path+"batches"], f[path+"in"], f[path+"loads"], f[path+"entries"] = float64(o.Batches), float64(o.InBand), float64(o.Loads), float64(o.Entries)
+		f[path+"hours"], f[path+"distance"] = float64(o.Hours), float64(o.Distance)
 	}
 	for _, r := range p.Routes {
 		path := "route " + r.Name + " "
 		f[path+"loads"], f[path+"volume"], f[path+"chloride"], f[path+"rate"] = float64(r.Loads), float64(r.Volume), float64(r.Chlorides), float64(r.Rate)
+		f[path+"salt"] = float64(r.Salt)
 	}
 	for _, c := range p.Cleanings {
 		path := "cleaning " + c.Tank + " "
@@ -51,7 +71,7 @@ func figuresOf(p Report) map[string]float64 {
 
 func line(f map[string]float64, path string, l Line) {
 	f[path+"made"], f[path+"laid"], f[path+"delivered"] = float64(l.Made), float64(l.Laid), float64(l.Delivered)
-	f[path+"salt"], f[path+"water"] = float64(l.Salt), float64(l.Water)
+	f[path+"salt"], f[path+"water"], f[path+"spread"] = float64(l.Salt), float64(l.Water), float64(l.Spread)
 	f[path+"nacl"], f[path+"chloride"] = float64(l.NaCl), float64(l.Chlorides)
 }
 
@@ -74,20 +94,39 @@ func masses(f map[string]float64, path string, m balance.Masses) {
 
 // standingIn names what stands in the yard as the ledger does.
 func standingIn(s *state.State) map[string]float64 {
-	f := map[string]float64{"pile": float64(s.Pile)}
+	f := map[string]float64{"pile": float64(s.Pile), "pile wet": float64(s.PileSalt.Moisture), "pile pure": s.PileSalt.SodiumChloride()}
 	for _, tank := range s.Tanks() {
-		masses(f, tank.Name+" ", tank.Masses())
-		f[tank.Name+" volume"] = float64(tank.Volume())
-		f[tank.Name+" is "+tank.Liquid.Name] = 1
+		path := "tank " + tank.Name
+		stockIn(f, path, &tank.Stock)
+		f[path+" bed"] = float64(tank.OnFloor)
 		if tank.Reading != nil {
-			f[tank.Name+" read"] = float64(tank.Reading.True)
+			f[path+" read"] = float64(tank.Reading.True)
 			if tank.Reading.Comparable {
-				f[tank.Name+" drift"] = float64(tank.Reading.True - tank.Reading.Expected)
+				f[path+" drift"] = float64(tank.Reading.True - tank.Reading.Expected)
 			}
 		}
+	}
+	for _, stock := range s.Beside() {
+		stockIn(f, "beside "+stock.Name, stock)
+	}
+	for _, truck := range s.Trucks() {
+		stockIn(f, "truck "+truck.Name, &truck.Stock)
 	}
 	if s.PileCount != nil {
 		f["pile expected"] = float64(s.PileCount.Expected)
 	}
 	return f
+}
+
+func stockIn(f map[string]float64, path string, stock *state.Stock) {
+	masses(f, path+" ", stock.Masses())
+	f[path+" volume"] = float64(stock.Volume())
+	if stock.Mass > 0 {
+		f[path+" is "+stock.Liquid.Name] = 1
+	}
+	for what, is := range map[string]bool{"known": stock.Known, "sure": stock.Sure} {
+		if is {
+			f[path+" "+what] = 1
+		}
+	}
 }

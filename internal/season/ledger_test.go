@@ -69,22 +69,41 @@ func (s sums) volume() float64 {
 	return v
 }
 
-// pot is a tank.
+// pot is a tank, a truck, or what stands of a liquid beside the tanks.
 type pot struct {
+	name         string
 	in           sums
+	like         sums   // 1 kg of what stands there, or stood there last
 	of           string // name of the liquid
-	known        bool
+	known        bool   // how much
+	sure         bool   // what it is
+	told         bool   // something stood there once
+	beside       bool
+	takes        float64 // to the brim; 0 for any
 	first        time.Time
 	made, sludge float64
+	inAll        float64
 	cleanings    [][2]float64 // made and sludge before each
 	read, wanted float64      // true strength of the last reading, and by the entries
+	bed          float64      // salt on the floor
+	bedKnown     bool
+	open, salted bool // what was put in has not read in the band; salt is among it
+	counted      bool // a truck was, since it was loaded
+	route, blend string
+	rows         []journal.Entry // of the truckload
 }
 
 // ledger is a yard and the figures of a period.
 type ledger struct {
 	yard      *yard.Yard
 	pots      map[string]*pot
+	trucks    map[string]*pot
+	beside    map[string]*pot
 	pile      float64
+	rockWet   float64                       // of the salt on the pile: the part that is water
+	rockPure  float64                       // and NaCl
+	months    map[string]map[string]float64 // what stood at the end of each month
+	month     string
 	pileKnown bool
 	expected  float64            // on the pile before it was counted
 	in        bool               // the period
@@ -93,24 +112,66 @@ type ledger struct {
 	problems  map[int]int        // by entry
 	strengths []float64          // of the batches of the period
 	made      []journal.Entry    // those batches
-	piles     []int              // places of counts among moves
-	moves     []pileMove
-	rows      []journal.Entry // loads of the truckload so far
+	counts    int                // of the pile, in the period
+	moved     bool               // the pile was, in the period
 	last      time.Time
 }
 
-// pileMove is what an entry of the period did to the pile and to the salt in brine.
-type pileMove struct{ counted, delivered, inBrine float64 }
-
 func newLedger(y *yard.Yard) *ledger {
-	return &ledger{yard: y, pots: map[string]*pot{}, figures: map[string]float64{}, lines: map[string]string{}, problems: map[int]int{}}
+	l := &ledger{
+		yard: y, pots: map[string]*pot{}, trucks: map[string]*pot{}, beside: map[string]*pot{}, months: map[string]map[string]float64{},
+		figures: map[string]float64{}, lines: map[string]string{}, problems: map[int]int{}, rockWet: 0.016, rockPure: 0.984 * 0.962,
+	}
+	l.pot("north").holds(brineOf(0.231), "brine", 2000*gallon)
+	l.pile, l.pileKnown = 30000, true
+	l.besidePot("syrup", sums{product: 1}).holds(sums{product: 1}, "syrup", 150*gallon)
+	return l
+}
+
+func brineOf(w float64) sums { return sums{water: 1 - w, nacl: w} }
+
+// holds makes a pot a volume of a liquid.
+func (p *pot) holds(perKg sums, of string, v float64) {
+	p.in, p.like, p.of = ofVolume(perKg, v), perKg, of
+	p.known, p.sure, p.told = true, true, true
 }
 
 func (l *ledger) pot(name string) *pot {
 	if l.pots[name] == nil {
-		l.pots[name] = &pot{of: "brine"}
+		takes := map[string]float64{"mixer": 1350, "north": 5200, "south": 2700}[name] * gallon
+		l.pots[name] = &pot{name: name, of: "brine", like: sums{water: 1}, takes: takes}
 	}
 	return l.pots[name]
+}
+
+func (l *ledger) truck(name string) *pot {
+	if l.trucks[name] == nil {
+		takes := map[string]float64{"big-sprayer": 700}[name] * gallon
+		l.trucks[name] = &pot{name: name, like: sums{water: 1}, takes: takes}
+	}
+	return l.trucks[name]
+}
+
+func (l *ledger) besidePot(name string, perKg sums) *pot {
+	if l.beside[name] == nil {
+		l.beside[name] = &pot{name: name, like: perKg, of: name, sure: true, told: true, beside: true}
+	}
+	return l.beside[name]
+}
+
+// source is where a row takes its volume from; nil for nowhere.
+func (l *ledger) source(e *journal.Entry) *pot {
+	if e.From != "" {
+		return l.pot(e.From)
+	}
+	if p := l.beside[e.Liquid]; p != nil {
+		return p
+	}
+	s, _, ok := l.described(e)
+	if e.Liquid == "" || !ok {
+		return nil
+	}
+	return l.besidePot(e.Liquid, s)
 }
 
 func (l *ledger) wrong(e *journal.Entry) {
@@ -152,6 +213,9 @@ func (l *ledger) described(e *journal.Entry) (sums, string, bool) {
 		case "syrup":
 			return sums{product: 1}, "syrup", true
 		}
+		if p := l.beside[e.Liquid]; p != nil {
+			return p.like, p.of, true
+		}
 		return sums{}, "", false
 	}
 	s := sums{nacl: value(e.NaCl), kcl: value(e.KCl), cacl2: value(e.CaCl2), mgcl2: value(e.MgCl2)}
@@ -171,53 +235,95 @@ func value[Q ~float64](p *Q) float64 {
 	return float64(*p)
 }
 
-// add pours kg into a tank.
-func (p *pot) add(s sums, name string) {
+// add pours kg into a pot. What meets an unknown amount of something else is nobody knows what.
+func (p *pot) add(s sums, name string, sure bool) {
+	if s.total() == 0 {
+		return
+	}
+	switch had := p.in.total(); {
+	case had == 0 && p.known:
+		p.sure = sure
+	case alike(p.like, s):
+		p.sure = p.sure && sure
+	default:
+		p.sure = p.sure && sure && p.known
+	}
 	switch {
-	case s.total() == 0:
-	case p.in.total() == 0:
-		p.of = name
-	case p.of == "":
+	case p.in.total() == 0, p.of == "":
 		p.of = name
 	case name != "" && name != p.of:
 		p.of = "mixed"
 	}
 	p.in = p.in.plus(s)
-	p.known = true
+	p.like, p.told = p.in.times(1/p.in.total()), true
 }
 
-// draw takes a volume (m3) out of a tank, or what there is.
+// alike tells whether two masses are of one liquid.
+func alike(a, b sums) bool {
+	for i := range a {
+		if math.Abs(a[i]/a.total()-b[i]/b.total()) > 1e-12 {
+			return false
+		}
+	}
+	return true
+}
+
+// draw takes a volume (m3) out of a pot. What it did not hold is as what stood there last.
 func (l *ledger) draw(e *journal.Entry, p *pot, v float64) sums {
 	had := p.in.volume()
-	if !p.known || v > had*1.001 {
+	if v <= had*(1+1e-12) {
+		share := 0.0
+		if had > 0 {
+			share = min(1, v/had)
+		}
+		out := p.in.times(share)
+		if p.in = p.in.times(1 - share); p.in.total() < 1e-9 {
+			p.in = sums{}
+		}
+		return out
+	}
+	flow := "unexplained"
+	switch {
+	case p.beside && !p.known:
+		flow = "from outside"
+	case !p.known, v > had*1.001:
 		l.wrong(e)
 	}
-	share := 1.0
-	if had > 0 {
-		share = min(1, v/had)
+	if !p.told {
+		p.like, p.of, p.told, p.sure = brineOf(0.233), "brine", true, false
 	}
-	out := p.in.times(share)
-	if p.in = p.in.times(1 - share); p.in.total() < 1e-9 {
-		p.in = sums{}
-	}
+	lacking := ofVolume(p.like, v-had)
+	l.flow(flow, v-had, lacking)
+	out := p.in.plus(lacking)
+	p.in = sums{}
 	return out
 }
 
-// full flags a tank above its capacity.
-func (l *ledger) full(e *journal.Entry, name string) {
-	most := map[string]float64{"mixer": 1350, "north": 5200, "south": 2700}[name] * gallon
-	if most > 0 && l.pot(name).in.volume() > most*1.001 {
+// flow adds to what came or left in some way.
+func (l *ledger) flow(how string, v float64, s sums) {
+	l.count("flow "+how+" volume", v)
+	l.count("flow "+how+" nacl", s[nacl])
+}
+
+// full flags a vessel above its capacity.
+func (l *ledger) full(e *journal.Entry, p *pot) {
+	if p.takes > 0 && p.in.volume() > p.takes*1.001 {
 		l.wrong(e)
+	}
+}
+
+// drawn closes what is open in a tank when most of it leaves.
+func (p *pot) drawn(v float64) {
+	if v > p.in.volume()/2 {
+		p.open, p.salted = false, false
 	}
 }
 
 const gallon = float64(quantity.Gallon)
 
-// rock is what kg of the yard's salt consist of: 3.8 % of the dry does not dissolve, and
-// 1.6 % is water.
-func rock(kg float64) (s sums, sludge float64) {
-	dry := kg * (1 - 0.016)
-	return sums{nacl: dry * 0.962, water: kg * 0.016}, dry * (1 - 0.962)
+// rock is what kg of the salt on the pile consist of.
+func (l *ledger) rock(kg float64) (s sums, sludge float64) {
+	return sums{nacl: kg * l.rockPure, water: kg * l.rockWet}, kg * (1 - l.rockPure - l.rockWet)
 }
 
 // freshDensity is kg/m3 of water at 46 F, by the same equation as the densities.

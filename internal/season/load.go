@@ -1,61 +1,84 @@
 package season
 
 import (
-	"slices"
-	"time"
-
+	"brineyard/internal/balance"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/state"
 )
 
-// addLoad adds what was laid down: to the line of its liquid, to the operator and to the
-// route.
-func (s *summary) addLoad(e *journal.Entry, f state.Effect) {
-	chlorides := quantity.Mass(-f.Into.Chloride())
-	l := s.line(e, f.Liquid)
-	l.Laid += f.Volume
-	l.NaCl -= quantity.Mass(f.Into.NaCl)
-	l.Chlorides += chlorides
+// DrySalt is the liquid of the lines with salt that was spread dry.
+const DrySalt = "dry salt"
+
+// addLoad adds what was laid down to the operator and to the route.
+func (s *summary) addLoad(e *journal.Entry, f *state.Effect) {
 	loads := 1
-	if s.truckload.continues(e) {
+	if f.Continues {
 		loads = 0
 	}
 	s.operator(e.Operator).Loads += loads
-	if e.Route == "" {
+	s.addRoute(f, loads)
+}
+
+// addUnload takes what came back off the route that the truck was loaded for.
+func (s *summary) addUnload(_ *journal.Entry, f *state.Effect) { s.addRoute(f, 0) }
+
+func (s *summary) addRoute(f *state.Effect, loads int) {
+	if f.Route == "" {
 		return
 	}
-	r := s.routes[e.Route]
+	r := s.routes[f.Route]
 	if r == nil {
-		r = &Route{Name: e.Route}
-		s.routes[e.Route] = r
+		r = &Route{Name: f.Route}
+		s.routes[f.Route] = r
 	}
 	r.Loads += loads
-	r.Volume += f.Volume
-	r.Chlorides += chlorides
-}
-
-// loadedWithin is the time within which the rows of one blended truckload, a row for each
-// tank, follow one another. Common practice, no source.
-const loadedWithin = time.Hour
-
-// truckload is the one that was recorded last.
-type truckload struct {
-	last  *journal.Entry // its last row
-	tanks []string       // that it came from
-}
-
-// continues reports whether a row is a further part of the truckload: the same truck, route
-// and blend out of another tank. If it is not, a new truckload begins with it.
-func (l *truckload) continues(e *journal.Entry) bool {
-	last := l.last
-	l.last = e
-	same := last != nil && e.Truck != "" && e.Liquid != "" &&
-		last.Truck == e.Truck && last.Route == e.Route && last.Liquid == e.Liquid &&
-		!slices.Contains(l.tanks, e.From) && e.Time.Sub(last.Time) <= loadedWithin
-	if !same {
-		l.tanks = l.tanks[:0]
+	for _, part := range f.Parts {
+		if part.Class == state.Laid {
+			r.Volume -= part.Volume
+			r.Chlorides -= quantity.Mass(part.Masses.Chloride())
+		}
 	}
-	l.tanks = append(l.tanks, e.From)
-	return same
+	if f.Pile.Class == state.Laid {
+		r.Salt -= f.Pile.Mass
+		r.Chlorides -= chlorideOf(f.Pile)
+	}
+}
+
+// chlorideOf is the chloride ion in salt that came to the pile, or left it.
+func chlorideOf(m state.PileMove) quantity.Mass {
+	return quantity.Mass(balance.Masses{NaCl: sodiumChloride(m)}.Chloride())
+}
+
+// sodiumChloride is kg of NaCl in salt that came to the pile, or left it.
+func sodiumChloride(m state.PileMove) float64 { return float64(m.Mass) * m.Salt.SodiumChloride() }
+
+// addPile adds what an entry did to the pile.
+func (s *summary) addPile(f *state.Effect) {
+	s.salt.add(f)
+	m := f.Pile
+	if m.Mass == 0 {
+		return
+	}
+	flow := &s.report.Flows[m.Class]
+	flow.Salt += m.Mass
+	if m.Class != state.Made { // its salt is counted in the brine
+		flow.NaCl += quantity.Mass(sodiumChloride(m))
+	}
+	if m.Class == state.Laid {
+		l := s.line(DrySalt)
+		l.Spread -= m.Mass
+		l.NaCl -= quantity.Mass(sodiumChloride(m))
+		l.Chlorides -= chlorideOf(m)
+	}
+}
+
+// closeRoutes lists the routes, with the rate of those whose lanes are known.
+func (s *summary) closeRoutes() {
+	for _, r := range s.yard.Routes {
+		if driven := s.routes[r.Name]; driven != nil && r.Length() > 0 {
+			driven.Rate = quantity.MassPerLength(float64(driven.Chlorides) / float64(r.Length()))
+		}
+	}
+	s.report.Routes = byName(s.routes)
 }

@@ -13,24 +13,24 @@ import (
 	"brineyard/internal/yard"
 )
 
-// SumUp replays entries, those taken back left out, in the order of their times, and sums
-// up the period.
+// SumUp replays entries, those taken back left out, in the order of their times
+// (journal.ByTime), and sums up the period. It keeps none of them.
 func SumUp(r Request, entries iter.Seq[*journal.Entry]) Report {
-	s := newSummary(r.Yard)
-	for _, e := range journal.ByTime(entries) {
+	s := newSummary(r)
+	for e := range entries {
 		if r.Period.EndsBefore(e.Time) {
 			continue // it does not belong to the state at the end
 		}
-		in := r.Period.Has(e.Time)
-		if in && s.report.Entries == 0 {
+		// Clocks that are set back, or stand in two zones, show a time before the period once
+		// more. What comes after its first entry belongs to it all the same.
+		if s.report.Entries == 0 && !r.Period.Has(e.Time) {
+			s.state.Apply(e)
+			continue
+		}
+		if s.report.Entries == 0 {
 			s.open()
 		}
-		before := len(s.state.Problems)
-		effect := s.state.Apply(e)
-		if in {
-			s.add(e, effect)
-			s.report.Problems = append(s.report.Problems, s.state.Problems[before:]...)
-		}
+		s.add(e, s.state.Apply(e))
 	}
 	return s.finish()
 }
@@ -40,72 +40,99 @@ type summary struct {
 	yard      *yard.Yard
 	state     *state.State
 	report    Report
+	month     time.Time // of the entry that is added: its first day
 	lines     map[lineKey]*Line
+	moves     map[lineKey]*[state.Classes]quantity.Volume
+	standing  map[string]quantity.Volume // at the opening, by liquid
 	operators map[string]*Operator
 	routes    map[string]*Route
+	work      map[workKey]*Work
+	paid      map[paidKey]quantity.Money
+	last      map[string]int // place of the last batch of each tank among the batches
 	salt      saltTally
-	truckload truckload
 }
 
 type lineKey struct {
-	month  time.Time // its first day
+	month  int64 // its first day
 	liquid string
 }
 
-func newSummary(y *yard.Yard) *summary {
+func newSummary(r Request) *summary {
 	s := &summary{
-		yard: y, state: state.New(y),
-		lines: map[lineKey]*Line{}, operators: map[string]*Operator{}, routes: map[string]*Route{},
+		yard: r.Yard, state: state.New(r.Yard),
+		lines: map[lineKey]*Line{}, moves: map[lineKey]*[state.Classes]quantity.Volume{},
+		operators: map[string]*Operator{}, routes: map[string]*Route{}, work: map[workKey]*Work{},
+		paid: map[paidKey]quantity.Money{}, last: map[string]int{},
 	}
-	if y == nil {
+	if r.Yard == nil {
 		s.yard = &yard.Yard{}
 	}
-	s.report.Band = s.yard.Band()
+	s.report.Band, s.report.Changed = s.yard.Band(), r.Changed
 	return s
 }
 
 // open notes what there is before the first entry of the period.
 func (s *summary) open() {
 	s.report.Opening = s.state.Masses()
+	s.standing = s.state.Volumes()
 	s.salt.opening = s.state.Pile
 }
 
 // tallies add an entry to the figures of its kind; add itself does those of every kind.
-var tallies = map[journal.Kind]func(*summary, *journal.Entry, state.Effect){
+var tallies = map[journal.Kind]func(*summary, *journal.Entry, *state.Effect){
 	journal.Batch:      (*summary).addBatch,
 	journal.Reading:    (*summary).addReading,
 	journal.Correction: (*summary).addPutIn,
 	journal.Load:       (*summary).addLoad,
-	journal.Delivery:   (*summary).addDelivery,
+	journal.Unload:     (*summary).addUnload,
+	journal.Rinse:      func(s *summary, _ *journal.Entry, f *state.Effect) { s.report.Rinsed += f.Water },
 }
 
-func (s *summary) add(e *journal.Entry, f state.Effect) {
+func (s *summary) add(e *journal.Entry, f *state.Effect) {
 	p := &s.report
 	if p.Entries == 0 {
 		p.First = e.Time
 	}
 	p.Entries++
 	p.Last = e.Time
-	p.Across = p.Across.Plus(f.Into)
-	if e.Cost != nil {
-		p.Paid += *e.Cost
+	s.addProblems(f.Problems)
+	if f.LeftOut {
+		p.LeftOut++
+		return
 	}
-	s.salt.add(f)
+	if y, m, _ := e.Time.Date(); s.month.Year() != y || s.month.Month() != m {
+		s.month = time.Date(y, m, 1, 0, 0, 0, 0, time.UTC)
+	}
 	s.operator(e.Operator).Entries++
+	s.addCost(e)
+	s.addWork(e)
+	s.addParts(f)
+	s.addPile(f)
 	if f.Used > 0 {
-		s.line(e, f.UsedLiquid).Used += f.Used
+		s.line(f.UsedLiquid).Used += f.Used
 	}
 	if tally := tallies[e.Kind]; tally != nil {
 		tally(s, e, f)
 	}
 }
 
-// line finds that of an entry's month and a liquid.
-func (s *summary) line(e *journal.Entry, liquid string) *Line {
-	key := lineKey{time.Date(e.Time.Year(), e.Time.Month(), 1, 0, 0, 0, 0, time.UTC), liquid}
+// addProblems lists problems, up to a number that nobody reads.
+func (s *summary) addProblems(problems []state.Problem) {
+	for _, p := range problems {
+		if len(s.report.Problems) == state.MostProblems {
+			s.report.Unlisted++
+			continue
+		}
+		s.report.Problems = append(s.report.Problems, p)
+	}
+}
+
+// line finds that of the month and a liquid.
+func (s *summary) line(liquid string) *Line {
+	key := lineKey{s.month.Unix(), liquid}
 	l := s.lines[key]
 	if l == nil {
-		l = &Line{Month: key.month, Liquid: liquid}
+		l = &Line{Month: s.month, Liquid: liquid}
 		s.lines[key] = l
 	}
 	return l
@@ -121,40 +148,31 @@ func (s *summary) operator(name string) *Operator {
 	return o
 }
 
-func (s *summary) addBatch(e *journal.Entry, f state.Effect) {
+func (s *summary) addBatch(e *journal.Entry, f *state.Effect) {
 	s.operator(e.Operator).Batches++
 	s.addPutIn(e, f)
-	s.line(e, f.Liquid).Made += f.Volume
 	tank, _ := s.state.Tank(e.Tank)
 	if strength, plain := tank.Liquid.Strength(); plain && f.Volume > 0 {
+		s.last[e.Tank] = len(s.report.Batches)
 		s.report.Batches = append(s.report.Batches, Batch{Entry: e.Number, Time: e.Time, Tank: e.Tank, Operator: e.Operator, Strength: strength})
 	}
 }
 
 // addPutIn adds what a batch or a correction took.
-func (s *summary) addPutIn(e *journal.Entry, f state.Effect) {
-	l := s.line(e, f.Liquid)
-	l.Salt += f.Salt
+func (s *summary) addPutIn(_ *journal.Entry, f *state.Effect) {
+	l := s.line(f.Liquid)
+	l.Salt -= f.Pile.Mass
 	l.Water += f.Water
 }
 
 // addReading lets the first reading after a batch say how strong it came out.
-func (s *summary) addReading(e *journal.Entry, f state.Effect) {
-	for i := len(s.report.Batches) - 1; i >= 0; i-- {
-		b := &s.report.Batches[i]
-		if b.Tank != e.Tank {
-			continue
-		}
-		if f.Read != nil && !b.Read {
-			b.Strength, b.Read = f.Read.True, true
-		}
+func (s *summary) addReading(e *journal.Entry, f *state.Effect) {
+	i, made := s.last[e.Tank]
+	if !made {
 		return
 	}
-}
-
-func (s *summary) addDelivery(e *journal.Entry, f state.Effect) {
-	if e.Salt == nil {
-		s.line(e, f.Liquid).Delivered += f.Volume
+	if b := &s.report.Batches[i]; !b.Read {
+		b.Strength, b.Read = f.Read.True, true
 	}
 }
 
@@ -165,31 +183,34 @@ func (s *summary) finish() Report {
 		s.open()
 	}
 	p.Closing = s.state.Masses()
-	for _, key := range slices.SortedFunc(maps.Keys(s.lines), func(a, b lineKey) int {
-		return cmp.Or(a.month.Compare(b.month), cmp.Compare(a.liquid, b.liquid))
-	}) {
+	for _, f := range p.Flows {
+		p.Across = p.Across.Plus(f.Masses)
+	}
+	for _, key := range slices.SortedFunc(maps.Keys(s.lines), compareLines) {
 		l := s.lines[key]
 		l.Cost = s.cost(l)
 		p.Total.add(l)
 		p.Months = append(p.Months, *l)
 	}
+	p.Stocks = s.stocks()
 	p.AtYardPrices = s.ingredientCost(&p.Total)
 	s.judge()
+	s.closeWork()
+	s.closePaid()
 	delete(s.operators, "")
 	p.Operators = byName(s.operators)
-	for _, r := range s.yard.Routes {
-		if driven := s.routes[r.Name]; driven != nil && r.Length() > 0 {
-			driven.Rate = quantity.MassPerLength(float64(driven.Chlorides) / float64(r.Length()))
-		}
-	}
-	p.Routes = byName(s.routes)
-	p.Salt = s.salt.balance(s.yard.RockSalt(), s.state.Pile)
+	s.closeRoutes()
+	p.Salt = s.salt.balance(s.state.PileSalt, s.state.Pile)
 	for _, t := range s.state.Tanks() {
-		if t.Made > 0 || len(t.Cleanings) > 0 {
+		if t.Made > 0 || t.Cleaned > 0 {
 			p.Cleanings = append(p.Cleanings, t.CleaningDue(s.yard.CleanEvery, p.Last))
 		}
 	}
 	return *p
+}
+
+func compareLines(a, b lineKey) int {
+	return cmp.Or(cmp.Compare(a.month, b.month), cmp.Compare(a.liquid, b.liquid))
 }
 
 // byName lists what has names in their order.
@@ -213,46 +234,4 @@ func (s *summary) judge() {
 			s.operator(b.Operator).InBand++
 		}
 	}
-}
-
-// add adds up months.
-func (l *Line) add(o *Line) {
-	l.Made += o.Made
-	l.Laid += o.Laid
-	l.Delivered += o.Delivered
-	l.Salt += o.Salt
-	l.Water += o.Water
-	l.NaCl += o.NaCl
-	l.Chlorides += o.Chlorides
-}
-
-// cost returns what a line used, at the yard's prices; nil where one of them is not known.
-func (s *summary) cost(l *Line) *quantity.Money {
-	cost := quantity.Money(0)
-	if l.Salt > 0 || l.Water > 0 {
-		put := s.ingredientCost(l)
-		if put == nil {
-			return nil
-		}
-		cost += *put
-	}
-	if l.Used > 0 {
-		bought, _ := s.yard.Liquid(l.Liquid)
-		if bought.Price == nil {
-			return nil
-		}
-		cost += quantity.Money(float64(*bought.Price) * float64(l.Used))
-	}
-	return &cost
-}
-
-// ingredientCost returns the cost of salt and water at the yard's prices; nil where the
-// yard file does not have both.
-func (s *summary) ingredientCost(l *Line) *quantity.Money {
-	salt, water := s.yard.Prices.Salt, s.yard.Prices.Water
-	if salt == nil || water == nil {
-		return nil
-	}
-	cost := quantity.Money(float64(*salt)*float64(l.Salt) + float64(*water)*float64(l.Water))
-	return &cost
 }

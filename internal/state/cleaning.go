@@ -14,14 +14,24 @@ type Cleaning struct {
 	Insolubles quantity.Mass   // of the salt put in since
 }
 
-// clean empties a tank: what was left in it goes with the sludge.
-func (s *State) clean(e *journal.Entry) Effect {
+// clean empties a tank and its bed: what was left in it goes with the sludge.
+func (s *State) clean(e *journal.Entry) {
+	if e.Tank == "" {
+		s.leaveOut(e, "a cleaning without its tank: left out")
+		return
+	}
 	t := s.tank(e.Tank)
-	f := Effect{Into: t.Masses().Times(-1)}
-	t.Mass, t.Known = 0, true
-	t.Cleanings = append(t.Cleanings, Cleaning{e.Time, t.Made, t.Insolubles})
-	t.Made, t.Insolubles = 0, 0
-	return f
+	s.touch(&t.Stock)
+	s.part(Cleaned, t.Liquid.Name, -t.Volume(), t.Masses().Times(-1))
+	t.Mass, t.Known, t.Sure = 0, true, true
+	t.OnFloor, t.FloorKnown = 0, true
+	t.Cleaned++
+	if t.Made > 0 { // a cleaning before any batch tells nothing of an interval
+		t.Cleanings = append(t.Cleanings, Cleaning{e.Time, t.Made, t.Insolubles})
+		t.Cleanings = t.Cleanings[max(0, len(t.Cleanings)-recentCleanings):]
+	}
+	t.Made, t.Insolubles, t.open = 0, 0, openBatch{}
+	t.settled()
 }
 
 // An interval is learned from the last few cleanings; where the yard has its own rule, from
@@ -51,10 +61,7 @@ func (t *Tank) CleaningDue(every quantity.Volume, now time.Time) CleaningDue {
 		return d
 	}
 	d.Left = max(0, d.Interval-d.Since)
-	inAll := t.Made
-	for _, c := range t.Cleanings {
-		inAll += c.Made
-	}
+	inAll := t.MadeInAll
 	if elapsed := now.Sub(t.First); inAll > 0 && elapsed > 0 {
 		d.Date = now.Add(time.Duration(float64(elapsed) * float64(d.Left/inAll))).Round(time.Second)
 	}
@@ -65,15 +72,11 @@ func (t *Tank) CleaningDue(every quantity.Volume, now time.Time) CleaningDue {
 func (d *CleaningDue) learn(past []Cleaning) {
 	var made quantity.Volume
 	var sludge quantity.Mass
-	learned := 0
-	for i := len(past) - 1; i >= 0 && learned < recentCleanings; i-- {
-		// A cleaning before any batch tells nothing of an interval.
-		if c := past[i]; c.Made > 0 {
-			made += c.Made
-			sludge += c.Insolubles
-			learned++
-		}
+	for _, c := range past {
+		made += c.Made
+		sludge += c.Insolubles
 	}
+	learned := len(past)
 	// One early cleaning is no habit, unless there is nothing else to go by.
 	if learned >= leastCleanings || learned > 0 && d.Interval == 0 {
 		d.Learned, d.Interval, d.Sludge = learned, made/quantity.Volume(learned), sludge/quantity.Mass(learned)

@@ -55,11 +55,17 @@ func TestMassIsConserved(t *testing.T) {
 			before := s.Masses()
 			f := s.Apply(&e)
 			after := s.Masses()
-			across = across.Plus(f.Into)
+			across = across.Plus(f.Into())
 			turnover = turnover.Plus(before)
-			requireMasses(t, before.Plus(f.Into), after, before.Total()+after.Total(), "seed %d, entry %d %s", seed, i, e.Kind)
+			requireMasses(t, before.Plus(f.Into()), after, before.Total()+after.Total(), "seed %d, entry %d %s", seed, i, e.Kind)
 			if e.Kind == journal.Transfer {
-				require.Zero(t, f.Into)
+				crossed := f.Into().Total()
+				for _, part := range f.Parts {
+					if part.Class == Unexplained { // what the tank did not hold came from nowhere
+						crossed -= part.Masses.Total()
+					}
+				}
+				require.InDelta(t, 0, crossed, 1e-9*after.Total())
 			}
 		}
 		requireMasses(t, across, s.Masses(), turnover.Total()/5000, "seed %d", seed)

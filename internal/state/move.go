@@ -3,119 +3,99 @@ package state
 import (
 	"brineyard/internal/balance"
 	"brineyard/internal/journal"
-	"brineyard/internal/quantity"
-	"brineyard/internal/solution"
 )
 
 // transfer moves a volume from one tank into another.
-func (s *State) transfer(e *journal.Entry) Effect {
-	if e.Volume == nil || e.From == "" || e.Tank == "" {
-		s.problem(e, "a transfer without volume or tanks: left out")
-		return Effect{}
-	}
-	var f Effect
-	from, to := s.tank(e.From), s.tank(e.Tank)
-	if to.Mass > 0 && to.Liquid.Name != from.Liquid.Name {
-		s.countUsed(&f, from.Liquid.Name, *e.Volume)
-	}
-	to.add(s.draw(e, from))
-	s.checkCapacity(e, to)
-	return f
-}
-
-// load takes a volume out of a tank and out of the yard.
-func (s *State) load(e *journal.Entry) Effect {
-	if e.Volume == nil {
-		s.problem(e, "a load without a volume: left out")
-		return Effect{}
-	}
-	t := s.tank(e.From)
-	f := Effect{Volume: min(*e.Volume, t.Volume()), Liquid: e.Liquid}
-	if f.Liquid == "" {
-		f.Liquid = t.Liquid.Name
-	}
-	s.countUsed(&f, t.Liquid.Name, f.Volume)
-	f.Into = s.draw(e, t).Masses().Times(-1)
-	return f
-}
-
-// deliver adds salt to the pile, or a liquid to a tank.
-func (s *State) deliver(e *journal.Entry) Effect {
-	if e.Salt != nil {
-		s.Pile += *e.Salt
-		s.PileKnown = true
-		return Effect{Delivered: *e.Salt}
-	}
-	l, known := s.liquidOf(e)
-	if e.Volume == nil || !known {
-		s.problem(e, "a delivery of a liquid of which neither the row nor the yard file says what it is: left out")
-		return Effect{}
-	}
-	v, err := balance.Fill(l, *e.Volume, measuredAt)
-	if err != nil {
-		return Effect{}
-	}
-	t := s.tank(e.Tank)
-	t.add(v)
-	s.checkCapacity(e, t)
-	return Effect{Into: v.Masses(), Volume: *e.Volume, Liquid: l.Name}
-}
-
-// countUsed notes what is taken of a liquid, if the yard buys it.
-func (s *State) countUsed(f *Effect, liquid string, v quantity.Volume) {
-	if _, bought := s.liquids[liquid]; bought && liquid != balance.BrineName {
-		f.Used, f.UsedLiquid = v, liquid
-	}
-}
-
-// draw takes the volume of an entry out of a tank, or what the tank holds if that is less.
-func (s *State) draw(e *journal.Entry, from *Tank) balance.Vessel {
-	had := from.Volume()
-	// Gallons are read to whole ones.
-	const slack = 1e-3
-	switch {
-	case !from.Known:
-		s.problem(e, "nothing says what was in "+from.Name+"; a count before it would")
-		return from.Draw(0)
-	case *e.Volume > had*(1+slack):
-		s.cannot(e, from.Name+" held %v by the entries, and %v were taken out: only what it held is counted", had, *e.Volume)
-		return from.Draw(from.Mass)
-	case had == 0:
-		return from.Draw(0)
-	}
-	return from.Draw(from.Mass * quantity.Mass(min(1, float64(*e.Volume/had))))
-}
-
-// checkCapacity flags a tank that would have run over.
-func (s *State) checkCapacity(e *journal.Entry, t *Tank) {
-	const slack = 1.001 // volumes are read to whole gallons
-	most := s.capacity[t.Name]
-	if most == 0 {
+func (s *State) transfer(e *journal.Entry) {
+	if e.Volume == nil || e.From == "" || e.Tank == "" || e.From == e.Tank {
+		s.leaveOut(e, "a transfer without volume or tanks: left out")
 		return
 	}
-	if v := t.Volume(); v > most*slack {
-		s.cannot(e, t.Name+" would hold %v by the entries, and its capacity is %v", v, most)
+	from, to := s.tank(e.From), s.tank(e.Tank)
+	if to.Mass > 0 && to.Liquid.Name != from.Liquid.Name {
+		s.countUsed(from.Liquid.Name, *e.Volume)
 	}
+	s.touch(&to.Stock)
+	from.open.drawn(*e.Volume, from.Volume())
+	v := s.draw(e, &from.Stock, *e.Volume)
+	to.add(v, from.Sure)
+	s.fits(e, &to.Stock)
 }
 
-// liquidOf returns what a row says a liquid is: its composition, else the yard's liquid of
-// its name.
-func (s *State) liquidOf(e *journal.Entry) (balance.Liquid, bool) {
-	if e.NaCl == nil && e.KCl == nil && e.CaCl2 == nil && e.MgCl2 == nil {
-		l, ok := s.liquids[e.Liquid]
-		return l, ok
+// gone takes what left the yard otherwise than on the road: salt off the pile, or a volume.
+func (s *State) gone(e *journal.Entry, c Class) {
+	if e.Salt != nil {
+		s.movePile(e, c, -*e.Salt)
+		return
 	}
-	share := func(p *quantity.Strength) float64 {
-		if p == nil {
-			return 0
-		}
-		return float64(*p)
+	if e.Volume == nil {
+		s.leaveOut(e, "a "+string(e.Kind)+" of nothing: left out")
+		return
 	}
-	l := balance.Liquid{Name: e.Liquid, Composition: solution.Composition{
-		NaCl: share(e.NaCl), KCl: share(e.KCl), CaCl2: share(e.CaCl2), MgCl2: share(e.MgCl2),
-	}}
-	if _, plain := l.Strength(); plain && l.Name == "" {
-		l.Name = balance.BrineName
+	from := s.source(e)
+	if from == nil {
+		s.leaveOut(e, "a "+string(e.Kind)+" of which neither the row nor the yard file says what it is: left out")
+		return
 	}
-	return l, l.Composition.Check() == nil
+	s.takeOut(e, from, c, from.Liquid.Name)
+}
+
+// takeOut takes the volume of an entry out of the yard, under the name of a liquid.
+func (s *State) takeOut(e *journal.Entry, from *Stock, c Class, name string) balance.Vessel {
+	if t := s.tanks[e.From]; t != nil {
+		t.open.drawn(*e.Volume, t.Volume())
+	}
+	out := s.draw(e, from, *e.Volume)
+	if name == "" {
+		name = out.Liquid.Name
+	}
+	s.part(c, name, -*e.Volume, out.Masses().Times(-1))
+	out.Liquid.Name = name
+	return out
+}
+
+// deliver adds salt to the pile, or a liquid to a tank or to what stands beside the tanks.
+func (s *State) deliver(e *journal.Entry) {
+	if e.Salt != nil {
+		s.deliverSalt(e)
+		return
+	}
+	l, known := s.liquidOf(e)
+	if e.Volume == nil || !known || e.Tank == "" && e.Liquid == "" {
+		s.leaveOut(e, "a delivery of a liquid of which neither the row nor the yard file says what it is: left out")
+		return
+	}
+	var to *Stock
+	if e.Tank != "" {
+		to = &s.tank(e.Tank).Stock
+	} else {
+		to = s.besideOf(e.Liquid, l)
+	}
+	v := filled(l, *e.Volume)
+	s.touch(to)
+	to.add(v, true)
+	s.part(Delivered, l.Name, *e.Volume, v.Masses())
+	s.arrived(e.Liquid, float64(*e.Volume))
+	s.fits(e, to)
+}
+
+// rinse leaves a line with water in it; the water may have gone into a tank.
+func (s *State) rinse(e *journal.Entry) {
+	if e.Line == "" {
+		s.leaveOut(e, "a rinse without its line: left out")
+		return
+	}
+	s.weaken(e)
+	if e.Water == nil {
+		return
+	}
+	s.effect.Water = *e.Water
+	if e.Tank == "" {
+		return
+	}
+	t := s.touch(&s.tank(e.Tank).Stock)
+	before, had := t.Masses(), t.Volume()
+	t.add(balance.Water().Brings(e.Water.Mass(s.fresh)), true)
+	s.part(Rinsed, t.Liquid.Name, t.Volume()-had, t.Masses().Minus(before))
+	s.fits(e, t)
 }

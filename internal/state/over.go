@@ -7,22 +7,62 @@ import (
 )
 
 // Over is the yard as it stands: what the file says of it, with what the entries have made of
-// that. The yard itself is left alone.
+// that. What they leave open is unknown, be it in the file or not. The yard itself is left alone;
+// nil stands for one without a file.
 func (s *State) Over(y *yard.Yard) *yard.Yard {
+	if y == nil {
+		return &yard.Yard{}
+	}
 	now := *y
 	now.Tanks = slices.Clone(y.Tanks)
 	for i := range now.Tanks {
-		t := &now.Tanks[i]
-		stands, named := s.tanks[t.Name]
-		if !named || !stands.Known {
-			continue
+		if t, named := s.tanks[now.Tanks[i].Name]; named && t.Said.ByJournal() {
+			t.over(&now.Tanks[i])
 		}
-		held, liquid := stands.Volume(), stands.Liquid
-		t.Contents, t.Liquid, t.Said = &held, &liquid, stands.Said
 	}
-	if s.PileKnown {
-		pile := s.Pile
-		now.Pile.OnHand, now.Pile.Said = &pile, s.PileSaid
+	now.Liquids = slices.Clone(y.Liquids)
+	for i := range now.Liquids {
+		l := &now.Liquids[i]
+		if stock, named := s.beside[l.Name]; named && stock.Said.ByJournal() {
+			l.OnHand, l.Said = stock.Volume(), stock.Said
+		}
 	}
+	now.Trucks = slices.Clone(y.Trucks)
+	for i := range now.Trucks {
+		if k, named := s.trucks[now.Trucks[i].Name]; named {
+			now.Trucks[i].Aboard = k.aboard()
+		}
+	}
+	if s.PileSaid.ByJournal() {
+		s.overPile(&now.Pile)
+	}
+	now.WeakLines = s.WeakLines()
 	return &now
+}
+
+// overPile says what is on the pile. Where more was used than was ever there, nobody knows.
+func (s *State) overPile(p *yard.Pile) {
+	p.OnHand, p.Quality, p.Said = nil, s.PileSalt, s.PileSaid
+	if s.PileKnown && s.Pile >= 0 {
+		pile := s.Pile
+		p.OnHand = &pile
+	}
+}
+
+// over says what stands in a tank.
+func (t *Tank) over(y *yard.Tank) {
+	y.Contents, y.Liquid, y.OnFloor, y.Said = nil, nil, nil, t.Said
+	y.Said.Dissolving = t.open.salted
+	if t.Known {
+		v := t.Volume()
+		y.Contents = &v
+	}
+	if t.Sure && t.told {
+		l := t.Liquid
+		y.Liquid = &l
+	}
+	if t.FloorKnown {
+		bed := t.OnFloor
+		y.OnFloor = &bed
+	}
 }

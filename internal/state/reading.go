@@ -3,10 +3,12 @@ package state
 import (
 	"time"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/gauge"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // TankReading is what an instrument showed in a tank beside what the entries say.
@@ -18,32 +20,50 @@ type TankReading struct {
 	// Comparable is unset where the entries did not say what was in the tank, or it was no
 	// plain brine.
 	Comparable bool
+	// Dissolving is set where it is weaker, and salt was put in that need not have dissolved yet.
+	Dissolving bool
 }
-
-// driftAllowed is what a reading may be off before it is flagged: two marks of a
-// hydrometer that is read to a tenth of a percent. Common practice, no source.
-const driftAllowed = 0.002
 
 // Drifted reports whether the reading contradicts the entries.
 func (r *TankReading) Drifted() bool {
-	d := r.True - r.Expected
-	return r.Comparable && (d > driftAllowed || d < -driftAllowed)
+	return r.Comparable && !r.Dissolving && yard.Contradicts(r.True, r.Expected)
 }
 
-// read compares an instrument with the entries.
-func (s *State) read(e *journal.Entry) Effect {
-	t := s.tank(e.Tank)
-	strength, ok := s.trueStrength(e)
-	if !ok {
-		s.problem(e, "a reading that no salt brine gives: left out")
-		return Effect{}
+// read compares an instrument with the entries. In plain brine it says how strong that is; the
+// volume stays.
+func (s *State) read(e *journal.Entry) {
+	if e.Tank == "" {
+		s.leaveOut(e, "a reading without its tank: left out")
+		return
 	}
+	strength, ok := s.trueStrength(e)
+	if !ok || !sound(balance.SaltBrine(strength)) {
+		s.leaveOut(e, "a reading that no salt brine gives: left out")
+		return
+	}
+	t := s.tank(e.Tank)
+	s.touch(&t.Stock)
 	expected, plain := t.Liquid.Strength()
-	t.Reading = &TankReading{Entry: e.Number, Time: e.Time, True: strength, Expected: expected, Comparable: t.Mass > 0 && plain}
+	t.Reading = &TankReading{
+		Entry: e.Number, Time: e.Time, True: strength, Expected: expected,
+		Comparable: t.Mass > 0 && plain && t.Sure, Dissolving: t.open.salted && strength < expected,
+	}
 	if t.Reading.Drifted() {
 		s.problem(e, t.Name+" reads %v true where the entries make it %v", strength, expected)
+		t.Said.Doubt = &yard.Doubt{Entry: e.Number, Read: strength, Expected: expected}
 	}
-	return Effect{Read: t.Reading}
+	s.effect.Read = t.Reading
+	t.open.readAt(e, s.yard.Band().Judge(strength) == yard.MayPump)
+	if !plain {
+		return
+	}
+	before, had := t.Masses(), t.Volume()
+	name := t.Liquid.Name
+	if name == "" {
+		name = balance.BrineName // it was water
+	}
+	t.setLiquid(balance.SaltBrine(strength).Named(name))
+	s.part(Read, name, t.Volume()-had, t.Masses().Minus(before))
 }
 
 // trueStrength returns the true strength that a row gives, or that its reading means.
@@ -56,7 +76,7 @@ func (s *State) trueStrength(e *journal.Entry) (quantity.Strength, bool) {
 		return 0, false
 	}
 	got, err := brine.Reading(brine.Sample{
-		Instrument:  gauge.Instrument{Scale: scale, Calibration: float64(s.markedAt)},
+		Instrument:  gauge.Instrument{Scale: scale, Calibration: float64(s.yard.HydrometerCalibration())},
 		Reading:     scale.FromRow(*e.Reading),
 		Temperature: *e.Temp,
 	})

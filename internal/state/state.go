@@ -1,13 +1,14 @@
 // Package state folds the entries of a journal over what a yard has: what stands in each
-// tank and on the pile after them, what was read, and which entries do not fit the others.
-// It reads no files: a yard and entries in, figures out.
+// tank, on each truck, beside the tanks and on the pile after them, what was read, what is to be
+// done next, and which entries do not fit the others. It reads no files: a yard and entries in,
+// figures out.
 package state
 
 import (
 	"cmp"
 	"iter"
-	"sort"
-	"strings"
+	"maps"
+	"slices"
 
 	"brineyard/internal/balance"
 	"brineyard/internal/journal"
@@ -20,153 +21,157 @@ var measuredAt = quantity.Fahrenheit(60)
 
 // State is a yard as the entries so far leave it.
 type State struct {
-	rock     yard.RockSalt
-	fresh    quantity.Density          // of fresh water; 0 where its temperature is no water's
-	markedAt quantity.Temperature      // the hydrometer
-	liquids  map[string]balance.Liquid // of the yard, by name
-	capacity map[string]quantity.Volume
-	tanks    map[string]*Tank
-	Entries  int // so far
-	// Pile is rock salt as delivered. It is below nothing where deliveries are missing.
+	yard    *yard.Yard                // never nil
+	fresh   quantity.Density          // of fresh water
+	full    float64                   // kg of NaCl that a kg of water takes up
+	liquids map[string]balance.Liquid // of the yard, by name
+	tanks   map[string]*Tank
+	trucks  map[string]*Truck
+	beside  map[string]*Stock // liquids beside the tanks, by name
+	lines   map[string]yard.WeakLine
+	orders  map[string][]Order // open ones by what was ordered, the oldest first
+	effect  Effect             // of the entry that is applied
+	moved   []moved            // by it
+
+	Entries int // so far
+	// Pile is rock salt as delivered. It is below nothing where deliveries are missing, and
+	// at least that much where it is not known.
 	Pile      quantity.Mass
-	PileKnown bool // counted or delivered once
+	PileKnown bool          // by the yard file or a count
+	PileSalt  yard.RockSalt // its quality: the mix of what was delivered
 	PileSaid  yard.Said
 	PileCount *PileCount
-	Problems  []Problem
+	// Problems are the first some thousand; Unlisted is how many more there are.
+	Problems []Problem
+	Unlisted int
+	LeftOut  int // entries that changed nothing since they make no sense
 }
 
-// Problem is an entry that does not fit those before it. It counts as far as it can.
-type Problem struct {
-	Entry int
-	Text  string // a format for Args
-	Args  []quantity.Quantity
-	// Cannot is set where the entry tells what cannot be: more out of a vessel than stands in
-	// it, or more into it than it takes.
-	Cannot  bool
-	LeftOut bool // the entry changed nothing
-}
-
-// Effect is what an entry did.
-type Effect struct {
-	Into   balance.Masses  // the tanks; negative for what left them
-	Volume quantity.Volume // made, laid or delivered
-	Liquid string          // that Volume is of
-	Salt   quantity.Mass   // used off the pile, as delivered
-	NaCl   quantity.Mass   // that this salt brought into the brine
-	Water  quantity.Volume // fresh water used
-	// Used is what was taken of a bought liquid, by its name.
-	Used       quantity.Volume
-	UsedLiquid string
-	Delivered  quantity.Mass  // of salt to the pile
-	Counted    *quantity.Mass // the pile; nil unless the entry is a count of it
-	Read       *TankReading   // nil unless the entry is a reading
-}
-
-// New is a yard before its first entry: empty tanks, no pile. The yard is nil where there is
-// no file.
+// New is a yard before its first entry: what its file says stands in it. The yard is nil where
+// there is no file.
 func New(y *yard.Yard) *State {
-	s := &State{tanks: map[string]*Tank{}, liquids: map[string]balance.Liquid{}, capacity: map[string]quantity.Volume{}}
+	s := &State{
+		yard: y, liquids: map[string]balance.Liquid{}, tanks: map[string]*Tank{}, trucks: map[string]*Truck{},
+		beside: map[string]*Stock{}, lines: map[string]yard.WeakLine{}, orders: map[string][]Order{},
+	}
 	if y == nil {
-		y = &yard.Yard{}
+		s.yard = &yard.Yard{}
 	} else {
 		s.liquids[balance.BrineName] = balance.SaltBrine(y.Band().Target)
 	}
-	for _, l := range y.Liquids {
-		s.liquids[l.Name] = l.Liquid
+	s.fresh = freshWater(s.yard.Supply.Temperature)
+	full, _ := balance.Saturation(measuredAt) // known at that temperature
+	s.full = float64(full) / (1 - float64(full))
+	s.PileSalt = s.yard.RockSalt()
+	if pile := s.yard.Pile.OnHand; pile != nil {
+		s.Pile, s.PileKnown = *pile, true
 	}
-	for _, t := range y.Tanks {
-		s.capacity[t.Name] = t.Capacity
-	}
-	s.rock, s.markedAt = y.RockSalt(), y.HydrometerCalibration()
-	if rho, err := (balance.Liquid{}).Density(cmp.Or(y.Supply.Temperature, measuredAt)); err == nil {
-		s.fresh = rho
-	}
+	s.open()
 	return s
 }
 
+// freshWater is the density of fresh water; where its temperature is not known, or is no
+// water's, that at the temperature of measured volumes.
+func freshWater(t quantity.Temperature) quantity.Density {
+	rho, err := (balance.Liquid{}).Density(cmp.Or(t, measuredAt))
+	if err != nil {
+		return balance.BrineDensity(0, measuredAt)
+	}
+	return rho
+}
+
+// open begins with what the yard file says of tanks and liquids.
+func (s *State) open() {
+	for _, l := range s.yard.Liquids {
+		s.liquids[l.Name] = l.Liquid
+		if l.OnHand > 0 {
+			s.besideOf(l.Name, l.Liquid).set(l.Liquid, l.OnHand)
+		}
+	}
+	for _, t := range s.yard.Tanks {
+		s.tanks[t.Name] = newTank(t, s.yard.Band().Target)
+	}
+}
+
 // Replay applies entries, of which those that were taken back are left out, in the order of
-// their times.
+// their times (journal.ByTime). It keeps none of them.
 func Replay(y *yard.Yard, entries iter.Seq[*journal.Entry]) *State {
 	s := New(y)
-	for _, e := range journal.ByTime(entries) {
+	for e := range entries {
 		s.Apply(e)
 	}
 	return s
 }
 
-// Tanks returns the tanks that entries named, in the order of their names.
+// Tanks returns the tanks of which the yard file or an entry says what is in them, in the
+// order of their names.
 func (s *State) Tanks() []*Tank {
 	var all []*Tank
-	for _, t := range s.tanks {
-		all = append(all, t)
+	for _, name := range slices.Sorted(maps.Keys(s.tanks)) {
+		if t := s.tanks[name]; t.Known || t.Said.ByJournal() {
+			all = append(all, t)
+		}
 	}
-	sort.Slice(all, func(i, j int) bool { return all[i].Name < all[j].Name })
 	return all
 }
 
-// Tank finds a tank that an entry named.
+// Tank finds a tank of the yard file, or one that an entry named.
 func (s *State) Tank(name string) (*Tank, bool) {
 	t, ok := s.tanks[name]
 	return t, ok
 }
 
-// Masses sums up what stands in the tanks.
+// Beside returns the liquids that stand beside the tanks, in the order of their names.
+func (s *State) Beside() []*Stock { return byName(s.beside) }
+
+// Trucks returns the trucks that entries named, in the order of their names.
+func (s *State) Trucks() []*Truck { return byName(s.trucks) }
+
+// WeakLines returns the lines that were rinsed and hold water since, in the order of their
+// names.
+func (s *State) WeakLines() []yard.WeakLine { return byName(s.lines) }
+
+func byName[T any](named map[string]T) []T {
+	var all []T
+	for _, name := range slices.Sorted(maps.Keys(named)) {
+		all = append(all, named[name])
+	}
+	return all
+}
+
+// Masses sums up what stands in the tanks and beside them.
 func (s *State) Masses() balance.Masses {
 	var m balance.Masses
-	for _, t := range s.Tanks() {
-		m = m.Plus(t.Masses())
+	for stock := range s.stocks() {
+		m = m.Plus(stock.Masses())
 	}
 	return m
 }
 
-// effects tell of each kind of entry what it does. A kind that is missing does nothing.
-var effects = map[journal.Kind]func(*State, *journal.Entry) Effect{
-	journal.Batch:      (*State).batch,
-	journal.Reading:    (*State).read,
-	journal.Correction: (*State).correct,
-	journal.Transfer:   (*State).transfer,
-	journal.Load:       (*State).load,
-	journal.Delivery:   (*State).deliver,
-	journal.Clean:      (*State).clean,
-	journal.Count:      (*State).count,
-}
-
-// Apply takes an entry into account. Entries come in the order of their times, without
-// those that were taken back.
-func (s *State) Apply(e *journal.Entry) Effect {
-	s.Entries++
-	effect := effects[e.Kind]
-	if effect == nil {
-		return Effect{}
-	}
-	f := effect(s, e)
-	for _, name := range []string{e.Tank, e.From} {
-		if t := s.tanks[name]; t != nil {
-			t.said(e)
+// Volumes tells how much stands in the tanks and beside them of each liquid, by its name.
+func (s *State) Volumes() map[string]quantity.Volume {
+	v := map[string]quantity.Volume{}
+	for stock := range s.stocks() {
+		if stock.Mass > 0 {
+			v[stock.Liquid.Name] += stock.Volume()
 		}
 	}
-	if f.Delivered > 0 || f.Counted != nil || f.Salt > 0 {
-		s.PileSaid = yard.Said{Entry: e.Number, Time: e.Time}
+	return v
+}
+
+// stocks goes through the tanks and the liquids beside them, in the order of their names, so
+// that sums are the same each time.
+func (s *State) stocks() iter.Seq[*Stock] {
+	return func(yield func(*Stock) bool) {
+		for _, t := range byName(s.tanks) {
+			if !yield(&t.Stock) {
+				return
+			}
+		}
+		for _, stock := range byName(s.beside) {
+			if !yield(stock) {
+				return
+			}
+		}
 	}
-	return f
-}
-
-// tank finds a tank, or begins an empty one.
-func (s *State) tank(name string) *Tank {
-	t := s.tanks[name]
-	if t == nil {
-		t = &Tank{Name: name, Vessel: balance.Vessel{Liquid: balance.Liquid{Name: balance.BrineName}}}
-		s.tanks[name] = t
-	}
-	return t
-}
-
-func (s *State) problem(e *journal.Entry, text string, args ...quantity.Quantity) {
-	s.Problems = append(s.Problems, Problem{Entry: e.Number, Text: text, Args: args, LeftOut: strings.HasSuffix(text, "left out")})
-}
-
-// cannot is a problem of an entry that tells what cannot be.
-func (s *State) cannot(e *journal.Entry, text string, args ...quantity.Quantity) {
-	s.problem(e, text, args...)
-	s.Problems[len(s.Problems)-1].Cannot = true
 }

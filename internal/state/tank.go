@@ -4,58 +4,57 @@ import (
 	"time"
 
 	"brineyard/internal/balance"
-	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/yard"
 )
 
 // Tank is a tank as the entries so far leave it.
 type Tank struct {
-	Name string
-	balance.Vessel
-	// Known is set once an entry has said what was in it; until then it is taken as
-	// empty.
-	Known   bool
-	Said    yard.Said
-	Reading *TankReading // the last; nil for none
-	First   time.Time    // of its batches; zero for none
+	Stock
+	// OnFloor is undissolved salt on its bed, as delivered; at least so much where FloorKnown
+	// is not set.
+	OnFloor    quantity.Mass
+	FloorKnown bool         // by the yard file, a count or a cleaning
+	Reading    *TankReading // the last; nil for none
+	First      time.Time    // of its batches; zero for none
 	// Since the last cleaning, or the first entry:
 	Made       quantity.Volume
 	Insolubles quantity.Mass // of the salt put in
-	Cleanings  []Cleaning    // past ones, the last at the end
+	// Cleanings are the last past ones that came after a batch, the last at the end.
+	Cleanings []Cleaning
+	Cleaned   int             // how many there were in all
+	MadeInAll quantity.Volume // since the first entry
+
+	floorTakes quantity.Mass // salt; 0 for unknown
+	open       openBatch
 }
 
-// Volume returns what is in the tank at the temperature of measured volumes.
-func (t *Tank) Volume() quantity.Volume {
-	v, err := t.Vessel.Volume(measuredAt)
-	if err != nil {
-		return 0
-	}
-	return v
-}
-
-// set makes the tank hold a volume of a liquid.
-func (t *Tank) set(l balance.Liquid, v quantity.Volume) {
-	if held, err := balance.Fill(l, v, measuredAt); err == nil {
-		t.Vessel, t.Known = held, true
-	}
-}
-
-// add mixes in what another vessel holds.
-func (t *Tank) add(v balance.Vessel) {
-	t.Add(v.Liquid, v.Mass)
-	t.Known = true
-}
-
-// said notes which entry changed the tank last. What contradicts the entries stays in doubt
-// until the tank is counted, filled with a batch or cleaned.
-func (t *Tank) said(e *journal.Entry) {
-	doubt := t.Said.Doubt
+// newTank is a tank as the yard file describes it. Where the file does not say how strong the
+// brine in it is, it is reckoned as on target, and not sure.
+func newTank(y yard.Tank, target quantity.Strength) *Tank {
+	t := &Tank{Stock: Stock{Name: y.Name, takes: y.Capacity}, OnFloor: y.Bed, FloorKnown: y.Bed > 0, floorTakes: y.BedCapacity}
+	t.Liquid.Name = balance.BrineName
 	switch {
-	case e.Kind == journal.Count, e.Kind == journal.Batch, e.Kind == journal.Clean:
-		doubt = nil
-	case e.Kind == journal.Reading && t.Reading != nil && t.Reading.Entry == e.Number && t.Reading.Drifted():
-		doubt = &yard.Doubt{Entry: e.Number, Read: t.Reading.True, Expected: t.Reading.Expected}
+	case y.Liquid != nil && y.Contents != nil:
+		t.set(*y.Liquid, *y.Contents)
+	case y.Liquid != nil:
+		t.setLiquid(*y.Liquid)
+	case y.Contents != nil:
+		t.set(balance.SaltBrine(target), *y.Contents)
+		t.Sure = *y.Contents == 0
 	}
-	t.Said = yard.Said{Entry: e.Number, Time: e.Time, Doubt: doubt}
+	return t
 }
+
+// tank finds a tank, or begins one of which nothing is known.
+func (s *State) tank(name string) *Tank {
+	t := s.tanks[name]
+	if t == nil {
+		t = newTank(yard.Tank{Name: name}, 0)
+		s.tanks[name] = t
+	}
+	return t
+}
+
+// settled takes what a reading contradicted as settled.
+func (t *Stock) settled() { t.Said.Doubt = nil }

@@ -12,6 +12,9 @@ import (
 type Said struct {
 	Entry int       // of the journal: the last that changed it
 	Time  time.Time // of that entry
+	// Dissolving is set while salt was put in that need not have dissolved yet, by the entries: a
+	// weaker reading contradicts nothing then.
+	Dissolving bool
 	// Doubt is what an instrument showed against the entries; nil where nothing contradicts
 	// them, or a count or a batch has settled it since.
 	Doubt *Doubt
@@ -36,6 +39,12 @@ const driftAllowed = 0.002
 func Contradicts(read, expected quantity.Strength) bool {
 	d := read - expected
 	return d > driftAllowed+OnTarget || d < -driftAllowed-OnTarget
+}
+
+// Contradicted reports whether a reading contradicts the strength that stands there by what was
+// said: a weaker one does not while salt dissolves.
+func (s Said) Contradicted(read, stands quantity.Strength) bool {
+	return Contradicts(read, stands) && !(s.Dissolving && read < stands)
 }
 
 // Held is what stands in a vessel.

@@ -3,7 +3,11 @@
 // nil means unknown there.
 package yard
 
-import "brineyard/internal/quantity"
+import (
+	"time"
+
+	"brineyard/internal/quantity"
+)
 
 // Yard is all that a yard has.
 type Yard struct {
@@ -13,6 +17,7 @@ type Yard struct {
 	Units       *quantity.System
 	Target      Target
 	Calibration quantity.Temperature // for which the hydrometer is marked; see HydrometerCalibration
+	Checked     time.Time            // when the hydrometer was last checked; zero for never
 	Pile        Pile
 	Supply      Supply
 	Pump        Pump

@@ -124,7 +124,7 @@ func (t *Tank) DoubtBy(v show.View, read quantity.Strength) string {
 	if t.typed.Given() || t.byFile || t.Is.Liquid == nil {
 		return t.Doubt(v)
 	}
-	if expected, plain := t.Is.Liquid.Strength(); plain && t.Is.Held() > 0 && yard.Contradicts(read, expected) {
+	if expected, plain := t.Is.Liquid.Strength(); plain && t.Is.Held() > 0 && t.Is.Said.Contradicted(read, expected) {
 		return v.Say("The journal has %v brine in %s, and this reading makes it %v: something was not recorded, so look at the level before you act.", expected, t.Name, read)
 	}
 	return t.Doubt(v)

@@ -22,6 +22,12 @@ func Season(v show.View, p season.Report) []report.Step {
 	if !b.Explains() {
 		return k.Steps()
 	}
-	k.Step("Not explained", "gone - water - insolubles - in the brine", had.Unit(), gone, wet, sludge, inBrine)
+	if b.Elsewhere == 0 {
+		k.Step("Not explained", "gone - water - insolubles - in the brine", had.Unit(), gone, wet, sludge, inBrine)
+		return k.Steps()
+	}
+	elsewhere := k.Of(b.Elsewhere)
+	k.Read("NaCl that was spread dry, lost, sold, lent, given, or is on beds", "the entries, at the salt's purity", elsewhere)
+	k.Step("Not explained", "gone - water - insolubles - in the brine - elsewhere", had.Unit(), gone, wet, sludge, inBrine, elsewhere)
 	return k.Steps()
 }

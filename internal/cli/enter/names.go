@@ -20,7 +20,7 @@ func (d Desk) Names(e *journal.Entry) *Refusal {
 		if *n.name == "" {
 			continue
 		}
-		name, known := match(*n.name, n.known)
+		name, known := words.Match(*n.name, n.known)
 		if !known {
 			return d.refuse(n.field, *n.name, "not in %s; %s", d.Yard.Path, words.Allowed(*n.name, n.known))
 		}

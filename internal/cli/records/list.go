@@ -42,11 +42,11 @@ func (q *list) Bind(b *bind.Set) {
 // Answer lists the entries.
 func (q *list) Answer(s *run.Session) (run.Reply, error) {
 	path := s.JournalPath()
-	j, err := readJournal(s, path)
+	j, err := readJournal(s)
 	if err != nil {
 		return run.Reply{}, err
 	}
-	if err := namedByEntries(j, q.tank); err != nil {
+	if q.tank, err = namedByEntries(j, q.tank); err != nil {
 		return run.Reply{}, err
 	}
 	var some []*journal.Entry
@@ -71,17 +71,23 @@ func (q *list) wants(e *journal.Entry) bool {
 		(q.kind == "" || q.kind == string(e.Kind))
 }
 
-// namedByEntries refuses a tank that no entry is about. An empty name is none, and a journal
-// without tanks has nothing to list.
-func namedByEntries(j *journal.Journal, tank string) error {
+// namedByEntries finds the tank that a typed name means among those that entries are about, and
+// refuses one of none. An empty name is none, and a journal without tanks has nothing to list.
+func namedByEntries(j *journal.Journal, typed string) (string, error) {
+	if typed == "" {
+		return "", nil
+	}
 	var names []string
-	for _, e := range j.Entries {
-		names = append(names, e.Tank, e.From)
+	for i := range j.Entries {
+		names = append(names, j.Entries[i].Tank, j.Entries[i].From)
 	}
 	slices.Sort(names)
 	names = slices.DeleteFunc(slices.Compact(names), func(n string) bool { return n == "" })
-	if tank == "" || len(names) == 0 || slices.Contains(names, tank) {
-		return nil
+	if len(names) == 0 {
+		return typed, nil
 	}
-	return fault.Refuse("--tank %s: no entry is about it; %s", words.Quoted(tank), words.Allowed(tank, names))
+	if name, known := words.Match(typed, names); known {
+		return name, nil
+	}
+	return "", fault.Refuse("--tank %s: no entry is about it; %s", words.Quoted(typed), words.Allowed(typed, names))
 }

@@ -3,6 +3,7 @@ package records
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"time"
 
 	"brineyard/internal/chart"
@@ -16,16 +17,19 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/season"
+	"brineyard/internal/state"
 	"brineyard/internal/words"
 )
 
 var seasonCommand = run.Command{
 	Use:   "season",
 	Short: "What a season made, laid down, used and cost",
-	Long: "season sums up the journal: gallons made and laid by month and liquid, salt and\n" +
-		"chloride, batches in and out of the band, operators, routes, the salt balance,\n" +
-		"and when a mixing tank is to be cleaned next.",
-	Example:   "  brineyard journal season --from 2025-11-01 --to 2026-03-31\n  brineyard journal season --svg season.svg",
+	Long: "season sums up the journal: gallons made, laid and standing by month and liquid,\n" +
+		"salt and chloride, batches in and out of the band, operators, routes, work, what\n" +
+		"was paid, the salt balance, and when a mixing tank is to be cleaned next. With\n" +
+		"--table and --format csv it writes one table alone, to be put below another's.",
+	Example: "  brineyard journal season --from 2025-11-01 --to 2026-03-31\n  brineyard journal season --svg season.svg\n" +
+		"  brineyard journal season --table months --format csv",
 	Args:      run.NoArguments,
 	New:       func() run.Question { return &seasonSum{} },
 	NoWorking: "No working here: there are no entries to balance.",
@@ -34,6 +38,7 @@ var seasonCommand = run.Command{
 type seasonSum struct {
 	period journal.Period
 	svg    string // empty for none
+	table  string // empty for all
 	ascii  bool
 }
 
@@ -41,31 +46,60 @@ type seasonSum struct {
 func (q *seasonSum) Bind(b *bind.Set) {
 	bindPeriod(b, &q.period)
 	bind.Switch(b, &q.ascii, "ascii", "draw charts with plain characters alone")
+	bind.Name(b, &q.table, "table", "show this `table` alone, by its key, like months, stocks, movements, routes, work or paid", nil)
 	bind.Name(b, &q.svg, "svg", "write the charts to this `file` as a picture too", nil)
 }
 
 // Answer sums up the period.
 func (q *seasonSum) Answer(s *run.Session) (run.Reply, error) {
-	j, err := readJournal(s, s.JournalPath())
+	r, err := q.sumUp(s)
 	if err != nil {
 		return run.Reply{}, err
 	}
-	r := season.SumUp(season.Request{Yard: s.Yard, Period: q.period}, journal.Effective(j.Entries))
 	charts := seasonCharts(s.View, r, r.Band)
 	if q.svg != "" {
 		if err := writePicture(s, q.svg, charts); err != nil {
 			return run.Reply{}, err
 		}
 	}
+	tables := seasonTables(s.View, r)
+	if q.table != "" {
+		return q.oneTable(s, tables)
+	}
 	return run.Reply{
 		Figures: seasonFigures(s.View, r),
 		Words: func(d *report.Document) {
 			d.Title, d.Verdict, d.Notes = "Season", seasonVerdict(s.View, r), seasonNotes(s.View, r)
 			d.Cautions = []string{show.CautionEntry, show.CautionDrain, show.CautionLocal}
-			d.Tables, d.Charts, d.ASCII = seasonTables(s.View, r), charts, q.ascii
+			d.Tables, d.Charts, d.ASCII = withRows(tables...), charts, q.ascii
 		},
 		Working: func() []report.Step { return derive.Season(s.View, r) },
 	}, nil
+}
+
+// sumUp reads the journal and sums up the period.
+func (q *seasonSum) sumUp(s *run.Session) (season.Report, error) {
+	j, err := readJournal(s)
+	if err != nil {
+		return season.Report{}, err
+	}
+	request := season.Request{Yard: s.Yard, Period: q.period, Changed: len(j.Faults)}
+	return season.SumUp(request, slices.Values(journal.ByTime(journal.Effective(j.Entries)))), nil
+}
+
+// oneTable shows one table alone: as CSV it is a sheet of its own.
+func (q *seasonSum) oneTable(s *run.Session, tables []report.Table) (run.Reply, error) {
+	t, err := tableNamed(q.table, tables)
+	if err != nil {
+		return run.Reply{}, err
+	}
+	if s.Globals.Format.Name == "csv" {
+		return run.Reply{}, writeFlat(s, t)
+	}
+	t.Quiet = false
+	return run.Reply{Words: func(d *report.Document) {
+		d.Title, d.Verdict, d.Tables = "Season", t.Title+".", []report.Table{t}
+	}}, nil
 }
 
 // writePicture makes a new file with charts.
@@ -85,7 +119,22 @@ func seasonVerdict(v show.View, r season.Report) string {
 		return "No entries in this period."
 	}
 	return v.Say("From %s to %s: %v made, %v laid down, %d of %d batches in the band.",
-		day(r.First), day(r.Last), r.Total.Made, r.Total.Laid, r.Judged.In, len(r.Batches))
+		day(r.First), day(r.Last), r.Total.Made, r.Total.Laid, r.Judged.In, len(r.Batches)) + seasonDoubts(v, r)
+}
+
+// seasonDoubts say, at the head, how far the sums can be trusted; nothing where they can.
+func seasonDoubts(v show.View, r season.Report) string {
+	var text string
+	if r.Changed > 0 {
+		text += v.Say(" Rows that were changed outside the program: %d; journal verify lists them.", r.Changed)
+	}
+	if r.LeftOut > 0 {
+		text += v.Say(" Left out, as they make no sense: %s.", show.Plural(r.LeftOut, "entry", "entries"))
+	}
+	if unexplained := r.Flows[state.Unexplained].Volume; unexplained > 0 {
+		text += v.Say(" Recorded, not explained: %v.", unexplained)
+	}
+	return text
 }
 
 func day(t time.Time) string { return t.Format(dayLayout) }
@@ -98,7 +147,11 @@ func seasonFigures(v show.View, r season.Report) []report.Figure {
 		v.Figure("salt_laid", "Salt laid down, as NaCl", r.Total.NaCl), v.Figure("chloride_laid", "Chloride laid down", r.Total.Chlorides),
 	}
 	figures = append(figures, saltFigures(v, r.Salt)...)
+	figures = append(figures, workFigures(v, r)...)
 	return append(figures,
+		show.Quiet(report.Figure{Key: "changed_rows", Label: "Rows changed", Value: show.Count(r.Changed)}),
+		show.Quiet(report.Figure{Key: "left_out", Label: "Left out", Value: show.Count(r.LeftOut)}),
+		show.Quiet(v.Figure("unexplained", "Recorded, not explained", r.Flows[state.Unexplained].Volume)),
 		v.Figure("paid", "Paid, as recorded", r.Paid),
 		show.Known(v, "reckoned", "Salt and water at the yard's prices", r.AtYardPrices))
 }
@@ -122,6 +175,7 @@ func saltFigures(v show.View, b season.SaltBalance) []report.Figure {
 	explained.Value.Text = v.Say("%v; moisture %v, insolubles %v", b.InBrine, b.Moisture, b.Insolubles)
 	return []report.Figure{
 		gone, show.Quiet(v.Figure("salt_delivered", "Salt delivered", b.Delivered)), explained,
+		show.QuietUnless(b.Elsewhere != 0, v.Figure("salt_elsewhere", "Spread dry, lost, sold or on beds, as NaCl", b.Elsewhere)),
 		show.Quiet(v.Figure("salt_moisture", "Moisture", b.Moisture)), show.Quiet(v.Figure("salt_insolubles", "Insolubles", b.Insolubles)),
 		unexplained,
 	}
@@ -140,7 +194,7 @@ func seasonNotes(v show.View, r season.Report) []string {
 			notes = append(notes, v.Say("%s: the interval is the yard file's; one will be learned from cleanings.", c.Tank))
 		}
 	}
-	return append(notes, problemNotes(v, r.Problems)...)
+	return append(notes, problemNotes(v, r.Problems, r.Unlisted)...)
 }
 
 // balanceNote says what the salt that is not explained means.

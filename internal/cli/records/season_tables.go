@@ -1,21 +1,18 @@
 package records
 
 import (
+	"time"
+
 	"brineyard/internal/cli/show"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/season"
 )
 
-// seasonTables are those that have rows.
+// seasonTables are all of them, also those without rows.
 func seasonTables(v show.View, r season.Report) []report.Table {
-	var tables []report.Table
-	for _, make := range []func(show.View, season.Report) report.Table{monthsTable, boughtTable, operatorsTable, routesTable, cleaningTable} {
-		if t := make(v, r); len(t.Rows) > 0 {
-			tables = append(tables, t)
-		}
-	}
-	return tables
+	return []report.Table{monthsTable(v, r), stocksTable(v, r), movementsTable(v, r), goneTable(v, r), boughtTable(v, r),
+		operatorsTable(v, r), workTable(v, r), paidTable(v, r), routesTable(v, r), cleaningTable(v, r)}
 }
 
 func monthsTable(v show.View, r season.Report) report.Table {
@@ -24,18 +21,18 @@ func monthsTable(v show.View, r season.Report) report.Table {
 		{Key: "salt", Label: "Salt used"}, {Key: "chloride", Label: "Chloride"}, {Key: "water", Label: "Water"}, {Key: "cost", Label: "Cost"},
 	}}
 	for _, l := range r.Months {
-		if l.Made == 0 && l.Laid == 0 && l.Salt == 0 && l.Water == 0 {
+		if l.Made == 0 && l.Laid == 0 && l.Salt == 0 && l.Spread == 0 && l.Water == 0 {
 			continue // nothing but a delivery
 		}
 		t.Rows = append(t.Rows, []report.Value{
-			monthOf(l), report.Word(l.Liquid), v.Value(l.Made), v.Value(l.Laid),
-			v.Value(l.Salt), v.Value(l.Chlorides), v.Value(l.Water), priced(v, l.Cost),
+			monthValue(l.Month), report.Word(l.Liquid), v.Value(l.Made), v.Value(l.Laid),
+			v.Value(l.Salt + l.Spread), v.Value(l.Chlorides), v.Value(l.Water), priced(v, l.Cost),
 		})
 	}
 	return t
 }
 
-func monthOf(l season.Line) report.Value { return report.Word(l.Month.Format("2006-01")) }
+func monthValue(first time.Time) report.Value { return report.Word(first.Format("2006-01")) }
 
 // priced shows a cost at the yard's prices, if they are known.
 func priced(v show.View, m *quantity.Money) report.Value {
@@ -52,7 +49,7 @@ func boughtTable(v show.View, r season.Report) report.Table {
 	}}
 	for _, l := range r.Months {
 		if l.Delivered > 0 || l.Used > 0 {
-			t.Rows = append(t.Rows, []report.Value{monthOf(l), report.Word(l.Liquid), v.Value(l.Delivered), v.Value(l.Used), priced(v, l.Cost)})
+			t.Rows = append(t.Rows, []report.Value{monthValue(l.Month), report.Word(l.Liquid), v.Value(l.Delivered), v.Value(l.Used), priced(v, l.Cost)})
 		}
 	}
 	return t
@@ -70,11 +67,13 @@ func operatorsTable(_ show.View, r season.Report) report.Table {
 
 func routesTable(v show.View, r season.Report) report.Table {
 	t := report.Table{Key: "routes", Title: "Routes", Columns: []report.Column{
-		{Key: "route", Label: "Route"}, {Key: "loads", Label: "Loads"}, {Key: "volume", Label: "Laid"}, {Key: "chloride", Label: "Chloride"}, {Key: "per_lane", Label: "On a lane"},
+		{Key: "route", Label: "Route"}, {Key: "loads", Label: "Loads"}, {Key: "volume", Label: "Laid"}, {Key: "salt", Label: "Dry salt"},
+		{Key: "chloride", Label: "Chloride"}, {Key: "per_lane", Label: "On a lane"},
 	}}
 	for _, route := range r.Routes {
 		t.Rows = append(t.Rows, []report.Value{
-			report.Word(route.Name), show.Count(route.Loads), v.Value(route.Volume), v.Value(route.Chlorides), ifKnown(v, route.Rate > 0, route.Rate),
+			report.Word(route.Name), show.Count(route.Loads), v.Value(route.Volume), v.Value(route.Salt),
+			v.Value(route.Chlorides), ifKnown(v, route.Rate > 0, route.Rate),
 		})
 	}
 	return t

@@ -1,23 +1,23 @@
 package records
 
 import (
-	"fmt"
+	"strings"
+	"time"
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/show"
-	"brineyard/internal/fault"
-	"brineyard/internal/journal"
-	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/state"
+	"brineyard/internal/yard"
 )
 
 var tanksCommand = run.Command{
 	Use:   "tanks",
-	Short: "What stands in each tank and on the pile, by the journal",
-	Long: "tanks replays the journal: volume, strength and first solid of every tank, and\n" +
-		"the last reading beside what the entries say. A tank begins with a count.",
+	Short: "What stands in each tank and elsewhere in the yard, by the journal",
+	Long: "tanks replays the journal over what the yard file says: volume, strength and\n" +
+		"first solid of every tank, who said it and how long ago, the last reading beside\n" +
+		"what the entries say; then trucks, beds, pile, liquids and lines.",
 	Example:   "  brineyard journal tanks\n  brineyard journal tanks --journal second.csv --units metric",
 	Args:      run.NoArguments,
 	New:       func() run.Question { return &tanks{} },
@@ -32,12 +32,12 @@ func (q *tanks) Bind(*bind.Set) {}
 // Answer replays the journal.
 func (q *tanks) Answer(s *run.Session) (run.Reply, error) {
 	path := s.JournalPath()
-	j, err := readJournal(s, path)
+	now, err := replay(s)
 	if err != nil {
 		return run.Reply{}, err
 	}
-	now := state.Replay(s.Yard, journal.Effective(j.Entries))
-	table, err := tanksTable(s.View, now)
+	clock := s.Env.Now()
+	standing, err := tanksTable(s.View, s.Yard, now, clock)
 	if err != nil {
 		return run.Reply{}, err
 	}
@@ -46,40 +46,68 @@ func (q *tanks) Answer(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			d.Title, d.Cautions = "Tanks by the journal", []string{show.CautionLocal}
 			d.Verdict = s.View.Say("By %s in %s: %s, and %s.", show.Plural(now.Entries, "entry", "entries"), path,
-				show.Plural(len(table.Rows), "tank", "tanks"), pileText(s.View, now)) + driftText(now)
-			d.Notes = append(problemNotes(s.View, now.Problems), pileNotes(s.View, now)...)
-			if len(table.Rows) > 0 {
-				d.Tables = []report.Table{table}
-			}
+				show.Plural(len(standing.Rows), "tank", "tanks"), pileText(s.View, now)) + driftText(now)
+			d.Notes = append(tankNotes(s.View, s.Yard, now), problemNotes(s.View, now.Problems, now.Unlisted)...)
+			d.Notes = append(d.Notes, pileNotes(s.View, now)...)
+			d.Tables = withRows(standing, readingsTable(s.View, now, clock), placesTable("elsewhere", "Elsewhere", otherPlaces(s.View, s.Yard, now), clock))
 		},
 	}, nil
 }
 
-func tanksTable(v show.View, now *state.State) (report.Table, error) {
+// withRows leaves out tables without rows.
+func withRows(tables ...report.Table) []report.Table {
+	var some []report.Table
+	for _, t := range tables {
+		if len(t.Rows) > 0 {
+			some = append(some, t)
+		}
+	}
+	return some
+}
+
+func tanksTable(v show.View, y *yard.Yard, now *state.State, clock time.Time) (report.Table, error) {
 	t := report.Table{Key: "tanks", Title: "Tanks", Columns: []report.Column{
 		{Key: "tank", Label: "Tank"}, {Key: "volume", Label: "Holds"}, {Key: "strength", Label: "Salt"}, {Key: "liquid", Label: "Of"},
-		{Key: "first_solid_temp", Label: "First solid"}, {Key: "read", Label: "Last read"}, {Key: "drift", Label: "Drift"},
+		{Key: "first_solid_temp", Label: "First solid"}, {Key: "by", Label: "By"}, {Key: "age", Label: "Age"},
 	}}
-	for _, tank := range now.Tanks() {
-		first, err := firstSolid(v, tank)
+	for _, tank := range tanksOf(y, now) {
+		first, err := firstSolid(v, &tank.Stock)
 		if err != nil {
 			return t, err
 		}
-		salt, of := contents(v, tank)
-		read, drift := lastRead(v, tank)
-		t.Rows = append(t.Rows, []report.Value{
-			report.Word(tank.Name), v.Value(tank.Volume()), salt, report.Word(of), first, read, drift,
-		})
+		p := stockPlace(v, "tank", &tank.Stock)
+		t.Rows = append(t.Rows, []report.Value{report.Word(p.name), p.holds, p.salt, p.of, first, p.by(), ageValue(p.said, clock)})
 	}
 	return t, nil
 }
 
-// firstSolid is what the cold makes of a tank, if anything is dissolved in it.
-func firstSolid(v show.View, tank *state.Tank) (report.Value, error) {
-	if tank.Mass <= 0 || tank.Liquid.Composition.Solute() <= 0 {
+// readingsTable lists the last reading of each tank beside what the entries made it then.
+func readingsTable(v show.View, now *state.State, clock time.Time) report.Table {
+	t := report.Table{Key: "readings", Title: "Last readings", Columns: []report.Column{
+		{Key: "tank", Label: "Tank"}, {Key: "read", Label: "True"}, {Key: "expected", Label: "By the entries"}, {Key: "drift", Label: "Drift"},
+		{Key: "by", Label: "By"}, {Key: "age", Label: "Age"},
+	}}
+	for _, tank := range now.Tanks() {
+		r := tank.Reading
+		if r == nil {
+			continue
+		}
+		expected, drift := report.Nothing("%", "-"), report.Nothing("%", "-")
+		if r.Comparable {
+			expected, drift = v.Value(r.Expected), v.Value(r.True-r.Expected)
+		}
+		said := yard.Said{Entry: r.Entry, Time: r.Time}
+		t.Rows = append(t.Rows, []report.Value{report.Word(tank.Name), v.Value(r.True), expected, drift, byValue(said), ageValue(said, clock)})
+	}
+	return t
+}
+
+// firstSolid is what the cold makes of a tank, if it is known what is dissolved in it.
+func firstSolid(v show.View, s *state.Stock) (report.Value, error) {
+	if !s.Sure || s.Mass <= 0 || s.Liquid.Composition.Solute() <= 0 {
 		return report.Nothing("", "-"), nil
 	}
-	cold, err := tank.Liquid.Cold()
+	cold, err := s.Liquid.Cold()
 	if err != nil {
 		return report.Value{}, err
 	}
@@ -91,28 +119,34 @@ func firstSolid(v show.View, tank *state.Tank) (report.Value, error) {
 	return first, nil
 }
 
-// contents are a tank's strength in salt, and what its liquid is called.
-func contents(v show.View, tank *state.Tank) (salt report.Value, of string) {
-	if tank.Mass == 0 {
-		return report.Nothing("%", "-"), "empty"
-	}
-	of = tank.Liquid.Name
-	if _, plain := tank.Liquid.Strength(); !plain {
-		of = v.CompositionText(tank.Liquid)
-	}
-	return v.Value(quantity.Strength(tank.Liquid.Composition.NaCl)), of
-}
-
-// lastRead is the last reading of a tank, and by how much it departs from the entries.
-func lastRead(v show.View, tank *state.Tank) (read, drift report.Value) {
-	read, drift = report.Nothing("%", "-"), report.Nothing("%", "-")
-	if r := tank.Reading; r != nil {
-		read = v.Value(r.True)
-		if r.Comparable {
-			drift = v.Value(r.True - r.Expected)
+// tankNotes tell of tanks of which the entries do not say enough.
+func tankNotes(v show.View, y *yard.Yard, now *state.State) []string {
+	var never, open, unsure []string
+	for _, t := range tanksOf(y, now) {
+		switch {
+		case t.Known && t.Sure || t.Known && t.Mass == 0:
+		case t.Known:
+			unsure = append(unsure, t.Name)
+		case t.Mass > 0:
+			open = append(open, t.Name)
+		default:
+			never = append(never, t.Name)
 		}
 	}
-	return read, drift
+	var notes []string
+	for _, n := range []struct {
+		tanks []string
+		text  string
+	}{
+		{never, "Nobody counted %s, and the yard file does not say what stands there."},
+		{open, "Nobody counted %s before something went in: there is at least so much; a count tells."},
+		{unsure, "What liquid stands in %s is not known for sure; a reading, or a count with its strength, tells."},
+	} {
+		if len(n.tanks) > 0 {
+			notes = append(notes, v.Say(n.text, strings.Join(n.tanks, ", ")))
+		}
+	}
+	return notes
 }
 
 func pileText(v show.View, now *state.State) string {
@@ -125,7 +159,7 @@ func pileText(v show.View, now *state.State) string {
 // driftText names the first tank whose last reading contradicts the entries.
 func driftText(now *state.State) string {
 	for _, tank := range now.Tanks() {
-		if tank.Reading != nil && tank.Reading.Drifted() {
+		if tank.Said.Doubt != nil {
 			return " The last reading of " + tank.Name + " does not agree with the entries: read it again, or look for what was not recorded."
 		}
 	}
@@ -139,21 +173,6 @@ func pileNotes(v show.View, now *state.State) []string {
 	}
 	if c := now.PileCount; c != nil {
 		notes = append(notes, v.Say("At its last count, entry %d, the pile held %v; by the entries it was %v.", c.Entry, c.Counted, c.Expected))
-	}
-	return notes
-}
-
-// mostProblems is how many are listed: more hide the rest.
-const mostProblems = 8
-
-// problemNotes list entries that do not fit what came before them.
-func problemNotes(v show.View, problems []state.Problem) []string {
-	var notes []string
-	for i, p := range problems {
-		if i == mostProblems {
-			return append(notes, fmt.Sprintf("And %d more entries like these.", len(problems)-i))
-		}
-		notes = append(notes, fmt.Sprintf("Entry %d: %s.", p.Entry, fault.Sentence(p.Text, p.Args, v.System)))
 	}
 	return notes
 }

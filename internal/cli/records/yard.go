@@ -21,7 +21,7 @@ var yardCommand = run.Command{
 	Long: "The yard file holds what a yard has and how it works, so that it need not be\n" +
 		"typed each time: tanks, pump, water, salt, liquids, trucks, routes, plumbing.",
 	Example: "  brineyard yard init\n  brineyard yard check\n  brineyard yard show",
-	Below:   []run.Command{yardInitCommand, yardCheckCommand, yardShowCommand},
+	Below:   []run.Command{yardInitCommand, yardCheckCommand, yardShowCommand, yardNowCommand},
 }
 
 var yardInitCommand = run.Command{

@@ -1,6 +1,9 @@
 package run
 
 import (
+	"errors"
+	"io/fs"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -64,6 +67,17 @@ func (s *Session) WouldKeep(k Keeping) error {
 	desk := s.Desk(k.Writing)
 	desk.Old = k.Old
 	if refused := desk.Fits(k.Entries); len(refused) > 0 {
+		return k.Refuse(refused)
+	}
+	j, err := journal.Read(s.JournalPath())
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		j = &journal.Journal{}
+	case err != nil:
+		return JournalError(err)
+	}
+	there := slices.Values(journal.ByTime(journal.Effective(j.Entries)))
+	if refused := desk.Follows(there, k.Entries); len(refused) > 0 {
 		return k.Refuse(refused)
 	}
 	return nil

@@ -55,23 +55,28 @@ func Rows(lines ...string) []journal.Entry {
 func set(e *journal.Entry, name, value string) error {
 	words := map[string]*string{
 		"tank": &e.Tank, "from": &e.From, "liquid": &e.Liquid, "scale": &e.Scale,
-		"operator": &e.Operator, "truck": &e.Truck, "route": &e.Route,
+		"operator": &e.Operator, "truck": &e.Truck, "route": &e.Route, "line": &e.Line, "note": &e.Note,
 	}
 	if word := words[name]; word != nil {
 		*word = value
 		return nil
 	}
 	return map[string]func() error{
-		"volume":  func() error { return parse(&e.Volume, quantity.ParseVolume, value) },
-		"water":   func() error { return parse(&e.Water, quantity.ParseVolume, value) },
-		"salt":    func() error { return parse(&e.Salt, quantity.ParseMass, value) },
-		"nacl":    func() error { return parse(&e.NaCl, quantity.ParseStrength, value) },
-		"kcl":     func() error { return parse(&e.KCl, quantity.ParseStrength, value) },
-		"cacl2":   func() error { return parse(&e.CaCl2, quantity.ParseStrength, value) },
-		"mgcl2":   func() error { return parse(&e.MgCl2, quantity.ParseStrength, value) },
-		"temp":    func() error { return parse(&e.Temp, quantity.ParseTemperature, value) },
-		"cost":    func() error { return parse(&e.Cost, quantity.ParseMoney, value) },
-		"reading": func() error { return parse(&e.Reading, number, value) },
+		"volume":   func() error { return parse(&e.Volume, quantity.ParseVolume, value) },
+		"water":    func() error { return parse(&e.Water, quantity.ParseVolume, value) },
+		"salt":     func() error { return parse(&e.Salt, quantity.ParseMass, value) },
+		"nacl":     func() error { return parse(&e.NaCl, quantity.ParseStrength, value) },
+		"kcl":      func() error { return parse(&e.KCl, quantity.ParseStrength, value) },
+		"cacl2":    func() error { return parse(&e.CaCl2, quantity.ParseStrength, value) },
+		"mgcl2":    func() error { return parse(&e.MgCl2, quantity.ParseStrength, value) },
+		"temp":     func() error { return parse(&e.Temp, quantity.ParseTemperature, value) },
+		"cost":     func() error { return parse(&e.Cost, quantity.ParseMoney, value) },
+		"purity":   func() error { return parse(&e.Purity, quantity.ParseStrength, value) },
+		"moisture": func() error { return parse(&e.Moisture, quantity.ParseStrength, value) },
+		"hours":    func() error { return parse(&e.Hours, quantity.ParseDuration, value) },
+		"distance": func() error { return parse(&e.Distance, quantity.ParseLength, value) },
+		"due":      func() error { return parse(&e.Due, day, value) },
+		"reading":  func() error { return parse(&e.Reading, number, value) },
 	}[name]()
 }
 
@@ -84,4 +89,9 @@ func parse[Q any](into **Q, read func(string) (Q, bool, error), text string) err
 func number(text string) (float64, bool, error) {
 	x, err := strconv.ParseFloat(text, 64)
 	return x, true, err
+}
+
+func day(text string) (time.Time, bool, error) {
+	t, err := time.Parse(time.DateOnly, text)
+	return t, false, err
 }

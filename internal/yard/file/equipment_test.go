@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
+	"time"
 
 	"brineyard/internal/quantity"
 	"brineyard/internal/yard"
@@ -24,6 +25,7 @@ func TestExample(t *testing.T) {
 	require.NotNil(t, y.Units)
 	require.Len(t, y.Plumbing.Links, 15)
 	require.Equal(t, []string{"mixer", "tote", "north", "south"}, y.Plumbing.Tanks)
+	require.Equal(t, "2025-11-01", y.Checked.Format(time.DateOnly))
 	for _, p := range []any{y.Pump.Flow, y.Pump.Power, y.CleanEvery, y.Prices.Salt, y.Pile.Bucket, y.Pile.OnHand, y.Tanks[0].MixTime} {
 		require.NotZero(t, p)
 	}

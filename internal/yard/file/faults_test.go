@@ -57,6 +57,8 @@ func TestValueFaults(t *testing.T) {
 		{"[target]\nstrength = \"123%\"", `north.toml:2:1: target: strength = "123%": out of range; allowed: 0% to 100%`},
 		{"[target]\nstrength = 123", `north.toml:2:1: target: strength = "123": out of range; allowed: 0% to 100%`},
 		{"[target]\n  low = \"-1\"", `north.toml:2:3: target: low = "-1": out of range; allowed: 0% to 100%`},
+		{"[hydrometer]\nchecked = \"soon\"", `north.toml:2:1: hydrometer: checked = "soon": not a day; allowed: like "2026-10-01"`},
+		{"[hydrometer]\nchecked = 7", `north.toml:2:1: hydrometer: checked takes a day in quotes, not a number; allowed: like "2026-10-01"`},
 		{"[hydrometer]\ncalibration = \"999F\"", `north.toml:2:1: hydrometer: calibration = "999F": out of range; allowed: -148F to 302F`},
 		{"[supply]\nflow = \"-3gpm\"", `north.toml:2:1: supply: flow = "-3gpm": out of range; allowed: 0gal/min to 158503gal/min`},
 		{"[supply]\nflow = \"30 furlongs\"", `north.toml:2:1: supply: flow = "30 furlongs": "furlongs" is no unit of a flow; allowed: gal/min, L/min, L/s, m3/h, m3/s`},

@@ -3,6 +3,7 @@ package file
 import (
 	"strconv"
 	"strings"
+	"time"
 
 	"brineyard/internal/quantity"
 	"brineyard/internal/words"
@@ -111,6 +112,24 @@ func text(name string, to *string) key {
 		*to, ok = value.(string)
 		t.refuse(!ok, name, "%s takes text in quotes, not %s", name, kind(value))
 		return ok
+	}}
+}
+
+// day is a calendar day, in quotes or as TOML writes one.
+func day(name string, to *time.Time) key {
+	return key{name: name, read: func(t *table, value any) bool {
+		switch v := value.(type) {
+		case time.Time:
+			*to = time.Date(v.Year(), v.Month(), v.Day(), 0, 0, 0, 0, time.UTC)
+			return true
+		case string:
+			at, err := time.Parse(time.DateOnly, v)
+			t.refuse(err != nil, name, "%s = %s: not a day; allowed: like \"2026-10-01\"", name, words.Quoted(v))
+			*to = at
+			return err == nil
+		}
+		t.refuse(true, name, "%s takes a day in quotes, not %s; allowed: like \"2026-10-01\"", name, kind(value))
+		return false
 	}}
 }
 

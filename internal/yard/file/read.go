@@ -87,7 +87,10 @@ func (t *table) dissolves(key string, s quantity.Strength) {
 }
 
 func readHydrometer(t *table, y *yard.Yard) {
-	t.read(number("calibration", quantity.ParseTemperature, &y.Calibration))
+	t.read(
+		number("calibration", quantity.ParseTemperature, &y.Calibration),
+		day("checked", &y.Checked),
+	)
 }
 
 func readSalt(t *table, y *yard.Yard) {
