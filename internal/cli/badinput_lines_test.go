@@ -92,7 +92,7 @@ var refusals = []struct {
 	{"chek", []string{`no such command: "chek"; did you mean check?`}},
 	{"st", []string{`no such command: "st"; allowed: batch,`, "store, storm"}},
 	{"batch --capcty 3", []string{`no such flag: "capcty"; did you mean --capacity?`}},
-	{"batch --wa 3", []string{`no such flag: "wa"; did you mean --water-temp?`}},
+	{"batch --water 3", []string{`no such flag: "water"; did you mean --water-temp?`}},
 	{"batch --heel 3", []string{`no such flag: "heel"; --help lists the flags`}},
 	{"reading --hydrometer 20% --temp 41F --format jso", []string{"did you mean json?", "text, json"}},
 	{"check --yard YARD --tank mixr --hydrometer 20% --temp 41F", []string{`"mixr"`, "did you mean mixer?", "north"}},

@@ -2,6 +2,7 @@ package cli
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
@@ -22,6 +23,7 @@ var linesWithoutWorking = map[string]string{
 	"journal list":           "journal list --journal FOLDER/journal.csv",
 	"journal tanks":          "journal tanks --journal FOLDER/journal.csv --yard YARD",
 	"journal verify":         "journal verify --journal FOLDER/journal.csv",
+	"journal accept":         "journal accept 14 --journal FOLDER/edited.csv",
 	"journal undo":           "journal undo 14 --journal FOLDER/journal.csv",
 	"journal import":         "journal import FOLDER/log.csv --map time=Date,note=What,kind==note --journal FOLDER/journal.csv",
 	"journal add batch":      "journal add batch --tank mixer --salt 2650lb --water 982gal --journal FOLDER/journal.csv",
@@ -100,6 +102,12 @@ func whyNoWorking(t *testing.T, line string) []string {
 	return slices.DeleteFunc(strings.Split(out+errs, "\n"), func(text string) bool { return !strings.Contains(text, "No working") })
 }
 
+// edited is a journal of which somebody changed the row of a number.
+func edited(journal string, number int) string {
+	row := fmt.Sprintf("\n%d,20", number)
+	return strings.Replace(journal, row, strings.Replace(row, ",20", ",19", 1), 1)
+}
+
 // inFolder puts a folder with a journal, a log and samples into a command line, and the demo's
 // files.
 func inFolder(t *testing.T, line string) string {
@@ -108,7 +116,7 @@ func inFolder(t *testing.T, line string) string {
 	season, err := os.ReadFile(demoSeason)
 	require.NoError(t, err)
 	for name, text := range map[string]string{
-		"journal.csv": string(season), "log.csv": "Date,What\n2026-03-29 05:00,rain\n", "samples.csv": "sg,temp\n1.17,50F\n",
+		"journal.csv": string(season), "edited.csv": edited(string(season), 14), "log.csv": "Date,What\n2026-03-29 05:00,rain\n", "samples.csv": "sg,temp\n1.17,50F\n",
 	} {
 		require.NoError(t, os.WriteFile(filepath.Join(folder, name), []byte(text), 0o600))
 	}

@@ -21,13 +21,29 @@ func amount[Q ~float64](
 		},
 		parse: func(e *Entry, d *decoder, cell string) error {
 			x, err := Number(cell)
+			if err != nil && decimalComma(cell) {
+				return resavedError("numbers are written " + cell)
+			}
 			if err == nil {
-				q := fromUnit(x, d.sys)
-				*field(e) = &q
+				q := target(d, field)
+				*q = fromUnit(x, d.sys)
+				*field(e) = q
 			}
 			return err
 		},
 	}
+}
+
+// target is where the decoder puts a value: that of the entry before, or a new one.
+func target[T any](d *decoder, field func(*Entry) **T) *T {
+	if !d.reuse {
+		return new(T)
+	}
+	kept := field(&d.spare)
+	if *kept == nil {
+		*kept = new(T)
+	}
+	return *kept
 }
 
 func volume(name string, field func(*Entry) **quantity.Volume) column {

@@ -3,88 +3,72 @@ package journal
 import (
 	"errors"
 	"fmt"
-	"io"
 	"os"
-
-	"brineyard/internal/quantity"
 )
 
-// Added tells what an addition did.
+// Added tells what an addition did, and what it found.
 type Added struct {
 	Numbers  []int  // of the entries, in their order
 	Created  bool   // the file was not there before, or was empty
-	SetAside string // the file to which a torn last line went; empty if none was torn
+	SetAside string // the file to which a torn end went; empty if none was torn
 	Torn     int64  // how many bytes went there
 	TookBack *Entry // what a reversal took back; nil for other entries
+	Lost     Span   // acknowledged entries that were missing at the end; their numbers are not given again
+	End      End    // how the side file stood to the journal
 }
 
-// Append adds entries to the journal at path and numbers them. It returns when they
-// are on the disk; with an error, none of them is in the file. The units are those
-// of the file; sys is for a file that is yet to be made.
+// Append adds entries to the journal at path and numbers them: all of them, or none, whenever the
+// program is ended. It returns when they are on the disk; with an error, none of them is in the
+// file. The units are those of the file.
 //
-// A last line that was torn, by a loss of power, is moved to PATH.torn first. The
-// numbers go on from the last row; if rows near the end are damaged or out of order,
-// from the highest number that any row of the file has: to be able to record matters
-// more than a tidy file, and Verify tells of the damage.
-func Append(path string, sys quantity.System, entries []Entry) (Added, error) {
-	return add(path, sys, entries, nil)
+// A last line, or an addition of several rows, that was cut short is moved to PATH.torn first. The
+// numbers go on from the highest that a row has, or that the side file PATH.end knows.
+func Append(path string, o Options, entries []Entry) (Added, error) {
+	return add(path, o, true, entries, nil)
 }
 
-// add is Append under a condition that is checked once the lock is held.
-func add(path string, sys quantity.System, entries []Entry, allowed func(*writer) error) (Added, error) {
-	real, found, err := resolve(path)
+// add is Append under a condition that is checked once the lock is held, with all of the journal
+// read. Without make, the journal has to be there.
+func add(path string, o Options, make bool, entries []Entry, allowed func(*Log) error) (Added, error) {
+	f, real, made, err := openLocked(path, true, make, o)
 	if err != nil {
 		return Added{}, err
 	}
-	if found {
-		if err := refuseOthers(real); err != nil {
-			return Added{}, fmt.Errorf("%s: %w", path, err)
-		}
-	}
-	release, err := lockToWrite(real)
-	if err != nil {
-		return Added{}, err
-	}
-	defer release()
-	w, err := open(real, sys)
-	if err != nil {
-		return Added{}, fmt.Errorf("%s: %w", path, err)
-	}
+	w := &writer{path: path, real: real, f: f, made: made}
 	defer w.close()
-	if allowed != nil {
-		if err := allowed(w); err != nil {
-			return Added{}, fmt.Errorf("%s: %w", path, err)
+	added, err := w.addIf(o, entries, allowed)
+	if err != nil {
+		err = fmt.Errorf("%s: %w", path, err)
+		if w.made && w.size == 0 {
+			if e := removeMade(real); e != nil {
+				err = fmt.Errorf("%w; and the new file could not be removed: %v", err, reason(e))
+			}
 		}
 	}
-	added, err := w.add(entries)
-	if err != nil {
-		return added, fmt.Errorf("%s: %w", path, err)
-	}
-	return added, nil
+	return added, err
 }
 
-// refuseOthers refuses a file that is no journal before a lock file is made beside it. A
-// file that it cannot read passes: the caller reports that error.
-func refuseOthers(path string) error {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil
+// addIf adds entries if the checks allow it.
+func (w *writer) addIf(o Options, entries []Entry, allowed func(*Log) error) (Added, error) {
+	if err := w.survey(o.System, o.Check != nil || allowed != nil); err != nil {
+		return Added{}, reason(err)
 	}
-	defer f.Close()
-	l := newLineReader(io.LimitReader(f, mostLine+1))
-	if l.next() != nil {
-		return nil
+	for _, check := range []func(*Log) error{allowed, o.Check} {
+		if check == nil {
+			continue
+		}
+		if err := check(w.log); err != nil {
+			return Added{}, err
+		}
 	}
-	if _, err := parseHeader(l.text); err != nil && l.ended {
-		return err
-	}
-	return nil
+	return w.add(entries)
 }
 
 // checkEntries makes sure that what will be written can be read again.
 func checkEntries(entries []Entry, f form) error {
 	enc, dec := newEncoder(), newDecoder(f)
-	for i, e := range entries {
+	for i := range entries {
+		e := entries[i]
 		e.Number = mostEntries
 		line := enc.row(&e, f)
 		_, err := dec.row(line)
@@ -103,9 +87,9 @@ func checkEntries(entries []Entry, f form) error {
 	return nil
 }
 
-// add sets a torn line aside and writes the entries behind the rest.
+// add sets a torn end aside and writes the entries behind the rest.
 func (w *writer) add(entries []Entry) (Added, error) {
-	var a Added
+	a := Added{Lost: w.lost, End: w.state}
 	if err := checkEntries(entries, w.form); err != nil {
 		return a, err
 	}
@@ -119,67 +103,122 @@ func (w *writer) add(entries []Entry) (Added, error) {
 		a.SetAside, a.Torn = w.path+tornSuffix, w.torn
 	}
 	a.Created = w.fresh
-	rows, numbers := w.rows(entries)
-	if err := w.write(rows); err != nil {
+	t := w.rows(entries)
+	if len(t.text) == 0 {
+		return a, nil
+	}
+	if err := w.keep(t); err != nil {
 		return a, err
 	}
-	a.Numbers = numbers
+	a.Numbers = t.numbers
 	return a, nil
 }
 
-// rows makes the text to write, with the header or a missing line end.
-func (w *writer) rows(entries []Entry) (text []byte, numbers []int) {
-	if w.fresh {
-		text = append(text, headerLine(w.form)...)
-	}
-	if w.unended {
-		text = append(text, '\n')
-	}
-	enc := newEncoder()
-	for i, e := range entries {
-		e.Number = w.last + 1 + i
-		text = append(append(text, enc.row(&e, w.form)...), '\n')
-		numbers = append(numbers, e.Number)
-	}
-	return text, numbers
+// addition is the text of rows that are to be written.
+type addition struct {
+	text        []byte
+	begins      int // where the first row does
+	numbers     []int
+	first, mark string // checks of the first and the last row; empty without rows
 }
 
-// write writes text at the end in one go and waits until the disk has it. If
-// anything fails, the file is left as it was.
-func (w *writer) write(text []byte) error {
-	if len(text) == 0 {
-		return nil
+// rows makes the text to write, with the header or a missing line end.
+func (w *writer) rows(entries []Entry) addition {
+	var t addition
+	if w.fresh {
+		t.text = append(t.text, headerLine(w.form)...)
 	}
-	if w.f == nil {
-		f, err := os.OpenFile(w.path, os.O_RDWR|os.O_CREATE|os.O_EXCL, 0o666)
-		if err != nil {
-			return reason(err)
+	if w.unended {
+		t.text = append(t.text, '\n')
+	}
+	t.begins = len(t.text)
+	enc := newEncoder()
+	for i := range entries {
+		e := entries[i]
+		e.Number = w.last + 1 + i
+		row := enc.row(&e, w.form)
+		if t.mark = checkCell(row); i == 0 {
+			t.first = t.mark
 		}
-		w.f, w.made = f, true
+		t.text = append(append(t.text, row...), '\n')
+		t.numbers = append(t.numbers, e.Number)
 	}
-	_, err := w.f.WriteAt(text, w.size)
+	return t
+}
+
+// keep writes an addition between two notes in the side file: what is about to be added, and what
+// is acknowledged.
+func (w *writer) keep(t addition) error {
+	side, err := openEnd(w.real, w.newest)
+	if err != nil {
+		return fmt.Errorf("nothing was recorded: %w", err)
+	}
+	defer side.close()
+	before := slot{size: w.size, last: w.last, mark: orNone(w.mark), first: orNone(w.first), text: none}
+	intent := before
+	intent.adds, intent.rows, intent.text = int64(len(t.text)), len(t.numbers), checkOf(t.text)
+	if err := side.put(intent); err != nil {
+		side.undo(before)
+		return fmt.Errorf("nothing was recorded: %s: %w", w.path+endSuffix, reason(err))
+	}
+	err = w.write(t)
+	if err == nil && !isAt(w.f, w.path) {
+		err = errors.New("the file was renamed or replaced while it was written, so nothing is acknowledged; look which file is the journal")
+	}
 	if err == nil {
-		err = w.f.Sync()
+		err = side.put(w.after(before, t))
 	}
-	if err == nil && w.made {
+	if err == nil {
+		err = side.f.Sync()
+	}
+	if err == nil && (side.made || w.made) {
 		err = w.syncDir()
 	}
 	if err != nil {
-		return w.takeBack(reason(err))
+		err = w.takeBack(reason(err))
+		side.undo(before)
+		return err
 	}
-	w.size += int64(len(text))
+	w.size += int64(len(t.text))
 	return nil
 }
 
-// takeBack undoes a write that failed and says how that went.
-func (w *writer) takeBack(cause error) error {
-	if w.made {
-		w.close()
-		if err := os.Remove(w.path); err != nil {
-			return fmt.Errorf("nothing was recorded: %w; and the new file could not be removed: %v", cause, reason(err))
+// after is what the side file is to know once an addition is on the disk.
+func (w *writer) after(before slot, t addition) slot {
+	s := before
+	s.size += int64(len(t.text))
+	if n := len(t.numbers); n > 0 {
+		s.last, s.mark = t.numbers[n-1], t.mark
+		if s.first == none {
+			s.first = t.first
 		}
-		return fmt.Errorf("nothing was recorded: %w", cause)
 	}
+	return s
+}
+
+// write writes an addition at the end and waits until the disk has it. The first bytes of several
+// rows come last of all: until they are there, none of the rows counts.
+func (w *writer) write(t addition) error {
+	text := t.text
+	several := len(t.numbers) > 1
+	if several {
+		text = append([]byte(nil), text...)
+		copy(text[t.begins:], make([]byte, hollow))
+	}
+	if _, err := w.f.WriteAt(text, w.size); err != nil {
+		return err
+	}
+	if err := w.f.Sync(); err != nil || !several {
+		return err
+	}
+	if _, err := w.f.WriteAt(t.text[t.begins:t.begins+hollow], w.size+int64(t.begins)); err != nil {
+		return err
+	}
+	return w.f.Sync()
+}
+
+// takeBack undoes a write that failed and says how that went. A new file is removed by add.
+func (w *writer) takeBack(cause error) error {
 	err := w.f.Truncate(w.size)
 	if err == nil {
 		err = w.f.Sync()
@@ -189,3 +228,5 @@ func (w *writer) takeBack(cause error) error {
 	}
 	return fmt.Errorf("nothing was recorded: %w", cause)
 }
+
+var _ storage = (*os.File)(nil)

@@ -17,19 +17,19 @@ import (
 
 func TestAppendMakesAndGoesOn(t *testing.T) {
 	path := fresh(t)
-	require.Equal(t, Added{Numbers: []int{1, 2}, Created: true}, mustAppend(t, path, batch(), load()))
+	require.Equal(t, Added{Numbers: []int{1, 2}, Created: true, End: EndUnknown}, mustAppend(t, path, batch(), load()))
 	require.Equal(t, Added{Numbers: []int{3}}, mustAppend(t, path, note("=HYPERLINK(\"x\")\nand more")))
 	a := requireSound(t, path, 3)
 	require.Equal(t, "=HYPERLINK(\"x\")\nand more", a.Entries[2].Note)
 	require.Equal(t, 4, strings.Count(content(t, path), "\n"))
-	require.Empty(t, content(t, path+lockSuffix))
+	require.Len(t, content(t, path+endSuffix), 2*slotSize)
 	require.NoFileExists(t, path+tornSuffix)
 }
 
 // The units are those of the file, once it is there.
 func TestAppendKeepsUnits(t *testing.T) {
 	path := fresh(t)
-	_, err := Append(path, quantity.Metric, []Entry{batch()})
+	_, err := Append(path, Options{System: quantity.Metric}, []Entry{batch()})
 	require.NoError(t, err)
 	mustAppend(t, path, batch())
 	require.Equal(t, 2, strings.Count(content(t, path), ",4145.02590348,"))
@@ -38,7 +38,7 @@ func TestAppendKeepsUnits(t *testing.T) {
 
 func TestAppendOfNothing(t *testing.T) {
 	path := fresh(t)
-	require.Equal(t, Added{Created: true}, mustAppend(t, path))
+	require.Equal(t, Added{Created: true, End: EndUnknown}, mustAppend(t, path))
 	require.Equal(t, headerLine(form{quantity.US, newest}), content(t, path))
 	require.Equal(t, Added{}, mustAppend(t, path))
 	requireSound(t, path, 0)
@@ -58,9 +58,6 @@ func TestAppendToEmptyFileKeepsMode(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, os.FileMode(0o640), after.Mode())
 	require.True(t, os.SameFile(before, after))
-	lock, err := os.Stat(path + lockSuffix)
-	require.NoError(t, err)
-	require.Equal(t, os.FileMode(0o640), lock.Mode())
 }
 
 // Whoever comes by a link takes the same lock.
@@ -72,7 +69,7 @@ func TestAppendThroughLink(t *testing.T) {
 	}
 	mustAppend(t, link, batch())
 	requireSound(t, path, 2)
-	require.NoFileExists(t, link+lockSuffix)
+	require.NoFileExists(t, link+endSuffix)
 	info, err := os.Lstat(link)
 	require.NoError(t, err)
 	require.NotZero(t, info.Mode()&os.ModeSymlink)
@@ -93,7 +90,7 @@ func TestAppendRefusesEntries(t *testing.T) {
 	} {
 		bad := batch()
 		spoil(&bad)
-		_, err := Append(path, quantity.US, []Entry{load(), bad})
+		_, err := Append(path, Options{}, []Entry{load(), bad})
 		require.ErrorContains(t, err, path+": entry 2 of 2 cannot be added: ")
 		require.ErrorContains(t, err, want)
 		require.Equal(t, before, content(t, path))
@@ -104,7 +101,7 @@ func TestAppendRefusesEntries(t *testing.T) {
 	longest.Note = strings.Repeat("x", mostLine-1-len(newEncoder().row(&longest, form{quantity.US, newest})))
 	mustAppend(t, path, longest)
 	longest.Note += "x"
-	_, err := Append(path, quantity.US, []Entry{longest})
+	_, err := Append(path, Options{}, []Entry{longest})
 	require.ErrorContains(t, err, "allowed: up to 65536")
 	requireSound(t, path, 2)
 }
@@ -113,11 +110,11 @@ func TestAppendRefusesEntries(t *testing.T) {
 // it had rows entries up to offset whole.
 func requireCut(t *testing.T, text string, size, whole, rows int, zeros string) {
 	path := write(t, fresh(t), text[:size]+zeros)
-	a, err := Append(path, quantity.US, []Entry{note("after")})
+	a, err := Append(path, Options{}, []Entry{note("after")})
 	require.NoError(t, err, "%d", size)
 	torn := text[whole:size] + zeros
 	if torn == "" {
-		require.Equal(t, Added{Numbers: a.Numbers, Created: size == 0}, a)
+		require.Equal(t, Added{Numbers: a.Numbers, Created: size == 0, End: EndUnknown}, a)
 		require.NoFileExists(t, path+tornSuffix)
 	} else {
 		require.Equal(t, path+tornSuffix, a.SetAside)
@@ -165,7 +162,7 @@ func TestTornAgain(t *testing.T) {
 	before := content(t, path)
 	require.NoError(t, os.Remove(path+tornSuffix))
 	require.NoError(t, os.Mkdir(path+tornSuffix, 0o755))
-	_, err := Append(path, quantity.US, []Entry{load()})
+	_, err := Append(path, Options{}, []Entry{load()})
 	require.EqualError(t, err, path+": nothing was added: "+path+".torn: a folder; expected a file")
 	require.Equal(t, before, content(t, path))
 }
@@ -195,10 +192,10 @@ func TestNumbersGoOn(t *testing.T) {
 		require.True(t, strings.HasPrefix(content(t, path), c.text), name)
 	}
 	path := write(t, fresh(t), lines[0]+"?,a\n?,b\n")
-	_, err := Append(path, quantity.US, []Entry{load()})
+	_, err := Append(path, Options{}, []Entry{load()})
 	require.EqualError(t, err, path+": none of its 2 rows tells its entry number; allowed: at least one that does")
 	path = write(t, fresh(t), lines[0]+"2147483647,a\n")
-	_, err = Append(path, quantity.US, []Entry{load()})
+	_, err = Append(path, Options{}, []Entry{load()})
 	require.EqualError(t, err, path+": its last entry number is 2147483647; allowed: up to 2147483647")
 }
 
@@ -245,11 +242,10 @@ func TestFailedWritesAreTakenBack(t *testing.T) {
 		{failing{short: true, truncate: true}, "recording failed: disk broken; and the file could not be put back", ""},
 	} {
 		write(t, path, before)
-		b, err := open(path, quantity.US)
-		require.NoError(t, err)
+		b := opened(t, path)
 		c.fail.File = b.f.(*os.File)
 		b.f = c.fail
-		_, err = b.add([]Entry{load()})
+		_, err := b.add([]Entry{load()})
 		b.close()
 		require.ErrorContains(t, err, c.want)
 		if c.after != "" {
@@ -263,11 +259,11 @@ func TestFailedWritesAreTakenBack(t *testing.T) {
 func TestReadOnlyFile(t *testing.T) {
 	path := made(t, batch())
 	before := content(t, path)
-	b, err := open(path, quantity.US)
-	require.NoError(t, err)
+	b := opened(t, path)
 	b.close()
-	b.f, err = os.Open(path)
+	f, err := os.Open(path)
 	require.NoError(t, err)
+	b.f = f
 	defer b.close()
 	_, err = b.add([]Entry{load()})
 	require.ErrorContains(t, err, "recording failed: ")
@@ -278,7 +274,7 @@ func TestReadOnlyFile(t *testing.T) {
 		f.Close()
 		t.Skip("this user may write any file")
 	}
-	_, err = Append(path, quantity.US, []Entry{load()})
+	_, err = Append(path, Options{}, []Entry{load()})
 	require.EqualError(t, err, path+": permission denied")
 	require.ErrorIs(t, err, os.ErrPermission)
 	requireSound(t, path, 1)
@@ -287,12 +283,16 @@ func TestReadOnlyFile(t *testing.T) {
 // Many begin the same journal at the same time.
 func TestManyBeginners(t *testing.T) {
 	const beginners = 6
-	for range 150 {
+	runs := 25
+	if endurance() {
+		runs = 150
+	}
+	for range runs {
 		path := fresh(t)
 		failed := make(chan error, beginners)
 		for range beginners {
 			go func() {
-				_, err := Append(path, quantity.US, []Entry{batch()})
+				_, err := Append(path, Options{}, []Entry{batch()})
 				failed <- err
 			}()
 		}

@@ -111,7 +111,10 @@ func parseTime(e *Entry, _ *decoder, cell string) (err error) {
 
 func timeOf(cell string) (time.Time, error) {
 	t, err := time.Parse(time.RFC3339, cell)
-	if err != nil {
+	switch {
+	case err != nil && spreadsheetTime(cell):
+		return t, resavedError("times are written " + cell)
+	case err != nil:
 		return t, fmt.Errorf("%s is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00", words.Quoted(cell))
 	}
 	return t, nil
@@ -127,9 +130,10 @@ func moment(name string, field func(*Entry) **time.Time) column {
 			}
 			return timeText(**field(e))
 		},
-		parse: func(e *Entry, _ *decoder, cell string) error {
-			t, err := timeOf(cell)
-			*field(e) = &t
+		parse: func(e *Entry, d *decoder, cell string) (err error) {
+			t := target(d, field)
+			*t, err = timeOf(cell)
+			*field(e) = t
 			return err
 		},
 	}
@@ -137,7 +141,7 @@ func moment(name string, field func(*Entry) **time.Time) column {
 
 func formatKind(e *Entry, _ quantity.System) string { return encodeText(string(e.Kind)) }
 
-func parseKind(e *Entry, _ *decoder, cell string) (err error) {
-	e.Kind, err = KindNamed(cell, Kinds())
+func parseKind(e *Entry, d *decoder, cell string) (err error) {
+	e.Kind, err = KindNamed(cell, d.kinds)
 	return err
 }

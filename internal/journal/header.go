@@ -36,6 +36,9 @@ func parseHeader(line []byte) (form, error) {
 	if !bytes.HasPrefix(bytes.TrimPrefix(line, []byte(`"`)), []byte(title+" ")) {
 		return form{}, fmt.Errorf("not a journal: its first heading is not %q", fmt.Sprintf("%s %d", title, newest))
 	}
+	if bytes.Count(line, []byte(";")) >= len(headings(form{version: 1}))-1 {
+		return form{}, resavedError("semicolons stand between the cells")
+	}
 	cells, err := newDecoder(form{version: newest}).split(line)
 	if err != nil {
 		return form{}, errors.New("not a journal: its header is not a line of comma-separated headings")

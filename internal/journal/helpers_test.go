@@ -55,7 +55,7 @@ func made(t testing.TB, entries ...Entry) string {
 
 func mustAppend(t testing.TB, path string, entries ...Entry) Added {
 	t.Helper()
-	a, err := Append(path, quantity.US, entries)
+	a, err := Append(path, Options{}, entries)
 	require.NoError(t, err)
 	return a
 }
@@ -67,15 +67,28 @@ func mustRead(t testing.TB, path string) *Journal {
 	return j
 }
 
-func mustVerify(t testing.TB, path string) *Audit {
+// mustVerify goes through a journal, and reads it too.
+func mustVerify(t testing.TB, path string) *Journal {
 	t.Helper()
 	a, err := Verify(path)
 	require.NoError(t, err)
-	return a
+	j := mustRead(t, path)
+	require.Equal(t, *a, j.Audit)
+	return j
+}
+
+// opened is a writer of the journal at path, as Append makes it.
+func opened(t testing.TB, path string) *writer {
+	t.Helper()
+	f, real, made, err := openLocked(path, true, true, Options{})
+	require.NoError(t, err)
+	w := &writer{path: path, real: real, f: f, made: made}
+	require.NoError(t, w.survey(quantity.US, false))
+	return w
 }
 
 // requireSound checks that nothing is wrong with a journal of n entries.
-func requireSound(t testing.TB, path string, n int) *Audit {
+func requireSound(t testing.TB, path string, n int) *Journal {
 	t.Helper()
 	a := mustVerify(t, path)
 	require.True(t, a.Sound(), "faults %v, missing %v, torn %d", a.Faults, a.Missing, a.Torn)

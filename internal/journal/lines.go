@@ -23,7 +23,13 @@ type lineReader struct {
 	length int64  // in bytes, with the end
 	long   bool   // longer than mostLine; text is nothing
 	ended  bool   // by a line end
+	bare   bool   // ended by CR without LF
+	hollow bool   // it begins with zeros
 }
+
+// hollow is how many bytes of an addition of several rows are left as zeros until the rest is on
+// the disk. Two, so that no single byte that goes wrong looks like it.
+const hollow = 2
 
 func newLineReader(r io.Reader) *lineReader { return &lineReader{in: bufio.NewReaderSize(r, mostLine)} }
 
@@ -35,6 +41,7 @@ func (l *lineReader) next() error {
 	}
 	l.number++
 	l.length, l.long = int64(len(text)), false
+	l.hollow = bytes.HasPrefix(text, make([]byte, hollow))
 	for err == bufio.ErrBufferFull {
 		if l.length > mostTorn {
 			return fmt.Errorf("line %d does not end within %d MiB: not a journal", l.number, mostTorn>>20)
@@ -47,6 +54,7 @@ func (l *lineReader) next() error {
 		return err
 	}
 	l.ended = err == nil
+	l.bare = !l.ended && bytes.HasSuffix(text, []byte("\r"))
 	l.text = nil
 	if !l.long {
 		l.text = trimEnd(text)

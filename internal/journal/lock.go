@@ -1,84 +1,96 @@
 package journal
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
-
-	"github.com/gofrs/flock"
+	"time"
 )
 
-// The lock is held on a side file, PATH.lock, which stays and is always empty: the
-// journal itself can then be replaced or copied by others without upsetting a lock.
+// The lock is held on the journal itself, on the descriptor that reads and writes it: two names
+// of one file are under one lock, and there is no other file that somebody could remove. A
+// PATH.lock of an earlier version means nothing any more.
 
-const lockSuffix = ".lock"
+const (
+	usualWait     = 30 * time.Second
+	usualPatience = time.Second // after which Options.Waiting is called
+)
 
-// lockToWrite waits for the lock that a writer needs.
-func lockToWrite(path string) (release func(), err error) {
-	if err := checkRegularIfThere(path + lockSuffix); err != nil {
-		return nil, err
-	}
+// openLocked opens the journal at path and locks it, to write or to read alone. The file is the
+// one that stands at path when it is locked. make tells that one that is not there is to be made;
+// made tells that it was.
+func openLocked(path string, write, make bool, o Options) (f *os.File, real string, made bool, err error) {
 	for {
-		if err := makeLock(path); err != nil {
-			return nil, fmt.Errorf("%s: %w", path+lockSuffix, reason(err))
+		real, found, err := resolve(path)
+		if err != nil {
+			return nil, "", false, err
 		}
-		l := flock.New(path+lockSuffix, flock.SetFlag(os.O_RDWR))
-		err := l.Lock()
-		if errors.Is(err, fs.ErrPermission) {
-			// It belongs to someone else; most systems lock it all the same.
-			l = flock.New(path+lockSuffix, flock.SetFlag(os.O_RDONLY))
-			err = l.Lock()
+		if !found && !make {
+			return nil, "", false, fmt.Errorf("%s: %w", path, os.ErrNotExist)
 		}
-		if errors.Is(err, fs.ErrNotExist) {
-			continue
+		f, err := os.OpenFile(real, openFlags(write, found), 0o666)
+		if errors.Is(err, fs.ErrExist) || found && errors.Is(err, fs.ErrNotExist) {
+			continue // somebody made or removed it just now
 		}
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", path+lockSuffix, reason(err))
+			return nil, "", false, fmt.Errorf("%s: %w", path, reason(err))
 		}
-		if current(l) {
-			return func() { _ = l.Unlock() }, nil
+		if err := hold(f, write, o); err != nil {
+			_ = f.Close()
+			return nil, "", false, fmt.Errorf("%s: %w", path, reason(err))
 		}
-		_ = l.Unlock()
+		if isAt(f, path) {
+			return f, real, !found, nil
+		}
+		_ = f.Close() // it was removed or replaced before it was locked
 	}
 }
 
-// lockToRead waits for the lock that a reader takes, so that it never sees a row half
-// written. Without a lock file nobody has written yet, or the journal was copied without
-// it: then it takes no lock and makes no file, because reading changes nothing.
-func lockToRead(path string) (release func()) {
-	if checkRegularIfThere(path+lockSuffix) == nil {
-		l := flock.New(path+lockSuffix, flock.SetFlag(os.O_RDONLY))
-		if l.RLock() == nil {
-			return func() { _ = l.Unlock() }
+func openFlags(write, found bool) int {
+	switch {
+	case !write:
+		return os.O_RDONLY
+	case found:
+		return os.O_RDWR
+	}
+	return os.O_RDWR | os.O_CREATE | os.O_EXCL
+}
+
+// hold waits for the lock. A file system without locks does not keep a reader from reading.
+func hold(f *os.File, write bool, o Options) error {
+	wait, waiting, patience := cmp.Or(o.Wait, usualWait), o.Waiting, cmp.Or(o.patience, usualPatience)
+	began := time.Now()
+	for pause := time.Millisecond; ; pause = min(2*pause, 16*time.Millisecond) {
+		ok, err := tryLock(f, write)
+		if ok || (err != nil && !write) {
+			return nil
 		}
+		if err != nil {
+			return fmt.Errorf("it cannot be locked: %w", err)
+		}
+		waited := time.Since(began)
+		if waited >= wait {
+			return fmt.Errorf("another program holds it, and did not let go of it in %v; nothing was done; allowed: when that program has ended", wait)
+		}
+		if waiting != nil && waited >= patience {
+			waiting()
+			waiting = nil
+		}
+		time.Sleep(pause)
 	}
-	return func() {}
 }
 
-// makeLock makes the side file if it is not there, open to whom the journal is.
-func makeLock(path string) error {
-	f, err := os.OpenFile(path+lockSuffix, os.O_CREATE|os.O_EXCL|os.O_RDWR, 0o666)
-	if errors.Is(err, fs.ErrExist) {
-		return nil
-	}
-	if err != nil {
-		return err
-	}
-	defer f.Close()
-	if info, err := os.Stat(path); err == nil {
-		_ = f.Chmod(info.Mode().Perm()) // others may then be refused, and hear so
-	}
-	return nil
-}
+// located is a file that can tell which one it is.
+type located interface{ Stat() (fs.FileInfo, error) }
 
-// current tells whether the locked file is still the one at its path: somebody may
-// have removed it in the meantime.
-func current(l *flock.Flock) bool {
-	held, err := l.Stat()
+// isAt tells whether an open file is the one at a path.
+func isAt(f located, path string) bool {
+	held, err := f.Stat()
 	if err != nil {
 		return false
 	}
-	there, err := os.Stat(l.Path())
+	there, err := os.Stat(path)
 	return err == nil && os.SameFile(held, there)
 }

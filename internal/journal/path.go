@@ -56,6 +56,9 @@ func checkRegular(path string, info fs.FileInfo) error {
 func checkRegularIfThere(path string) error {
 	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) {
+		if _, err := os.Lstat(path); err == nil {
+			return fmt.Errorf("%s: a link to a file that is not there", path)
+		}
 		return nil
 	}
 	if err != nil {

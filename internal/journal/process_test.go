@@ -12,8 +12,6 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/require"
-
-	"brineyard/internal/quantity"
 )
 
 // childVariable makes the test binary a process that does one of the jobs on the
@@ -25,7 +23,7 @@ func TestMain(m *testing.M) {
 	if job == "" {
 		os.Exit(m.Run())
 	}
-	jobs := map[string]func(path, arg string) error{"add": addRows, "batches": addBatches, "limit": addAtLimit}
+	jobs := map[string]func(path, arg string) error{"add": addRows, "add-aloud": addAloud, "batches": addBatches, "fives": fives, "import": importRows, "limit": addAtLimit}
 	if err := jobs[job](os.Args[1], os.Args[2]); err != nil {
 		fmt.Fprintln(os.Stderr, err)
 		os.Exit(1)
@@ -47,7 +45,7 @@ func endurance() bool { return os.Getenv("BRINEYARD_ENDURANCE") != "" }
 func addRows(path, count string) error {
 	n, err := strconv.Atoi(count)
 	for i := 0; i < n && err == nil; i++ {
-		_, err = Append(path, quantity.US, []Entry{note(fmt.Sprint(os.Getpid(), " ", i))})
+		_, err = Append(path, Options{}, []Entry{note(fmt.Sprint(os.Getpid(), " ", i))})
 	}
 	return err
 }
@@ -97,7 +95,7 @@ func addBatches(path, seed string) error {
 			}
 		}
 		var a Added
-		if a, err = Append(path, quantity.US, entries); err == nil {
+		if a, err = Append(path, Options{}, entries); err == nil {
 			fmt.Println(strings.Trim(fmt.Sprint(a.Numbers), "[]"))
 		}
 	}

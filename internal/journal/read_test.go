@@ -66,7 +66,9 @@ func TestFaults(t *testing.T) {
 		"row twice":       {lines[0] + lines[1] + lines[1] + lines[2], []int{1, 2}, []string{"line 3, entry 1: its number was there before, so it does not count"}},
 		"order": {lines[0] + lines[1] + lines[3] + lines[2], []int{1, 3, 2}, []string{
 			"line 3, entry 3: its number does not follow; expected 2", "line 4, entry 2: its number does not follow; expected 4"}},
-		"empty line": {good + "\n", []int{1, 2, 3}, []string{"line 5: an empty line"}},
+		"blank lines": {lines[0] + "\r\n" + lines[1] + ",,,\n" + lines[2] + lines[3] + "\n\r\n", []int{1, 2, 3}, nil},
+		"semicolons": {lines[0] + lines[1] + strings.ReplaceAll(lines[2], ",", ";") + lines[3], []int{1, 3}, []string{
+			"line 3, entry 2: saved by a spreadsheet: semicolons stand between the cells; put back a copy of the file as it was, and save spreadsheets under another name"}},
 		"zeros": {lines[0] + lines[1] + strings.Repeat("\x00", 300) + "\n" + lines[2], []int{1, 2}, []string{
 			`line 3: 1 cells; expected 30`}},
 		"long line": {lines[0] + lines[1] + strings.Repeat("x", mostLine) + "\n" + lines[2], []int{1, 2}, []string{"line 3: longer than 65536 bytes"}},
@@ -82,12 +84,12 @@ func TestFaultyCells(t *testing.T) {
 		"number of cells": {good[:strings.IndexByte(good, '\n')] + "\n1\n", nil, []string{"line 2, entry 1: 1 cells; expected 30"}},
 		"kind":            {edit(",batch,", ",boil,"), []int{2, 3}, []string{`line 2, entry 1: kind: "boil" is no kind of event; allowed: batch, reading, correction, transfer, load, unload, delivery, order, spill, sale, loan, gift, clean, rinse, count, work, note, undo, accept`}},
 		"volume":          {edit(",1095,", ",lots,"), []int{2, 3}, []string{`line 2, entry 1: volume [gal]: "lots" is no number; allowed: one like 1095 or -6.1`}},
-		"time":            {edit("2026-01-15T06:40:00-05:00", "1/15/2026 6:40"), []int{2, 3}, []string{`line 2, entry 1: time: "1/15/2026 6:40" is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00`}},
+		"time":            {edit("2026-01-15T06:40:00-05:00", "1/15/2026 6:40"), []int{2, 3}, []string{`line 2, entry 1: time: saved by a spreadsheet: times are written 1/15/2026 6:40; put back a copy of the file as it was, and save spreadsheets under another name`}},
 		"no kind":         {edit(",batch,", ",,"), []int{2, 3}, []string{`line 2, entry 1: kind: "" is no kind of event; allowed: batch, reading, correction, transfer, load, unload, delivery, order, spill, sale, loan, gift, clean, rinse, count, work, note, undo, accept`}},
-		"number":          {edit("\n2,", "\nx,"), []int{1, 3}, []string{`line 3: brineyard journal 2: "x" is no entry number; allowed: 1 to 2147483647`, "line 4, entry 3: its number does not follow; expected 2"}},
+		"number":          {edit("\n2,", "\nx,"), []int{1, 3}, []string{`line 3, entry 2: brineyard journal 2: "x" is no entry number; allowed: 1 to 2147483647`}},
 		"cancels":         {edit("\n2,2026-01-15T08:00:00-05:00,note", "\n2,2026-01-15T08:00:00-05:00,undo"), []int{1, 3}, []string{"line 3, entry 2: cancels: 0 in an entry of kind undo; allowed: the number of an entry with undo and accept, none with other kinds"}},
 		"escape":          {edit("second", `C:\salt`), []int{1, 3}, []string{`line 3, entry 2: note: "\\salt" has a backslash that is no escape; allowed: \\ for one backslash`}},
-		"open quote":      {edit("second", `"second`), []int{1, 3}, []string{"line 3: not a row of comma-separated cells: a quote is out of place", "line 4, entry 3: its number does not follow; expected 2"}},
+		"open quote":      {edit("second", `"second`), []int{1, 3}, []string{"line 3, entry 2: not a row of comma-separated cells: a quote is out of place"}},
 	})
 }
 
@@ -125,13 +127,13 @@ func requireRefused(t *testing.T, path, want string) {
 	require.EqualError(t, err, path+": "+want)
 	_, err = Verify(path)
 	require.EqualError(t, err, path+": "+want)
-	_, err = Reverse(path, quantity.US, 1, note("no"))
+	_, err = Reverse(path, Options{}, 1, note("no"))
 	require.EqualError(t, err, path+": "+want)
 	if want == os.ErrNotExist.Error() {
-		require.NoFileExists(t, path+lockSuffix)
+		require.NoFileExists(t, path+endSuffix)
 		return
 	}
-	_, err = Append(path, quantity.US, []Entry{batch()})
+	_, err = Append(path, Options{}, []Entry{batch()})
 	require.EqualError(t, err, path+": "+want)
 }
 
@@ -151,7 +153,7 @@ func TestNoJournal(t *testing.T) {
 	requireRefused(t, filepath.Join(dir, "none.csv"), os.ErrNotExist.Error())
 	_, err := Read(filepath.Join(dir, "none.csv"))
 	require.ErrorIs(t, err, os.ErrNotExist)
-	_, err = Append(filepath.Join(dir, "none", "north.csv"), quantity.US, []Entry{batch()})
+	_, err = Append(filepath.Join(dir, "none", "north.csv"), Options{}, []Entry{batch()})
 	require.ErrorContains(t, err, ": its folder: ")
 	require.ErrorIs(t, err, os.ErrNotExist)
 }
@@ -166,7 +168,7 @@ func TestLinks(t *testing.T) {
 	_, err := Read(loop)
 	require.ErrorContains(t, err, loop+": ")
 	require.ErrorContains(t, err, "too many links")
-	_, err = Append(loop, quantity.US, []Entry{batch()})
+	_, err = Append(loop, Options{}, []Entry{batch()})
 	require.ErrorContains(t, err, "too many links")
 	requireRefused(t, dangling, "a link to a file that is not there")
 }
@@ -184,7 +186,7 @@ func TestHugeLines(t *testing.T) {
 		runtime.ReadMemStats(&before)
 		_, err := Read(path)
 		require.EqualError(t, err, path+": "+want)
-		_, err = Append(path, quantity.US, []Entry{batch()})
+		_, err = Append(path, Options{}, []Entry{batch()})
 		require.ErrorContains(t, err, "not a journal")
 		runtime.ReadMemStats(&after)
 		require.Less(t, after.TotalAlloc-before.TotalAlloc, uint64(40<<20))
@@ -192,15 +194,4 @@ func TestHugeLines(t *testing.T) {
 		require.NoError(t, err)
 		require.EqualValues(t, 1<<30, info.Size())
 	}
-}
-
-// A lock that cannot be had does not keep a reader from reading, but a writer from
-// writing.
-func TestNoLock(t *testing.T) {
-	path := made(t, batch())
-	require.NoError(t, os.Remove(path+lockSuffix))
-	require.NoError(t, os.Mkdir(path+lockSuffix, 0o755))
-	requireSound(t, path, 1)
-	_, err := Append(path, quantity.US, []Entry{batch()})
-	require.EqualError(t, err, path+".lock: a folder; expected a file")
 }

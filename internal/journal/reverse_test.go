@@ -6,8 +6,6 @@ import (
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
-
-	"brineyard/internal/quantity"
 )
 
 func numbersOf(entries []Entry) []int {
@@ -21,7 +19,7 @@ func numbersOf(entries []Entry) []int {
 func TestReverse(t *testing.T) {
 	path := made(t, batch(), load())
 	back := func(number int) error {
-		_, err := Reverse(path, quantity.US, number, note("slip of the pen"))
+		_, err := Reverse(path, Options{}, number, note("slip of the pen"))
 		return err
 	}
 	holds := func() []int { return numbersOf(held(mustRead(t, path).Entries)) }
@@ -41,7 +39,7 @@ func TestReverse(t *testing.T) {
 	e := requireSound(t, path, 5).Entries[2]
 	require.Equal(t, []any{Undo, 1, "slip of the pen"}, []any{e.Kind, e.Cancels, e.Note})
 	empty := write(t, fresh(t), "")
-	_, err := Reverse(empty, quantity.US, 1, note(""))
+	_, err := Reverse(empty, Options{}, 1, note(""))
 	require.EqualError(t, err, empty+": there is no entry 1; the journal has none")
 	require.Empty(t, content(t, empty))
 }

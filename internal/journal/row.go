@@ -13,19 +13,27 @@ import (
 // checkOf is the check of a row's text: CRC-32C in letters, since a spreadsheet may
 // take digits for a number.
 func checkOf(line []byte) string {
+	letters := checkLetters(line)
+	return string(letters[:])
+}
+
+func checkLetters(line []byte) (letters [8]byte) {
 	sum := crc32.Checksum(line, crc32.MakeTable(crc32.Castagnoli))
-	letters := make([]byte, 8)
 	for i := range letters {
 		letters[i] = 'a' + byte(sum>>(28-4*i))&0xf
 	}
-	return string(letters)
+	return letters
 }
 
 // checkFits tells whether a line, without its end, closes with the check of what stands
 // before.
 func checkFits(line []byte) bool {
 	at := bytes.LastIndexByte(line, ',')
-	return at >= 0 && checkOf(line[:at]) == string(line[at+1:])
+	if at < 0 {
+		return false
+	}
+	letters := checkLetters(line[:at])
+	return bytes.Equal(letters[:], line[at+1:])
 }
 
 // encoder makes lines of entries.
@@ -64,14 +72,18 @@ func (c *encoder) row(e *Entry, f form) []byte {
 // decoder takes lines back to entries.
 type decoder struct {
 	form
-	rest     []byte // of the line, for the CSV reader
+	reuse    bool     // what an entry points to is that of the one before
+	spare    Entry    // which holds it
+	kinds    []Kind   // that there are
+	cells    []string // of the line at hand
+	rest     []byte   // of the line, for the CSV reader
 	in       *csv.Reader
 	interned map[string]string
 	rewrite  *encoder
 }
 
 func newDecoder(f form) *decoder {
-	d := &decoder{form: f, interned: map[string]string{}, rewrite: newEncoder()}
+	d := &decoder{form: f, kinds: Kinds(), interned: map[string]string{}, rewrite: newEncoder()}
 	d.restart()
 	return d
 }
@@ -95,6 +107,15 @@ func (d *decoder) Read(p []byte) (int, error) {
 
 // split cuts a line, without its end, into cells; they hold until the next call.
 func (d *decoder) split(line []byte) ([]string, error) {
+	if len(line) > 0 && bytes.IndexByte(line, '"') < 0 {
+		d.cells = d.cells[:0]
+		for rest, more := string(line), true; more; {
+			var cell string
+			cell, rest, more = strings.Cut(rest, ",")
+			d.cells = append(d.cells, cell)
+		}
+		return d.cells, nil
+	}
 	d.rest = line
 	cells, err := d.in.Read()
 	if err != nil {
@@ -106,15 +127,15 @@ func (d *decoder) split(line []byte) ([]string, error) {
 // intern returns a copy of text that does not hold on to its line. Names come again and
 // again, and are kept once.
 func (d *decoder) intern(text string) string {
-	const name = 32
+	const name, names = 32, 4096 // bytes, and how many are kept
 	if text == "" {
 		return ""
 	}
-	if len(text) > name {
-		return strings.Clone(text)
-	}
 	if known, ok := d.interned[text]; ok {
 		return known
+	}
+	if len(text) > name || len(d.interned) >= names {
+		return strings.Clone(text)
 	}
 	text = strings.Clone(text)
 	d.interned[text] = text
@@ -126,28 +147,45 @@ var errChanged = errors.New("the check does not fit the row: it was changed outs
 
 // row reads a line without its end. With errChanged the entry is good all the same;
 // with another error its number may be known.
-func (d *decoder) row(line []byte) (Entry, error) {
-	var e Entry
-	if len(line) == 0 {
-		return e, errors.New("an empty line")
-	}
+func (d *decoder) row(line []byte) (e Entry, err error) {
+	err = d.into(&e, line)
+	return e, err
+}
+
+// into is row for an entry that is there.
+func (d *decoder) into(e *Entry, line []byte) error {
+	*e = Entry{}
 	cells, err := d.split(line)
 	if err != nil {
-		return e, errors.New("not a row of comma-separated cells: a quote is out of place")
+		return errors.New("not a row of comma-separated cells: a quote is out of place")
 	}
 	width := len(d.columns())
 	if cells = withoutEmptyEnd(cells, width+1); len(cells) != width+1 {
 		e.Number, _ = entryNumber(cells[0])
-		return e, fmt.Errorf("%d cells; expected %d", len(cells), width+1)
+		return wrongWidth(cells, width+1)
 	}
-	if err := d.fill(&e, cells); err != nil {
-		return e, err
+	if err := d.fill(e, cells); err != nil {
+		return err
 	}
 	// A spreadsheet may set quotes otherwise; that alone is no change.
-	if !checkFits(line) && checkOf(d.rewrite.line(cells[:width])) != cells[width] {
-		return e, errChanged
+	if checkFits(line) || checkOf(d.rewrite.line(cells[:width])) == cells[width] {
+		return nil
 	}
-	return e, nil
+	return errChanged
+}
+
+// complete tells whether a line that has no end is a row that lacks nothing else: one that was
+// cut short has no check of eight letters.
+func (d *decoder) complete(l *lineReader) bool {
+	if l.long {
+		return false
+	}
+	if checkFits(l.text) {
+		return true
+	}
+	_, err := d.row(l.text)
+	at := bytes.LastIndexByte(l.text, ',')
+	return (err == nil || errors.Is(err, errChanged)) && isCheck(string(l.text[at+1:]))
 }
 
 // fill fills an entry from the cells of a row.

@@ -143,7 +143,7 @@ func TestOlderVersion(t *testing.T) {
 	require.True(t, strings.HasPrefix(content(t, path), "brineyard journal 1,"))
 	requireSound(t, path, 2)
 	e := Entry{Time: first.Time, Kind: Delivery, Salt: to(quantity.Mass(1e4)), Ticket: "77-12"}
-	_, err := Append(path, quantity.US, []Entry{e})
+	_, err := Append(path, Options{}, []Entry{e})
 	require.EqualError(t, err, path+": entry 1 of 1 cannot be added: this journal is of version 1, which has no column for ticket; allowed: a new journal that begins with counts, or the entry without it")
 	requireSound(t, path, 2)
 }

@@ -11,7 +11,7 @@ const tornSuffix = ".torn"
 // setAside moves the torn end of a journal to its side file. It is on the disk there
 // before it is cut off here.
 func (w *writer) setAside() error {
-	side := w.path + tornSuffix
+	side := w.real + tornSuffix
 	if err := checkRegularIfThere(side); err != nil {
 		return err
 	}

@@ -2,10 +2,9 @@ package journal
 
 import (
 	"bytes"
-	"errors"
 	"fmt"
 	"io"
-	"os"
+	"io/fs"
 	"path/filepath"
 
 	"brineyard/internal/quantity"
@@ -13,15 +12,22 @@ import (
 
 // writer is a journal that is open for adding, under the lock.
 type writer struct {
-	path string
-	f    storage // nil as long as there is no file
+	path string  // as it was named
+	real string  // with links followed
+	f    storage // the file, in place: it keeps owner and mode
 	made bool    // by this addition
 	form
 	size    int64 // of what is whole
 	torn    int64 // bytes behind that
 	fresh   bool  // it has no header yet
 	unended bool  // its last line is whole but for the line end
-	last    int   // the highest entry number
+	last    int   // the highest entry number, of those that are lost too
+	first   string
+	mark    string // checks of the first and of the last row; empty for none
+	lost    Span
+	newest  slot // of the side file
+	state   End
+	log     *Log // the journal as it stands; nil where it has no rows, or was not read
 }
 
 // storage is what an addition needs of a file.
@@ -29,142 +35,119 @@ type storage interface {
 	io.ReaderAt
 	io.WriterAt
 	io.Closer
+	Stat() (fs.FileInfo, error)
 	Truncate(size int64) error
 	Sync() error
 }
 
-// open opens the journal in place, so that it keeps owner and mode, and looks at its
-// beginning and its end; a file that is not there is made later.
-func open(path string, sys quantity.System) (*writer, error) {
-	w := &writer{path: path, form: form{sys, newest}, fresh: true}
-	f, err := os.OpenFile(path, os.O_RDWR, 0)
-	if errors.Is(err, os.ErrNotExist) {
-		return w, nil
-	}
+func (w *writer) close() { _ = w.f.Close() } // what was written is synced by now
+
+func (w *writer) syncDir() error { return syncDir(filepath.Dir(w.real)) }
+
+// survey finds out where the journal ends and how its numbers go on. Where the side file knows the
+// end, that is all that is read, unless all has to be.
+func (w *writer) survey(sys quantity.System, all bool) error {
+	info, err := w.f.Stat()
 	if err != nil {
-		return nil, reason(err)
+		return err
 	}
-	w.f = f
-	info, err := f.Stat()
-	if err == nil {
-		err = w.survey(info.Size())
-	}
-	if err != nil {
-		w.close()
-		return nil, reason(err)
-	}
-	return w, nil
-}
-
-func (w *writer) close() {
-	if w.f != nil {
-		_ = w.f.Close() // what was written is synced by now
-		w.f = nil
-	}
-}
-
-func (w *writer) syncDir() error { return syncDir(filepath.Dir(w.path)) }
-
-// survey reads the header and the end of a file of that size.
-func (w *writer) survey(size int64) error {
+	w.newest, w.state = readEnd(w.real)
+	size := info.Size()
 	if size == 0 {
+		w.form, w.fresh = form{sys, newest}, true
+		w.surveyLost(ending{})
 		return nil
 	}
+	if !all && w.state == EndKnown && w.newest.adds == 0 && w.newest.size == size && w.newest.marksEnd(w.f, size) {
+		w.size, w.last, w.first, w.mark = size, w.newest.last, known(w.newest.first), known(w.newest.mark)
+		return w.surveyHeader(size)
+	}
+	return w.surveyAll(sys, size)
+}
+
+// known is a check that the side file has; empty for none.
+func known(check string) string {
+	if check == none {
+		return ""
+	}
+	return check
+}
+
+// surveyHeader reads the first line.
+func (w *writer) surveyHeader(size int64) (err error) {
 	head, err := readRange(w.f, 0, min(size, mostLine))
 	if err != nil {
 		return err
 	}
-	end := bytes.IndexByte(head, '\n')
-	if end < 0 {
-		return w.surveyHeader(head, size)
-	}
-	if w.form, err = parseHeader(trimEnd(head[:end])); err != nil {
-		return err
-	}
-	w.fresh = false
-	return w.surveyEnd(int64(end)+1, size)
+	head, _, _ = bytes.Cut(head, []byte("\n"))
+	w.form, err = parseHeader(trimEnd(head))
+	return err
 }
 
-// surveyHeader looks at a file that is a single line without an end.
-func (w *writer) surveyHeader(head []byte, size int64) error {
-	f, err := parseHeader(trimEnd(head))
-	switch {
-	case err == nil:
-		w.form, w.fresh, w.unended, w.size = f, false, true, size
-	case tornHeader(head) && size == int64(len(head)):
-		w.torn = size
-	default:
+// surveyAll goes through the whole file.
+func (w *writer) surveyAll(sys quantity.System, size int64) error {
+	l := &Log{f: w.f, size: size, close: func() error { return nil }, looks: map[int]string{}}
+	s := newScan(l, w.newest, w.state)
+	if err := s.run(); err != nil {
 		return err
+	}
+	w.size, w.torn = size-l.Torn, l.Torn
+	if s.dec == nil { // its header is torn
+		w.form, w.fresh = form{sys, newest}, true
+		w.surveyLost(s.ending)
+		return nil
+	}
+	w.form, w.first, w.last = l.form, known(s.ending.first), l.Highest
+	if l.Highest == 0 && len(l.Faults) > 0 {
+		return fmt.Errorf("none of its %d rows tells its entry number; allowed: at least one that does", len(l.Faults))
+	}
+	w.surveyLost(s.ending)
+	if l.Rows > 0 {
+		w.log = l
+	}
+	end, err := lastLine(w.f, w.size)
+	if err != nil {
+		return err
+	}
+	w.unended = !bytes.HasSuffix(end, []byte("\n"))
+	if end = trimEnd(end); numberOf(end) == l.Highest && w.lost == (Span{}) {
+		w.mark = checkCell(end)
 	}
 	return nil
 }
 
-// surveyEnd finds where the whole lines end, and the last entry number. rows is where
-// the rows begin. It reads no more than the end of the file, unless that is torn or
-// damaged.
-func (w *writer) surveyEnd(rows, size int64) error {
-	whole, err := lastLineEnd(w.f, size)
-	if err != nil {
-		return err
+// surveyLost heeds the numbers of entries that were acknowledged and are gone.
+func (w *writer) surveyLost(j ending) {
+	w.state, w.lost = w.newest.judge(w.state, j)
+	if w.lost != (Span{}) {
+		w.last = w.lost.To
 	}
-	if rest := size - whole; rest > 0 && rest < mostLine {
-		line, err := readRange(w.f, whole, rest)
-		if err != nil {
-			return err
-		}
-		if checkFits(trimEnd(line)) {
-			w.unended, whole = true, size
-		}
-	}
-	w.size, w.torn = whole, size-whole
-	from := max(rows, whole-2*mostLine)
-	tail, err := readRange(w.f, from, whole-from)
-	if err != nil {
-		return err
-	}
-	if from > rows {
-		tail = tail[bytes.IndexByte(tail, '\n')+1:] // part of a line
-	}
-	last, ok := lastNumber(tail)
-	if !ok {
-		last, err = highestNumber(io.NewSectionReader(w.f, rows, whole-rows))
-	}
-	w.last = last
-	return err
 }
 
-// lastNumber is the number of the last of the lines; ok tells that their checks and
-// their order are right, so that it can be relied on.
-func lastNumber(tail []byte) (last int, ok bool) {
-	for line := range bytes.Lines(tail) {
-		line = trimEnd(line)
-		n := numberOf(line)
-		if n == 0 || (last > 0 && n != last+1) || !checkFits(line) {
-			return 0, false
-		}
-		last = n
+// lastLine is the last line of what is whole, with its end if it has one. Blank lines at the end
+// are not heeded but for that end.
+func lastLine(f io.ReaderAt, size int64) ([]byte, error) {
+	tail, err := readRange(f, max(0, size-2*mostLine), min(size, 2*mostLine))
+	if err != nil {
+		return nil, err
 	}
-	return last, true
+	end := tail[len(bytes.TrimRight(tail, "\r\n,")):]
+	text := bytes.TrimRight(tail, "\r\n,")
+	line := text[bytes.LastIndexByte(text, '\n')+1:]
+	if bytes.HasSuffix(end, []byte("\n")) {
+		return append(bytes.Clone(line), '\n'), nil
+	}
+	return line, nil
 }
 
-// highestNumber is the highest entry number of all lines. It fails if none of them
-// tells one.
-func highestNumber(r io.Reader) (int, error) {
-	l, highest := newLineReader(r), 0
-	for {
-		err := l.next()
-		if err == io.EOF {
-			break
-		}
-		if err != nil {
-			return 0, err
-		}
-		highest = max(highest, numberOf(l.text))
+// marksEnd tells whether a journal of a size ends in the row that was acknowledged last.
+func (s slot) marksEnd(f io.ReaderAt, size int64) bool {
+	line, err := lastLine(f, size)
+	if err != nil || !bytes.HasSuffix(line, []byte("\n")) {
+		return false
 	}
-	if highest == 0 {
-		return 0, fmt.Errorf("none of its %d rows tells its entry number; allowed: at least one that does", l.number)
-	}
-	return highest, nil
+	line = trimEnd(line)
+	return numberOf(line) == s.last && checkCell(line) == s.mark && checkFits(line)
 }
 
 // numberOf is the entry number of a line; 0 if it tells none.
@@ -175,21 +158,6 @@ func numberOf(line []byte) int {
 		return 0
 	}
 	return n
-}
-
-// lastLineEnd is the offset behind the last line end of a file that has one.
-func lastLineEnd(f io.ReaderAt, size int64) (int64, error) {
-	for end := size; end > 0 && size-end < mostTorn; end -= min(end, mostLine) {
-		from := max(0, end-mostLine)
-		part, err := readRange(f, from, end-from)
-		if err != nil {
-			return 0, err
-		}
-		if at := bytes.LastIndexByte(part, '\n'); at >= 0 {
-			return from + int64(at) + 1, nil
-		}
-	}
-	return 0, fmt.Errorf("its last line does not end within %d MiB: not a journal", mostTorn>>20)
 }
 
 // readRange reads part of a file.

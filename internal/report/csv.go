@@ -26,48 +26,59 @@ func CSV(w io.Writer, d *Document) error {
 		rows = append(rows, []string{"caution", c, ""})
 	}
 	out := csv.NewWriter(w)
-	if err := out.WriteAll(cleanAll(rows)); err != nil {
+	for _, row := range rows {
+		if err := out.Write(cleaned(row)); err != nil {
+			return err
+		}
+	}
+	out.Flush()
+	if err := out.Error(); err != nil {
 		return err
 	}
 	for i := range d.Tables {
 		if _, err := io.WriteString(w, "\n"); err != nil {
 			return err
 		}
-		if err := out.WriteAll(cleanAll(tableRows(&d.Tables[i]))); err != nil {
+		if err := csvTable(out, &d.Tables[i]); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// tableRows lays out a table with its key in the first column and a unit column
-// behind each column that has units.
-func tableRows(t *Table) [][]string {
+// csvTable writes a table, row by row, with its key in the first column and a unit column behind
+// each column that has units.
+func csvTable(out *csv.Writer, t *Table) error {
 	unit := make([]bool, len(t.Columns))
-	for _, row := range t.Rows {
+	for row := range t.all() {
 		for i, v := range row {
 			unit[i] = unit[i] || v.Unit != ""
 		}
 	}
-	head := []string{"table"}
+	cells := []string{"table"}
 	for i, c := range t.Columns {
-		head = append(head, c.Key)
+		cells = append(cells, c.Key)
 		if unit[i] {
-			head = append(head, c.Key+"_unit")
+			cells = append(cells, c.Key+"_unit")
 		}
 	}
-	rows := [][]string{head}
-	for _, row := range t.Rows {
-		cells := []string{t.Key}
+	if err := out.Write(cleaned(cells)); err != nil {
+		return err
+	}
+	for row := range t.all() {
+		cells = append(cells[:0], t.Key)
 		for i, v := range row {
 			cells = append(cells, plain(v))
 			if unit[i] {
 				cells = append(cells, v.Unit)
 			}
 		}
-		rows = append(rows, cells)
+		if err := out.Write(cleaned(cells)); err != nil {
+			return err
+		}
 	}
-	return rows
+	out.Flush()
+	return out.Error()
 }
 
 func plain(v Value) string {
@@ -89,17 +100,19 @@ func inert(cell string) string {
 	return "'" + cell
 }
 
-// cleanAll makes every cell safe to show, since a file may be listed on a terminal.
+// cleaned makes the cells of a row safe to show, since a file may be listed on a terminal.
 // A line break is kept: CSV quotes it.
-func cleanAll(rows [][]string) [][]string {
-	for _, row := range rows {
-		for i := range row {
-			lines := strings.Split(row[i], "\n")
+func cleaned(row []string) []string {
+	for i, cell := range row {
+		if strings.Contains(cell, "\n") {
+			lines := strings.Split(cell, "\n")
 			for j := range lines {
 				lines[j] = Clean(lines[j])
 			}
 			row[i] = inert(strings.Join(lines, "\n"))
+			continue
 		}
+		row[i] = inert(Clean(cell))
 	}
-	return rows
+	return row
 }

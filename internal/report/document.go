@@ -3,7 +3,10 @@
 // reading; the package converts and computes nothing.
 package report
 
-import "brineyard/internal/chart"
+import (
+	"brineyard/internal/chart"
+	"iter"
+)
 
 // Document is the answer to one question.
 type Document struct {
@@ -58,10 +61,27 @@ type Table struct {
 	Title   string
 	Columns []Column
 	Rows    [][]Value
+	// Stream makes further rows as they are asked for, the same each time; nil for none. A row is
+	// valid until the next. CSV and JSON have them, the forms for people do not.
+	Stream iter.Seq[[]Value]
 	// Quiet tables are for programs: text and markdown leave them out.
 	Quiet bool
 	// Long tables are left out of text, which is to fit a page.
 	Long bool
+}
+
+// all goes through the rows; each is valid until the next.
+func (t *Table) all() iter.Seq[[]Value] {
+	return func(yield func([]Value) bool) {
+		for _, row := range t.Rows {
+			if !yield(row) {
+				return
+			}
+		}
+		if t.Stream != nil {
+			t.Stream(yield)
+		}
+	}
 }
 
 // Column heads a table's column.

@@ -44,7 +44,7 @@ func JSON(w io.Writer, d *Document) error {
 // rowsOf returns the rows of a table, each with the columns' keys.
 func rowsOf(t *Table) []object {
 	rows := []object{}
-	for _, row := range t.Rows {
+	for row := range t.all() {
 		cells := object{}
 		for i, v := range row {
 			cells = append(cells, member{t.Columns[i].Key, jsonOf(v)})

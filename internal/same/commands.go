@@ -85,9 +85,9 @@ func commandNamed(name string) *command {
 
 const (
 	glasses   = "hydrometer sg salometer baume weigh temp cal "
-	recording = "record journal operator at as-seen "
+	recording = "record journal operator at as-seen wait "
 	saltFlags = "purity moisture "
-	adding    = "operator note at as-seen journal "
+	adding    = "operator note at as-seen journal wait "
 )
 
 // tankCommands are those at the tank.

@@ -79,6 +79,7 @@ var refusals = map[string][]string{
 	"journal add note":  {"", "--at", "--note --at=tomorrow", "--note --at=2999-01-01", "--note extra", "--note --tank=nosuch"},
 	"journal list":      {"--journal=nosuch.csv", "--journal=.", "--kind=beer --journal", "--journal --from=soon", "--journal --from=2026-02-01 --to=2026-01-01", "--journal --tank=nosuch", "--journal --tank=nort"},
 	"journal undo":      {"", "x", "0", "1 2", "999 --journal", "3 --journal=nosuch.csv", "--journal"},
+	"journal accept":    {"", "x", "0", "1 2", "999 --journal", "3 --journal=nosuch.csv", "3 --journal"},
 	"journal tanks":     {"--journal=nosuch.csv", "--journal=.", "{yard-file} --journal", ""},
 	"journal season":    {"--journal=nosuch.csv", "--journal --from=soon", "--journal --from=2026-02-01 --to=2026-01-01", "--journal --from=2027-01-01", "--journal --svg=no-such-folder/a.svg", "--journal --to=2025-11-04 --svg"},
 	"journal verify":    {"--journal=nosuch.csv", "--journal=.", ""},

@@ -57,8 +57,8 @@ var rules = map[string][]string{
 	"band":     {"--to", "--to", "--low", "--high", "--low --high", "--to --low --high"},
 	"rocksalt": {"--purity", "--moisture", "--purity --moisture"},
 	"remedy":   {"--stock", "--with", "--with=stock --stock", "--with=salt", "--with=water", "--stock={thin-stock}"},
-	"record":   {"--record", "--record --journal", "--record --journal", "--record --operator", "--record --journal --operator", "--record --at --as-seen"},
-	"who":      {"--at", "--at --operator", "--operator", "--at --note", "--at --operator --note", "--at", "--at --as-seen"},
+	"record":   {"--record", "--record --journal", "--record --journal", "--record --operator", "--record --journal --operator", "--record --at --as-seen --wait"},
+	"who":      {"--at", "--at --operator", "--operator", "--at --note", "--at --operator --note", "--at", "--at --as-seen", "--at --wait"},
 	"salts":    {"--nacl", "--nacl", "--nacl={some-salt} --cacl2={some-salt}", "--nacl={some-salt} --mgcl2={some-salt}", "--cacl2", "--mgcl2", "--kcl", "--nacl={some-salt} --kcl={some-salt} --cacl2={some-salt} --mgcl2={some-salt}"},
 	"made-of":  {"--strength", "--strength", "--cacl2", "--mgcl2", "--strength={some-salt} --cacl2={some-salt}", "--kcl", "--strength={some-salt} --kcl={some-salt}"},
 }

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"brineyard/internal/journal"
-	"brineyard/internal/quantity"
 	"brineyard/internal/state/statetest"
 )
 
@@ -16,7 +15,7 @@ func BenchmarkReport(b *testing.B) {
 	for _, storms := range []int{110, 1100, 11000} {
 		path := filepath.Join(b.TempDir(), "journal.csv")
 		entries := newDemoSeason(1, storms)
-		if _, err := journal.Append(path, quantity.US, entries); err != nil {
+		if _, err := journal.Append(path, journal.Options{}, entries); err != nil {
 			b.Fatal(err)
 		}
 		b.Run(fmt.Sprint(len(entries)), func(b *testing.B) {

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"brineyard/internal/journal"
-	"brineyard/internal/quantity"
 	"brineyard/internal/state"
 	"brineyard/internal/state/statetest"
 
@@ -19,7 +18,7 @@ var demoJournal = filepath.Join("..", "..", "testdata", "season", "thistlewick.c
 func TestDemoJournal(t *testing.T) {
 	entries := newDemoSeason(11, 18)
 	fresh := filepath.Join(t.TempDir(), "journal.csv")
-	_, err := journal.Append(fresh, quantity.US, entries)
+	_, err := journal.Append(fresh, journal.Options{}, entries)
 	require.NoError(t, err)
 	want, err := os.ReadFile(fresh)
 	require.NoError(t, err)
@@ -46,7 +45,7 @@ func TestDemoJournal(t *testing.T) {
 func TestUndoOfEverything(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "journal.csv")
 	entries := newDemoSeason(2, 2)
-	_, err := journal.Append(path, quantity.US, entries)
+	_, err := journal.Append(path, journal.Options{}, entries)
 	require.NoError(t, err)
 	stand := func() (Report, *state.State) {
 		j, err := journal.Read(path)
@@ -56,7 +55,7 @@ func TestUndoOfEverything(t *testing.T) {
 	}
 	before, _ := stand()
 	for i := len(entries); i >= 1; i-- {
-		_, err := journal.Reverse(path, quantity.US, i, journal.Entry{Time: entries[0].Time})
+		_, err := journal.Reverse(path, journal.Options{}, i, journal.Entry{Time: entries[0].Time})
 		require.NoError(t, err)
 	}
 	report, now := stand()
@@ -64,7 +63,7 @@ func TestUndoOfEverything(t *testing.T) {
 	require.Empty(t, now.Tanks())
 	require.Zero(t, now.Pile)
 	for i := len(entries) + 1; i <= 2*len(entries); i++ {
-		_, err := journal.Reverse(path, quantity.US, i, journal.Entry{Time: entries[0].Time})
+		_, err := journal.Reverse(path, journal.Options{}, i, journal.Entry{Time: entries[0].Time})
 		require.NoError(t, err)
 	}
 	after, _ := stand()

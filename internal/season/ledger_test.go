@@ -89,7 +89,7 @@ type pot struct {
 	bedKnown     bool
 	open, salted bool // what was put in has not read in the band; salt is among it
 	counted      bool // a truck was, since it was loaded
-	route, blend string
+	route        string
 	rows         []journal.Entry // of the truckload
 }
 

@@ -134,7 +134,7 @@ func at(hour, minute int) time.Time { return time.Date(2026, 1, 14, hour, minute
 // follows holds entries against those of yesterdays.
 func follows(d Desk, entries ...journal.Entry) []Refusal {
 	there := yesterdays()
-	return d.Follows(func(yield func(*journal.Entry) bool) {
+	return d.follows(func(yield func(*journal.Entry) bool) {
 		one := journal.Entry{} // valid until the next, as a reader of a long file has it
 		for _, one = range there {
 			if !yield(&one) {
@@ -195,7 +195,7 @@ func TestLongBefore(t *testing.T) {
 	old := desk()
 	old.Old = true
 	require.Empty(t, follows(old, note(9999*time.Hour)))
-	require.Empty(t, desk().Follows(slices.Values([]*journal.Entry{}), []journal.Entry{note(9999 * time.Hour)}))
+	require.Empty(t, desk().follows(slices.Values([]*journal.Entry{}), []journal.Entry{note(9999 * time.Hour)}))
 }
 
 // In metric units a refusal speaks metric.

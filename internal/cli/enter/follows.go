@@ -2,6 +2,7 @@ package enter
 
 import (
 	"iter"
+	"maps"
 	"slices"
 	"time"
 
@@ -15,11 +16,41 @@ import (
 // are often written down in the morning.
 const longBefore = 24 * time.Hour
 
-// Follows finds the entries that those of the journal contradict: more out of a vessel than
-// stands in it, more into it than it takes, or a time long before the last entry. The
-// journal's come in the order of their times, without those that were taken back; one of them
-// is valid until the next is asked for.
-func (d Desk) Follows(there iter.Seq[*journal.Entry], entries []journal.Entry) []Refusal {
+// Follows finds the entries that those of the journal contradict: the same entry again, more out
+// of a vessel than stands in it, more into it than it takes, or a time long before the last entry.
+// The journal is nil where it has no rows yet. Errors: it cannot be read any more.
+func (d Desk) Follows(l *journal.Log, entries []journal.Entry) ([]Refusal, error) {
+	if d.AsSeen {
+		return nil, nil
+	}
+	repeats, err := journal.Repeats(l, entries)
+	if err != nil {
+		return nil, err
+	}
+	if len(repeats) > 0 {
+		return d.repeated(repeats, entries), nil
+	}
+	if l == nil {
+		return d.follows(func(func(*journal.Entry) bool) {}, entries), nil
+	}
+	refused := d.follows(l.Effective(), entries)
+	return refused, l.Err()
+}
+
+// repeated refuses what is in the journal already.
+func (d Desk) repeated(repeats map[int]int, entries []journal.Entry) []Refusal {
+	var refused []Refusal
+	for _, i := range slices.Sorted(maps.Keys(repeats)) {
+		r := d.refuse("", "", "%s says the same already; allowed: another entry, or %s", entryText(repeats[i], entries[i].Time), asSeen)
+		r.Entry = i
+		refused = append(refused, *r)
+	}
+	return refused
+}
+
+// follows is Follows for the journal's entries in the order of their times, without those that
+// were taken back; one of them is valid until the next is asked for.
+func (d Desk) follows(there iter.Seq[*journal.Entry], entries []journal.Entry) []Refusal {
 	if d.AsSeen {
 		return nil
 	}

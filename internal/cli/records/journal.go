@@ -12,5 +12,5 @@ var journalCommand = run.Command{
 		"figures, the salt balance, and when a tank is to be cleaned next.",
 	Example: "  brineyard journal add batch --tank mixer --volume 1095gal --strength 23.4%\n" +
 		"  brineyard journal season",
-	Below: []run.Command{addCommand, listCommand, undoCommand, tanksCommand, seasonCommand, importCommand, verifyCommand},
+	Below: []run.Command{addCommand, listCommand, undoCommand, tanksCommand, seasonCommand, importCommand, verifyCommand, acceptCommand},
 }

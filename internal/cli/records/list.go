@@ -2,6 +2,8 @@ package records
 
 import (
 	"fmt"
+	"iter"
+	"maps"
 	"slices"
 
 	"brineyard/internal/cli/bind"
@@ -42,27 +44,49 @@ func (q *list) Bind(b *bind.Set) {
 // Answer lists the entries.
 func (q *list) Answer(s *run.Session) (run.Reply, error) {
 	path := s.JournalPath()
-	j, err := readJournal(s)
+	l, err := openJournal(s)
 	if err != nil {
 		return run.Reply{}, err
 	}
-	if q.tank, err = namedByEntries(j, q.tank); err != nil {
+	n, err := q.count(l)
+	if err != nil {
 		return run.Reply{}, err
 	}
-	var some []*journal.Entry
-	for i := range j.Entries {
-		if e := &j.Entries[i]; q.wants(e) {
-			some = append(some, e)
+	return run.Reply{Words: func(d *report.Document) {
+		d.Title, d.Verdict = "Journal", fmt.Sprintf("%d of the %d entries in %s.", n, l.Rows, path)
+		if n > 0 && people(s) {
+			d.Tables = append(d.Tables, summaryTable(s.View, q.wanted(l), l.TakenBack()))
+			return
+		}
+		d.Tables = append(d.Tables, entriesTable(s.View, q.wanted(l), l.TakenBack()))
+	}}, nil
+}
+
+// count finds the tank that was meant, and tells how many entries are wanted.
+func (q *list) count(l *journal.Log) (n int, err error) {
+	if q.tank != "" {
+		if q.tank, err = namedByEntries(l, q.tank); err != nil {
+			return 0, err
 		}
 	}
-	return run.Reply{Words: func(d *report.Document) {
-		d.Title, d.Verdict = "Journal", fmt.Sprintf("%d of the %d entries in %s.", len(some), len(j.Entries), path)
-		back := journal.TakenBack(j.Entries)
-		if people := s.Globals.Format.Name; len(some) > 0 && (people == "text" || people == "markdown") {
-			d.Tables = append(d.Tables, summaryTable(s.View, some, back))
+	for range q.wanted(l) {
+		n++
+	}
+	if err := l.Err(); err != nil {
+		return 0, run.JournalError(err)
+	}
+	return n, nil
+}
+
+// wanted goes through the entries that are asked for; each is valid until the next.
+func (q *list) wanted(l *journal.Log) iter.Seq[*journal.Entry] {
+	return func(yield func(*journal.Entry) bool) {
+		for e := range l.All() {
+			if q.wants(e) && !yield(e) {
+				return
+			}
 		}
-		d.Tables = append(d.Tables, entriesTable(s.View, some, back))
-	}}, nil
+	}
 }
 
 func (q *list) wants(e *journal.Entry) bool {
@@ -72,17 +96,17 @@ func (q *list) wants(e *journal.Entry) bool {
 }
 
 // namedByEntries finds the tank that a typed name means among those that entries are about, and
-// refuses one of none. An empty name is none, and a journal without tanks has nothing to list.
-func namedByEntries(j *journal.Journal, typed string) (string, error) {
-	if typed == "" {
-		return "", nil
+// refuses one of none. A journal without tanks has nothing to list.
+func namedByEntries(l *journal.Log, typed string) (string, error) {
+	about := map[string]bool{}
+	for e := range l.All() {
+		about[e.Tank], about[e.From] = true, true
 	}
-	var names []string
-	for i := range j.Entries {
-		names = append(names, j.Entries[i].Tank, j.Entries[i].From)
+	if err := l.Err(); err != nil {
+		return "", run.JournalError(err)
 	}
-	slices.Sort(names)
-	names = slices.DeleteFunc(slices.Compact(names), func(n string) bool { return n == "" })
+	delete(about, "")
+	names := slices.Sorted(maps.Keys(about))
 	if len(names) == 0 {
 		return typed, nil
 	}

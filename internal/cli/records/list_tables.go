@@ -2,6 +2,7 @@ package records
 
 import (
 	"fmt"
+	"iter"
 	"time"
 
 	"brineyard/internal/cli/show"
@@ -11,11 +12,11 @@ import (
 )
 
 // summaryTable tells each entry in a few words.
-func summaryTable(v show.View, some []*journal.Entry, back map[int]int) report.Table {
+func summaryTable(v show.View, some iter.Seq[*journal.Entry], back map[int]int) report.Table {
 	t := report.Table{Key: "summary", Title: "Entries", Columns: []report.Column{
 		{Key: "entry", Label: "No."}, {Key: "time", Label: "Time"}, {Key: "kind", Label: "Kind"}, {Key: "what", Label: "What"},
 	}}
-	for _, e := range some {
+	for e := range some {
 		what := v.EntryText(e)
 		if back[e.Number] != 0 {
 			what += " (taken back)"
@@ -27,19 +28,24 @@ func summaryTable(v show.View, some []*journal.Entry, back map[int]int) report.T
 	return t
 }
 
-// entriesTable has every column, for programs.
-func entriesTable(v show.View, some []*journal.Entry, back map[int]int) report.Table {
+// entriesTable has every column, for programs. Its rows are made as they are asked for.
+func entriesTable(v show.View, some iter.Seq[*journal.Entry], back map[int]int) report.Table {
 	t := report.Table{Key: "entries", Title: "Entries, in full", Quiet: true}
 	for _, c := range entryColumns {
 		t.Columns = append(t.Columns, report.Column{Key: c.key, Label: c.key})
 	}
 	t.Columns = append(t.Columns, report.Column{Key: "taken_back", Label: "taken_back"})
-	for _, e := range some {
-		var row []report.Value
-		for _, c := range entryColumns {
-			row = append(row, c.value(v, e))
+	t.Stream = func(yield func([]report.Value) bool) {
+		row := make([]report.Value, 0, len(t.Columns))
+		for e := range some {
+			row = row[:0]
+			for _, c := range entryColumns {
+				row = append(row, c.value(v, e))
+			}
+			if !yield(append(row, report.Word(show.YesNo(back[e.Number] != 0)))) {
+				return
+			}
 		}
-		t.Rows = append(t.Rows, append(row, report.Word(show.YesNo(back[e.Number] != 0))))
 	}
 	return t
 }

@@ -6,13 +6,13 @@ import (
 	"brineyard/internal/state"
 )
 
-// readJournal reads the journal in use, and refuses one that is not there.
-func readJournal(s *run.Session) (*journal.Journal, error) {
-	j, err := s.OpenJournal()
+// openJournal opens the journal in use, and refuses one that is not there.
+func openJournal(s *run.Session) (*journal.Log, error) {
+	l, err := s.OpenJournal()
 	if err != nil {
 		return nil, run.JournalError(err)
 	}
-	return j, nil
+	return l, nil
 }
 
 // replay is the yard as the journal in use leaves it.

@@ -3,7 +3,6 @@ package records
 import (
 	"bytes"
 	"fmt"
-	"slices"
 	"time"
 
 	"brineyard/internal/chart"
@@ -79,12 +78,16 @@ func (q *seasonSum) Answer(s *run.Session) (run.Reply, error) {
 
 // sumUp reads the journal and sums up the period.
 func (q *seasonSum) sumUp(s *run.Session) (season.Report, error) {
-	j, err := readJournal(s)
+	l, err := openJournal(s)
 	if err != nil {
 		return season.Report{}, err
 	}
-	request := season.Request{Yard: s.Yard, Period: q.period, Changed: len(j.Faults)}
-	return season.SumUp(request, slices.Values(journal.ByTime(journal.Effective(j.Entries)))), nil
+	request := season.Request{Yard: s.Yard, Period: q.period, Changed: len(l.Faults)}
+	r := season.SumUp(request, l.Effective())
+	if err := l.Err(); err != nil {
+		return r, run.JournalError(err)
+	}
+	return r, nil
 }
 
 // oneTable shows one table alone: as CSV it is a sheet of its own.

@@ -37,17 +37,24 @@ func oneNumber(_ *cobra.Command, args []string) error {
 type undo struct {
 	number   int
 	operator string
+	run.Patience
 }
 
 // Bind binds the number.
 func (q *undo) Bind(b *bind.Set) {
 	bind.Name(b, &q.operator, "operator", "who records it", nil)
+	q.Patience.Bind(b)
+	bindNumber(b, &q.number)
+}
+
+// bindNumber takes the number of an entry from the command's word.
+func bindNumber(b *bind.Set, to *int) {
 	b.Then(func(s *bind.Scope) error {
 		n, err := strconv.ParseUint(s.Args[0], 10, 31)
 		if err != nil || n == 0 {
 			return fault.Refuse("%s: not the number of an entry; allowed: like 14; journal list shows them", words.Quoted(s.Args[0]))
 		}
-		q.number = int(n)
+		*to = int(n)
 		return nil
 	})
 }
@@ -55,7 +62,7 @@ func (q *undo) Bind(b *bind.Set) {
 // Answer adds the row that takes the entry back.
 func (q *undo) Answer(s *run.Session) (run.Reply, error) {
 	path := s.JournalPath()
-	added, err := journal.Reverse(path, s.View.System, q.number, journal.Entry{Time: s.Env.Now(), Operator: q.operator})
+	added, err := journal.Reverse(path, s.Options("journal undo", q.Patience), q.number, journal.Entry{Time: s.Env.Now(), Operator: q.operator})
 	if err != nil {
 		return run.Reply{}, run.JournalError(err)
 	}

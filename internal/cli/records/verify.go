@@ -10,15 +10,18 @@ import (
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/show"
+	"brineyard/internal/fault"
 	"brineyard/internal/journal"
 	"brineyard/internal/report"
+	"brineyard/internal/state"
 )
 
 var verifyCommand = run.Command{
 	Use:   "verify",
 	Short: "Go through the whole file and say what is wrong with it",
 	Long: "verify reads every row and its check, and lists what is damaged, changed outside\n" +
-		"the program, missing or out of order. Nothing is changed.",
+		"the program, missing, out of order, or gone from the end; and entries that make\n" +
+		"no sense beside the others. Nothing is changed.",
 	Example:   "  brineyard journal verify\n  brineyard journal verify --journal second.csv",
 	Args:      run.NoArguments,
 	New:       func() run.Question { return &verify{} },
@@ -30,23 +33,26 @@ type verify struct{}
 // Bind binds nothing: the journal is that in use.
 func (q *verify) Bind(*bind.Set) {}
 
-// Answer goes through the journal.
+// Answer goes through the journal, and replays it: entries that make no sense are told too, but
+// the file is sound with them.
 func (q *verify) Answer(s *run.Session) (run.Reply, error) {
 	path := s.JournalPath()
-	a, err := journal.Verify(path)
+	l, err := journal.Open(path)
 	if err != nil {
 		return run.Reply{}, run.JournalError(err)
 	}
-	reply := run.Reply{Figures: auditFigures(a), Words: func(d *report.Document) {
+	defer l.Close()
+	now := state.Replay(s.Yard, l.Effective())
+	if err := l.Err(); err != nil {
+		return run.Reply{}, run.JournalError(err)
+	}
+	a := &l.Audit
+	reply := run.Reply{Figures: auditFigures(a, now), Words: func(d *report.Document) {
 		d.Title = "Journal, gone through"
-		d.Verdict = fmt.Sprintf("%s is sound: %d entries, every one whole.", path, len(a.Entries))
-		if !a.Sound() {
-			d.Verdict = fmt.Sprintf("%s needs a look: %s.", path, strings.Join(unsound(a), ", "))
-		}
-		d.Tables = auditTables(a)
-		for _, f := range a.Backwards {
-			d.Notes = append(d.Notes, f.String())
-		}
+		d.Verdict = auditVerdict(path, a)
+		d.Tables = withRows(kindsTable(a), faultsTable("faults", "What is wrong", a.Faults, a.Dangling),
+			faultsTable("accepted", "What was looked at and accepted", a.Accepted.Faults, a.Accepted.Dangling), oddTable(s.View, now))
+		d.Notes = auditNotes(s, path, a, now)
 	}}
 	if !a.Sound() {
 		reply.End = run.ErrUnsound
@@ -54,27 +60,84 @@ func (q *verify) Answer(s *run.Session) (run.Reply, error) {
 	return reply, nil
 }
 
-func auditFigures(a *journal.Audit) []report.Figure {
-	figures := []report.Figure{{Key: "entries", Label: "Entries", Value: show.Count(len(a.Entries))}}
-	if len(a.Entries) == 0 {
-		return figures
+func auditVerdict(path string, a *journal.Audit) string {
+	if !a.Sound() {
+		return fmt.Sprintf("%s needs a look: %s.", path, strings.Join(unsound(a), ", "))
 	}
-	return append(figures,
-		report.Figure{Key: "first", Label: "First", Value: report.Word(a.First.Format(time.RFC3339))},
-		report.Figure{Key: "last", Label: "Last", Value: report.Word(a.Last.Format(time.RFC3339))})
+	if a.End != journal.EndKnown && a.Rows > 0 {
+		return fmt.Sprintf("%s is sound as far as it goes: %d entries, every one whole; but its side file %s.", path, a.Rows, a.End)
+	}
+	return fmt.Sprintf("%s is sound: %d entries, every one whole.", path, a.Rows)
 }
 
-// auditTables are those that have rows.
-func auditTables(a *journal.Audit) []report.Table {
-	kinds := report.Table{Key: "kinds", Title: "Kinds", Columns: []report.Column{{Key: "kind", Label: "Kind"}, {Key: "entries", Label: "Entries"}}}
+func auditFigures(a *journal.Audit, now *state.State) []report.Figure {
+	figures := []report.Figure{{Key: "entries", Label: "Entries", Value: show.Count(a.Rows)}}
+	if a.Rows == 0 {
+		return figures
+	}
+	figures = append(figures,
+		report.Figure{Key: "first", Label: "First", Value: report.Word(a.First.Format(time.RFC3339))},
+		report.Figure{Key: "last", Label: "Last", Value: report.Word(a.Last.Format(time.RFC3339))},
+		show.Quiet(report.Figure{Key: "end_known", Label: "End known", Value: report.Word(show.YesNo(a.End == journal.EndKnown))}),
+		show.Quiet(report.Figure{Key: "left_out", Label: "Left out", Value: show.Count(now.LeftOut)}))
+	if a.Lost != (journal.Span{}) {
+		figures = append(figures, report.Figure{Key: "lost", Label: "Gone from the end", Value: report.Word("entries " + a.Lost.String())})
+	}
+	return figures
+}
+
+func kindsTable(a *journal.Audit) report.Table {
+	t := report.Table{Key: "kinds", Title: "Kinds", Columns: []report.Column{{Key: "kind", Label: "Kind"}, {Key: "entries", Label: "Entries"}}}
 	for _, k := range slices.Sorted(maps.Keys(a.Kinds)) {
-		kinds.Rows = append(kinds.Rows, []report.Value{report.Word(string(k)), show.Count(a.Kinds[k])})
+		t.Rows = append(t.Rows, []report.Value{report.Word(string(k)), show.Count(a.Kinds[k])})
 	}
-	faults := report.Table{Key: "faults", Title: "What is wrong", Columns: []report.Column{{Key: "line", Label: "Line"}, {Key: "what", Label: "What"}}}
-	for _, f := range slices.Concat(a.Faults, a.Dangling) {
-		faults.Rows = append(faults.Rows, []report.Value{show.Count(f.Line), report.Word(f.Text)})
+	return t
+}
+
+func faultsTable(key, title string, faults ...[]journal.Fault) report.Table {
+	t := report.Table{Key: key, Title: title, Columns: []report.Column{{Key: "line", Label: "Line"}, {Key: "entry", Label: "Entry"}, {Key: "what", Label: "What"}}}
+	for _, f := range slices.Concat(faults...) {
+		number := report.Nothing("", "?")
+		if f.Number > 0 {
+			number = show.Count(f.Number)
+		}
+		t.Rows = append(t.Rows, []report.Value{show.Count(f.Line), number, report.Word(f.Text)})
 	}
-	return slices.DeleteFunc([]report.Table{kinds, faults}, func(t report.Table) bool { return len(t.Rows) == 0 })
+	return t
+}
+
+// oddTable lists the entries that make no sense, or that the others contradict.
+func oddTable(v show.View, now *state.State) report.Table {
+	t := report.Table{Key: "odd", Title: "Entries that the others contradict", Columns: []report.Column{{Key: "entry", Label: "Entry"}, {Key: "what", Label: "What"}}}
+	for _, p := range now.Problems {
+		if p.Cannot || p.LeftOut {
+			t.Rows = append(t.Rows, []report.Value{show.Count(p.Entry), report.Word(fault.Sentence(p.Text, p.Args, v.System))})
+		}
+	}
+	return t
+}
+
+func auditNotes(s *run.Session, path string, a *journal.Audit, now *state.State) []string {
+	var notes []string
+	for _, f := range a.Backwards {
+		notes = append(notes, f.String())
+	}
+	if len(a.Faults)+len(a.Dangling) > 0 {
+		notes = append(notes, "journal accept and the number of an entry says that you have looked at it.")
+	}
+	if a.Lost != (journal.Span{}) {
+		notes = append(notes, s.View.Say("Entries %s were recorded and are gone from the end of %s: look for a copy that has them. Their numbers are not given again.", a.Lost, path))
+	}
+	switch {
+	case a.Resaved != "":
+		notes = append(notes, s.View.Say("%s was saved by a spreadsheet: %s. Put back a copy as it was, and save spreadsheets under another name.", path, a.Resaved))
+	case a.Sound() && a.End != journal.EndKnown && a.Rows > 0:
+		notes = append(notes, s.View.Say("%s.end, beside the journal, knows which entry was recorded last; the next entry writes it. Copy both files.", path))
+	}
+	if now.Unlisted > 0 {
+		notes = append(notes, s.View.Say("More entries that do not fit the others, which are not listed: %d.", now.Unlisted))
+	}
+	return notes
 }
 
 // unsound names what is wrong, with how much of it.
@@ -84,9 +147,10 @@ func unsound(a *journal.Audit) []string {
 		n         int
 		one, many string
 	}{
+		{a.LostRows(), "entry gone from its end", "entries gone from its end"},
 		{len(a.Faults), "row that is not as it should be", "rows that are not as they should be"}, {len(a.Repeated), "number twice", "numbers twice"},
 		{len(a.Missing), "gap in the numbers", "gaps in the numbers"}, {len(a.Dangling), "reversal of nothing", "reversals of nothing"},
-		{int(a.Torn), "byte of a torn last line", "bytes of a torn last line"},
+		{int(a.Torn), "byte of a torn end", "bytes of a torn end"},
 	} {
 		if p.n > 0 {
 			parts = append(parts, show.Plural(p.n, p.one, p.many))

@@ -3,26 +3,51 @@ package run
 import (
 	"errors"
 	"io/fs"
-	"slices"
 	"strconv"
 	"strings"
+	"time"
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/enter"
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
+	"brineyard/internal/quantity"
 	"brineyard/internal/words"
 )
 
-// Writing says how a command writes into the journal.
+// Patience is how long a command waits for a journal that another program holds.
+type Patience struct{ Wait quantity.Duration }
+
+// usualPatience is that of nobody who says otherwise.
+const usualPatience = quantity.Minute / 2
+
+// Bind binds its flag.
+func (p *Patience) Bind(b *bind.Set) {
+	bind.Of(b, bind.Duration, &p.Wait, "wait", "for how long to wait while another program holds the journal; 30s unless given", bind.Default(usualPatience))
+}
+
+// Options are how this session writes into a journal.
+func (s *Session) Options(command string, p Patience) journal.Options {
+	return journal.Options{
+		System: s.View.System,
+		Wait:   time.Duration(float64(p.Wait) * float64(time.Second)),
+		Waiting: func() {
+			s.Tell("brineyard %s: another program holds %s; waiting for it", command, words.Quoted(s.JournalPath()))
+		},
+	}
+}
+
+// Writing says how a command writes entries into the journal.
 type Writing struct {
 	// AsSeen lets entries stand that the others contradict.
 	AsSeen bool
+	Patience
 }
 
 // Bind binds its flags.
 func (w *Writing) Bind(b *bind.Set) {
 	bind.Switch(b, &w.AsSeen, "as-seen", "write it down as it was seen, against what the other entries say")
+	w.Patience.Bind(b)
 }
 
 // Keeping is what is to be written into the journal in use.
@@ -45,14 +70,28 @@ func (s *Session) Desk(w Writing) enter.Desk {
 }
 
 // Keep holds entries against the clock, the yard file and the journal, adds them to it, and
-// says so on the error stream.
+// says so on the error stream. The journal is asked under its lock, so that nobody else's entry
+// comes between.
 func (s *Session) Keep(k Keeping) error {
-	if err := s.WouldKeep(k); err != nil {
-		return err
+	desk := s.deskOf(k)
+	if refused := desk.Fits(k.Entries); len(refused) > 0 {
+		return k.Refuse(refused)
 	}
-	path := s.JournalPath()
-	added, err := journal.Append(path, s.View.System, k.Entries)
-	if err != nil {
+	path, o := s.JournalPath(), s.Options(k.Command, k.Patience)
+	var refused []enter.Refusal
+	if !k.AsSeen {
+		o.Check = func(l *journal.Log) (err error) {
+			if refused, err = desk.Follows(l, k.Entries); err == nil && len(refused) > 0 {
+				err = errRefused
+			}
+			return err
+		}
+	}
+	added, err := journal.Append(path, o, k.Entries)
+	switch {
+	case len(refused) > 0:
+		return k.Refuse(refused)
+	case err != nil:
 		return JournalError(err)
 	}
 	s.Kept(path, k.Command, added)
@@ -62,22 +101,35 @@ func (s *Session) Keep(k Keeping) error {
 	return nil
 }
 
-// WouldKeep tells why Keep would refuse entries; nil if it would not.
-func (s *Session) WouldKeep(k Keeping) error {
+// errRefused ends an addition whose reasons are told otherwise.
+var errRefused = errors.New("refused")
+
+func (s *Session) deskOf(k Keeping) enter.Desk {
 	desk := s.Desk(k.Writing)
 	desk.Old = k.Old
+	return desk
+}
+
+// WouldKeep tells why Keep would refuse entries; nil if it would not.
+func (s *Session) WouldKeep(k Keeping) error {
+	desk := s.deskOf(k)
 	if refused := desk.Fits(k.Entries); len(refused) > 0 {
 		return k.Refuse(refused)
 	}
-	j, err := journal.Read(s.JournalPath())
+	l, err := journal.Open(s.JournalPath())
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
-		j = &journal.Journal{}
+		l = nil
 	case err != nil:
 		return JournalError(err)
+	default:
+		defer l.Close()
 	}
-	there := slices.Values(journal.ByTime(journal.Effective(j.Entries)))
-	if refused := desk.Follows(there, k.Entries); len(refused) > 0 {
+	refused, err := desk.Follows(l, k.Entries)
+	switch {
+	case err != nil:
+		return JournalError(err)
+	case len(refused) > 0:
 		return k.Refuse(refused)
 	}
 	return nil
@@ -87,6 +139,12 @@ func (s *Session) WouldKeep(k Keeping) error {
 func (s *Session) Kept(path, command string, added journal.Added) {
 	if added.SetAside != "" {
 		s.Tell("brineyard %s: %s ended in %d bytes of a torn line; they are in %s now", command, words.Quoted(path), added.Torn, words.Quoted(added.SetAside))
+	}
+	if added.Lost != (journal.Span{}) {
+		s.Tell("brineyard %s: entries %s were recorded in %s and are gone from its end; their numbers are not given again, and journal verify says more", command, added.Lost, words.Quoted(path))
+	}
+	if added.End == journal.EndForeign {
+		s.Tell("brineyard %s: %s is another journal than the one that was written here last", command, words.Quoted(path))
 	}
 	var numbers []string
 	for _, n := range added.Numbers {

@@ -91,7 +91,12 @@ func (c Command) open(env *Env, g *Globals, args []string) (*Session, error) {
 }
 
 // ask answers one command line.
-func (s *Session) ask(c Command, q Question, b *bind.Set, path string, args []string) error {
+func (s *Session) ask(c Command, q Question, b *bind.Set, path string, args []string) (err error) {
+	defer func() {
+		if e := s.closeJournals(); err == nil {
+			err = e
+		}
+	}()
 	scope := s.Scope(args)
 	if err := b.Fill(scope); err != nil {
 		return err

@@ -10,6 +10,7 @@ import (
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/show"
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
@@ -66,6 +67,7 @@ type Session struct {
 	View    show.View
 	notes   []string // how the question was read
 	stands  func() (*yard.Yard, error)
+	logs    []*journal.Log // that were opened
 }
 
 // Open reads the yard file and settles the units. Errors: file.Faults.

@@ -3,11 +3,7 @@ package run
 import (
 	"errors"
 	"io/fs"
-	"slices"
 
-	"brineyard/internal/fault"
-	"brineyard/internal/journal"
-	"brineyard/internal/state"
 	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
@@ -38,37 +34,6 @@ func (s *Session) readStanding() (*yard.Yard, error) {
 	over := now.Over(s.Yard)
 	over.Journal = s.JournalPath()
 	return over, nil
-}
-
-// Replay is the yard as the journal in use leaves it, over what the yard file says. Notes tell
-// what is wrong with the journal. Errors: those of OpenJournal.
-func (s *Session) Replay() (*state.State, error) {
-	j, err := s.OpenJournal()
-	if err != nil {
-		return nil, err
-	}
-	return state.Replay(s.Yard, slices.Values(journal.ByTime(journal.Effective(j.Entries)))), nil
-}
-
-// OpenJournal reads the journal in use. Faulty rows are left out, and a note reports them.
-// Errors: fs.ErrNotExist where there is none, a file that is no journal, and one of which no row
-// can be read.
-func (s *Session) OpenJournal() (*journal.Journal, error) {
-	path := s.JournalPath()
-	j, err := journal.Read(path)
-	if err != nil {
-		return nil, err
-	}
-	if len(j.Entries) == 0 && len(j.Faults) > 0 {
-		return nil, fault.Refuse("%s: none of its %d rows can be read: %s; journal verify lists all", words.Quoted(path), len(j.Faults), j.Faults[0])
-	}
-	if len(j.Faults) > 0 {
-		s.Note(s.View.Say("Rows of %s that are not as they should be: %d; journal verify lists them.", path, len(j.Faults)))
-	}
-	if j.Torn > 0 {
-		s.Note(s.View.Say("The last line of %s was cut short, as by a loss of power, and does not count; the next entry sets it aside.", path))
-	}
-	return j, nil
 }
 
 // namesJournal reports whether a journal was named, and not only looked for beside the yard

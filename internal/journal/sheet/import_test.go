@@ -79,12 +79,12 @@ func TestImport(t *testing.T) {
 	require.Equal(t, "two\nlines", entries[2].Operator)
 	require.Nil(t, entries[2].Volume)
 	path := filepath.Join(t.TempDir(), "north.csv")
-	_, err = journal.Append(path, quantity.US, entries)
+	_, err = journal.Append(path, journal.Options{}, entries)
 	require.NoError(t, err)
 	a, err := journal.Verify(path)
 	require.NoError(t, err)
 	require.True(t, a.Sound())
-	require.Len(t, a.Entries, 3)
+	require.Equal(t, 3, a.Rows)
 }
 
 // All that is wrong is told at once, each with its line and heading.
@@ -171,7 +171,7 @@ func FuzzImport(f *testing.F) {
 		require.Len(t, rows.Lines, len(rows.Entries))
 		require.True(t, slices.IsSorted(rows.Lines))
 		if len(rows.Entries) > 0 {
-			_, err := journal.Append(filepath.Join(t.TempDir(), "north.csv"), quantity.US, rows.Entries)
+			_, err := journal.Append(filepath.Join(t.TempDir(), "north.csv"), journal.Options{}, rows.Entries)
 			require.NoError(t, err)
 		}
 	})
