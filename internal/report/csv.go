@@ -3,6 +3,7 @@ package report
 import (
 	"encoding/csv"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 )
@@ -83,9 +84,19 @@ func csvTable(out *csv.Writer, t *Table) error {
 
 func plain(v Value) string {
 	if v.Number != nil {
-		return strconv.FormatFloat(*v.Number, 'g', -1, 64)
+		return digits(*v.Number)
 	}
 	return v.Word
+}
+
+// digits are all that a number has, without an exponent where there need be none: a million is no
+// 1e+06.
+func digits(x float64) string {
+	const least, most = 1e-6, 1e15
+	if a := math.Abs(x); a != 0 && (a < least || a >= most) {
+		return strconv.FormatFloat(x, 'g', -1, 64)
+	}
+	return strconv.FormatFloat(x, 'f', -1, 64)
 }
 
 // inert keeps a spreadsheet from running a cell of words as a formula, by the apostrophe

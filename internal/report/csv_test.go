@@ -2,7 +2,9 @@ package report
 
 import (
 	"encoding/csv"
+	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -93,4 +95,30 @@ func TestCSVRunsNothing(t *testing.T) {
 	var out strings.Builder
 	require.NoError(t, CSV(&out, d))
 	require.Equal(t, "figure,value,unit\nverdict,'=2+2,\nlow,-6.1,F\nnote,+1,\nnote,'-cmd,\nnote,'@sum,\nnote,plain,\n", out.String())
+}
+
+// Rows that are made as they are asked for stand in CSV and JSON as those that are held, with a unit
+// column if any has a unit; the forms for people leave them out.
+func TestStream(t *testing.T) {
+	rows := [][]Value{{Word("north"), Nothing("gal", "-")}, {Word("south"), Number(1e6, "gal", "1,000,000 gal")}}
+	held := Table{Key: "tanks", Title: "Tanks", Columns: []Column{{"tank", "Tank"}, {"volume", "Holds"}}, Rows: rows}
+	made := held
+	made.Rows, made.Stream = nil, slices.Values(rows)
+	for _, draw := range []func(io.Writer, *Document) error{CSV, JSON} {
+		var want, got strings.Builder
+		require.NoError(t, draw(&want, &Document{Tables: []Table{held}}))
+		require.NoError(t, draw(&got, &Document{Tables: []Table{made}}))
+		require.Equal(t, want.String(), got.String())
+		require.Contains(t, got.String(), "1000000")
+	}
+	var text strings.Builder
+	require.NoError(t, Text(&text, &Document{Tables: []Table{made}}))
+	require.NotContains(t, text.String(), "south")
+}
+
+// A number has all its digits, and an exponent only where it would be longer without.
+func TestDigits(t *testing.T) {
+	for x, want := range map[float64]string{0: "0", 1e6: "1000000", 0.1: "0.1", 1234567.25: "1234567.25", -2.5e-5: "-0.000025", 1e-9: "1e-09", 2e15: "2e+15"} {
+		require.Equal(t, want, digits(x))
+	}
 }

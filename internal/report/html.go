@@ -87,11 +87,12 @@ func writeTable(b *strings.Builder, t *Table) {
 		fmt.Fprintf(b, "<th scope=\"col\">%s</th>", markup(c.Label))
 	}
 	b.WriteString("</tr></thead>\n<tbody>\n")
+	right := rightAligned(t)
 	for _, row := range t.Rows {
 		b.WriteString("<tr>")
 		for i, v := range row {
 			class := ""
-			if rightAligned(t, i) {
+			if right[i] {
 				class = ` class="number"`
 			}
 			fmt.Fprintf(b, "<td%s>%s</td>", class, markup(v.Text))

@@ -1,17 +1,17 @@
 package report
 
 import (
-	"slices"
 	"strings"
 )
 
 func (t *textWriter) table(table *Table) {
 	cells, widths := laidOut(table)
-	fold(table, cells, widths)
+	right := rightAligned(table)
+	fold(right, cells, widths)
 	t.line("")
 	t.wrap("", table.Title)
 	for n, line := range cells {
-		t.row(table, line, widths)
+		t.row(right, line, widths)
 		if n == 0 {
 			t.line("  %s", strings.Repeat("-", sum(widths)+2*(len(widths)-1)))
 		}
@@ -94,7 +94,7 @@ func foldHeads(cells [][]string, widths []int) {
 }
 
 // row writes the cells of a table's row, on as many lines as the longest of them takes.
-func (t *textWriter) row(table *Table, cells []string, widths []int) {
+func (t *textWriter) row(right []bool, cells []string, widths []int) {
 	lines := 1
 	for _, cell := range cells {
 		lines = max(lines, strings.Count(cell, "\n")+1)
@@ -106,7 +106,7 @@ func (t *textWriter) row(table *Table, cells []string, widths []int) {
 			if pieces := strings.Split(cell, "\n"); n < len(pieces) {
 				piece = pieces[n]
 			}
-			if rightAligned(table, i) {
+			if right[i] {
 				text += " " + strings.Repeat(" ", widths[i]-width(piece)) + piece + " "
 			} else {
 				text += " " + pad(piece, widths[i]) + " "
@@ -124,9 +124,9 @@ func excess(widths []int) int { return sum(widths) + 2*len(widths) - (columns - 
 
 // fold breaks the words of the widest columns of text into lines, until the table fits:
 // first the last column, where sentences stand.
-func fold(table *Table, cells [][]string, widths []int) {
+func fold(right []bool, cells [][]string, widths []int) {
 	for over := excess(widths); over > 0; over = excess(widths) {
-		at := foldable(table, widths)
+		at := foldable(right, widths)
 		if at < 0 {
 			return
 		}
@@ -140,14 +140,14 @@ func fold(table *Table, cells [][]string, widths []int) {
 
 // foldable finds the column to fold: the last if it is long, else the widest of words; -1
 // when none can be.
-func foldable(table *Table, widths []int) int {
+func foldable(right []bool, widths []int) int {
 	last := len(widths) - 1
-	if last > 0 && widths[last] > 2*narrowest && !rightAligned(table, last) {
+	if last > 0 && widths[last] > 2*narrowest && !right[last] {
 		return last
 	}
 	at := -1
 	for i, w := range widths {
-		if w > narrowest && !rightAligned(table, i) && (at < 0 || w > widths[at]) {
+		if w > narrowest && !right[i] && (at < 0 || w > widths[at]) {
 			at = i
 		}
 	}
@@ -184,7 +184,13 @@ func pieces(words []string, room int) []string {
 	return out
 }
 
-// rightAligned is true for a column of numbers, where some may be missing.
-func rightAligned(table *Table, column int) bool {
-	return slices.ContainsFunc(table.Rows, func(row []Value) bool { return row[column].Number != nil })
+// rightAligned are the columns of numbers, where some may be missing.
+func rightAligned(table *Table) []bool {
+	right := make([]bool, len(table.Columns))
+	for _, row := range table.Rows {
+		for i, v := range row {
+			right[i] = right[i] || v.Number != nil
+		}
+	}
+	return right
 }
