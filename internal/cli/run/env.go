@@ -8,6 +8,9 @@ import (
 	"os"
 	"time"
 
+	"brineyard/internal/fault"
+	"brineyard/internal/zone"
+
 	tty "golang.org/x/term"
 )
 
@@ -20,6 +23,8 @@ type Env struct {
 	Open     func(string) (fs.File, error)
 	// Create writes a file that is not there yet; fs.ErrExist when it is.
 	Create func(path string, text []byte) error
+
+	placed bool // Now shows the time of the place
 }
 
 // System returns the real world.
@@ -33,6 +38,21 @@ func System() Env {
 		Open:   func(path string) (fs.File, error) { return os.Open(path) },
 		Create: createFile,
 	}
+}
+
+// settleZone makes the clock show the time of the place. Errors: a zone that is not there.
+func (e *Env) settleZone() error {
+	if e.placed {
+		return nil
+	}
+	place, err := zone.Local(e.Getenv)
+	if err != nil {
+		return fault.Refuse("%v", err)
+	}
+	now := e.Now
+	e.placed = true
+	e.Now = func() time.Time { return now().In(place) }
+	return nil
 }
 
 // IsTerminal tells whether a stream is read by a person as it comes.

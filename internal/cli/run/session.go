@@ -70,9 +70,13 @@ type Session struct {
 	logs    []*journal.Log // that were opened
 }
 
-// Open reads the yard file and settles the units. Errors: file.Faults.
+// Open settles the zone and the units, and reads the yard file. Errors: a zone that is not there,
+// file.Faults.
 func Open(env *Env, g *Globals) (*Session, error) {
 	s := &Session{Env: env, Globals: g}
+	if err := env.settleZone(); err != nil {
+		return nil, err
+	}
 	s.stands = sync.OnceValues(s.readStanding)
 	if err := s.readYard(); err != nil {
 		return nil, err
