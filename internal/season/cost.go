@@ -103,7 +103,7 @@ func (s *summary) closeWork() {
 // cost returns what a line used, at the yard's prices; nil where one of them is not known.
 func (s *summary) cost(l *Line) *quantity.Money {
 	cost := quantity.Money(0)
-	if l.Salt > 0 || l.Water > 0 {
+	if l.Salt > 0 || l.Spread > 0 || l.Water > 0 {
 		put := s.ingredientCost(l)
 		if put == nil {
 			return nil
@@ -127,6 +127,6 @@ func (s *summary) ingredientCost(l *Line) *quantity.Money {
 	if salt == nil || water == nil {
 		return nil
 	}
-	cost := quantity.Money(float64(*salt)*float64(l.Salt) + float64(*water)*float64(l.Water))
+	cost := quantity.Money(float64(*salt)*float64(l.Salt+l.Spread) + float64(*water)*float64(l.Water))
 	return &cost
 }

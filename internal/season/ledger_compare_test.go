@@ -161,7 +161,9 @@ func (l *ledger) close() {
 
 // closeCosts prices what was used; notKnown stands where the yard has no price.
 func (l *ledger) closeCosts() {
-	price := func(path string) float64 { return 0.08*l.figures[path+"salt"] + 1.1*l.figures[path+"water"] }
+	price := func(path string) float64 {
+		return 0.08*(l.figures[path+"salt"]+l.figures[path+"spread"]) + 1.1*l.figures[path+"water"]
+	}
 	for path, liquid := range l.lines {
 		used := l.figures[path+"used"]
 		l.count(path+"cost", price(path)+330*used)

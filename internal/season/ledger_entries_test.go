@@ -27,12 +27,26 @@ func (l *ledger) post(e *journal.Entry, in bool) {
 	l.count("operator "+e.Operator+" distance", value(e.Distance))
 	l.count("hours", value(e.Hours))
 	l.count("distance", value(e.Distance))
+	l.said(e)
 	after := l.all()
 	for i, name := range substanceNames {
 		l.count("across "+name, after[i]-before[i])
 	}
 	if in {
 		l.months[l.month] = l.volumes()
+	}
+}
+
+// said notes what a row was about.
+func (l *ledger) said(e *journal.Entry) {
+	dry := e.Kind == journal.Rinse && e.Water == nil
+	for _, name := range []string{e.Tank, e.From} {
+		if p := l.pots[name]; p != nil && !dry {
+			p.said = true
+		}
+	}
+	if p := l.beside[e.Liquid]; p != nil && e.Tank == "" && e.From == "" || p != nil && e.Kind == journal.Correction && e.From == "" && e.Volume != nil && e.NaCl == nil {
+		p.said = true
 	}
 }
 
@@ -150,7 +164,7 @@ func (l *ledger) use(p *pot, kg float64) {
 
 // takeOff takes salt off the pile: of what is left, nothing is known of the quality.
 func (l *ledger) takeOff(kg float64) {
-	l.pile -= kg
+	l.pile, l.pileSaid = l.pile-kg, true
 	l.gone(kg)
 	l.moved = l.moved || l.in && kg != 0
 }
@@ -197,7 +211,7 @@ func (l *ledger) batch(e *journal.Entry) bool {
 	gain := p.in.volume() - v
 	p.made += max(0, gain)
 	p.inAll += max(0, gain)
-	p.open, p.salted = true, e.Salt != nil
+	p.open, p.salted, p.undissolved = true, e.Salt != nil, 0
 	l.offPile(e, pile)
 	l.full(e, p)
 	l.line(e, p.of, "made", gain)
@@ -450,7 +464,7 @@ func (l *ledger) deliverSalt(e *journal.Entry) {
 		l.rockWet = (had*l.rockWet + came*moisture) / (had + came)
 		l.rockPure = (had*l.rockPure + came*pure) / (had + came)
 	}
-	l.pile += came
+	l.pile, l.pileSaid = l.pile+came, true
 	l.count("pile delivered", came)
 	l.moved = l.moved || l.in && came != 0
 }
@@ -500,7 +514,7 @@ func (l *ledger) clean(p *pot) {
 	l.flow("cleaned", -p.in.volume(), p.in.times(-1))
 	p.cleanings = append(p.cleanings, [2]float64{p.made, p.sludge})
 	p.in, p.known, p.sure, p.made, p.sludge = sums{}, true, true, 0, 0
-	p.bed, p.bedKnown, p.open, p.salted = 0, true, false, false
+	p.bed, p.bedKnown, p.open, p.salted, p.undissolved = 0, true, false, false, 0
 }
 
 // found is a count.
@@ -540,9 +554,10 @@ func (l *ledger) found(e *journal.Entry) bool {
 }
 
 func (l *ledger) foundPile(kg float64) {
-	if l.pileKnown {
+	if l.pileKnown && l.pileSaid {
 		l.expected = l.pile
 	}
+	l.pileSaid = true
 	if first := l.counts == 0 && !l.moved; first || !l.pileKnown {
 		l.count("pile opening", kg-l.pile)
 	} else {
@@ -564,7 +579,7 @@ func (l *ledger) foundIn(e *journal.Entry, p *pot, s sums, name string, ok bool)
 	before, how := p.in, "found"
 	if p.known {
 		how = "counted"
-		if math.Abs(v-had) > 0.05*math.Max(v, had) {
+		if p.said && math.Abs(v-had) > 0.05*math.Max(v, had) {
 			l.wrong(e)
 		}
 	}
@@ -596,14 +611,16 @@ func (l *ledger) reading(e *journal.Entry) bool {
 	if comparable {
 		p.wanted = p.in[nacl] / p.in.total()
 	}
-	dissolving := p.salted && p.read < p.like[nacl]/p.like.total()
+	solid := p.undissolved + p.bed*l.rockPure
+	dissolving := p.salted && p.read < (p.in[nacl]+solid)/(p.in.total()+solid)+0.002+5e-6
 	if comparable && !dissolving && math.Abs(p.read-p.wanted) > 0.002+5e-6 {
 		l.wrong(e)
 	}
+	salted := p.salted
 	if p.read >= 0.23-5e-6 && p.read <= 0.24+5e-6 {
-		p.open, p.salted = false, false
+		p.open, p.salted, p.undissolved = false, false, 0
 	}
-	l.judge(e, p)
+	l.judge(e, p, salted)
 	if !p.plain() {
 		return true
 	}
@@ -615,16 +632,20 @@ func (l *ledger) reading(e *journal.Entry) bool {
 	if v > 0 {
 		p.in = ofVolume(p.like, v)
 	}
+	p.undissolved = max(0, p.undissolved+before[nacl]-p.in[nacl])
 	l.flow("read", p.in.volume()-v, p.in.plus(before.times(-1)))
 	return true
 }
 
 // judge lets the first reading after a batch say how strong it came out.
-func (l *ledger) judge(e *journal.Entry, p *pot) {
+func (l *ledger) judge(e *journal.Entry, p *pot, salted bool) {
 	for i := len(l.made) - 1; i >= 0 && l.in; i-- {
 		if l.made[i].Tank == e.Tank {
 			if l.made[i].Note == "" {
-				l.strengths[i], l.made[i].Note = p.read, "read"
+				l.strengths[i] = p.read
+				if !salted || p.read >= 0.23-5e-6 && p.read <= 0.24+5e-6 {
+					l.made[i].Note = "read"
+				}
 			}
 			return
 		}

@@ -87,8 +87,10 @@ type pot struct {
 	read, wanted float64      // true strength of the last reading, and by the entries
 	bed          float64      // salt on the floor
 	bedKnown     bool
-	open, salted bool // what was put in has not read in the band; salt is among it
-	counted      bool // a truck was, since it was loaded
+	open, salted bool    // what was put in has not read in the band; salt is among it
+	undissolved  float64 // kg of NaCl that readings since lie below that
+	counted      bool    // a truck was, since it was loaded
+	said         bool    // a row was about it
 	route        string
 	rows         []journal.Entry // of the truckload
 }
@@ -100,6 +102,7 @@ type ledger struct {
 	trucks    map[string]*pot
 	beside    map[string]*pot
 	pile      float64
+	pileSaid  bool
 	rockWet   float64                       // of the salt on the pile: the part that is water
 	rockPure  float64                       // and NaCl
 	months    map[string]map[string]float64 // what stood at the end of each month
@@ -315,7 +318,7 @@ func (l *ledger) full(e *journal.Entry, p *pot) {
 // drawn closes what is open in a tank when most of it leaves.
 func (p *pot) drawn(v float64) {
 	if v > p.in.volume()/2 {
-		p.open, p.salted = false, false
+		p.open, p.salted, p.undissolved = false, false, 0
 	}
 }
 

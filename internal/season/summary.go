@@ -165,14 +165,16 @@ func (s *summary) addPutIn(_ *journal.Entry, f *state.Effect) {
 	l.Water += f.Water
 }
 
-// addReading lets the first reading after a batch say how strong it came out.
+// addReading lets the first reading after a batch say how strong it came out; while salt need not
+// have dissolved yet, a later one may still say so.
 func (s *summary) addReading(e *journal.Entry, f *state.Effect) {
 	i, made := s.last[e.Tank]
 	if !made {
 		return
 	}
 	if b := &s.report.Batches[i]; !b.Read {
-		b.Strength, b.Read = f.Read.True, true
+		b.Strength = f.Read.True
+		b.Read = f.Read.MayReach == 0 || s.report.Band.Judge(b.Strength) == yard.MayPump
 	}
 }
 

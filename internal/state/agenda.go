@@ -43,6 +43,8 @@ type openBatch struct {
 	read  time.Time // the last reading since, out of the band; zero for none
 	// salted is set where salt was put in, which need not have dissolved yet.
 	salted bool
+	// undissolved is NaCl, in kg, by which readings since lie below what was put in.
+	undissolved float64
 }
 
 // correctedAt opens the tank again, or has it mix once more.
@@ -129,8 +131,11 @@ func (s *State) Agenda(y *yard.Yard, now time.Time) []Due {
 	return all
 }
 
-// monthsAhead is how far ahead a cleaning is worth a line: a date beyond that is a guess.
-const monthsAhead = 3
+// A date of a cleaning is a guess before there is a pace of a week, or when it is months ahead.
+const (
+	pacedAfter  = 7 * 24 * time.Hour
+	monthsAhead = 3
+)
 
 // tend is what is to be done at a mixing tank.
 func (s *State) tend(m yard.Tank, every quantity.Volume, now time.Time) []Due {
@@ -142,7 +147,8 @@ func (s *State) tend(m yard.Tank, every quantity.Volume, now time.Time) []Due {
 	if t.open.entry > 0 {
 		all = append(all, Due{Task: ReadTank, Where: m.Name, When: t.open.due(m.MixTime), Entry: t.open.entry})
 	}
-	if c := t.CleaningDue(every, now); !c.Date.IsZero() && c.Date.Before(now.AddDate(0, monthsAhead, 0)) {
+	c := t.CleaningDue(every, now)
+	if paced := now.Sub(t.First) > pacedAfter && c.Date.Before(now.AddDate(0, monthsAhead, 0)); !c.Date.IsZero() && (paced || c.Left == 0) {
 		all = append(all, Due{Task: CleanTank, Where: m.Name, When: c.Date, Overdue: c.Left == 0})
 	}
 	return all

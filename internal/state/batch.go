@@ -86,7 +86,9 @@ func (s *State) ingredients(e *journal.Entry, t *Tank, made balance.Masses) {
 // ontoBed adds salt to the bed of a tank, or takes it off; there is never less than none.
 func (s *State) ontoBed(e *journal.Entry, t *Tank, salt quantity.Mass) {
 	before := t.OnFloor
-	t.OnFloor = max(0, before+salt)
+	if t.OnFloor = max(0, before+salt); t.OnFloor != before {
+		t.FloorSaid = saidBy(e)
+	}
 	s.effect.Bed += quantity.Mass(float64(t.OnFloor-before) * s.PileSalt.SodiumChloride())
 	if most := t.floorTakes; most > 0 && t.OnFloor > most && before <= most {
 		s.problem(e, "the bed of "+t.Name+" would hold %v of salt by the entries, and takes %v; a count of it would tell", t.OnFloor, most)

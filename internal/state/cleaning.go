@@ -24,7 +24,7 @@ func (s *State) clean(e *journal.Entry) {
 	s.touch(&t.Stock)
 	s.part(Cleaned, t.Liquid.Name, -t.Volume(), t.Masses().Times(-1))
 	t.Mass, t.Known, t.Sure = 0, true, true
-	t.OnFloor, t.FloorKnown = 0, true
+	t.OnFloor, t.FloorKnown, t.FloorSaid = 0, true, saidBy(e)
 	t.Cleaned++
 	if t.Made > 0 { // a cleaning before any batch tells nothing of an interval
 		t.Cleanings = append(t.Cleanings, Cleaning{e.Time, t.Made, t.Insolubles})

@@ -13,9 +13,9 @@ import (
 // is unloaded, or loaded anew: then it was laid.
 type Truck struct {
 	Stock
-	route   string    // that it was loaded for
+	Route   string    // that it was loaded for; empty where the row did not say
+	Loaded  time.Time // the last row of its truckload; zero for none
 	counted bool      // since it was loaded, so that something is left in it
-	loaded  time.Time // the last row of its truckload
 	blend   string
 	sources []string // of the truckload
 }
@@ -39,13 +39,13 @@ const loadedWithin = time.Hour
 // out of another place. If it is not, a new truckload begins with it.
 func (k *Truck) continues(e *journal.Entry) bool {
 	from := e.From
-	same := len(k.sources) > 0 && e.Liquid != "" && k.blend == e.Liquid && k.route == e.Route &&
-		!slices.Contains(k.sources, from) && e.Time.Sub(k.loaded) <= loadedWithin
+	same := len(k.sources) > 0 && e.Liquid != "" && k.blend == e.Liquid && k.Route == e.Route &&
+		!slices.Contains(k.sources, from) && e.Time.Sub(k.Loaded) <= loadedWithin
 	if !same {
 		k.sources = k.sources[:0]
 	}
 	k.sources = append(k.sources, from)
-	k.blend, k.route, k.loaded = e.Liquid, e.Route, e.Time
+	k.blend, k.Route, k.Loaded = e.Liquid, e.Route, e.Time
 	return same
 }
 
@@ -106,7 +106,7 @@ func (s *State) unload(e *journal.Entry) {
 	}
 	t := s.tank(e.Tank)
 	s.touch(&t.Stock)
-	s.effect.Route = k.route
+	s.effect.Route = k.Route
 	if e.Route != "" {
 		s.effect.Route = e.Route
 	}

@@ -3,6 +3,7 @@ package state
 import (
 	"slices"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/yard"
 )
 
@@ -18,6 +19,8 @@ func (s *State) Over(y *yard.Yard) *yard.Yard {
 	for i := range now.Tanks {
 		if t, named := s.tanks[now.Tanks[i].Name]; named && t.Said.ByJournal() {
 			t.over(&now.Tanks[i])
+			now.Tanks[i].Said.MayReach = s.mayReach(t)
+			now.Tanks[i].LiquidName = s.liquidName(t)
 		}
 	}
 	now.Liquids = slices.Clone(y.Liquids)
@@ -40,6 +43,17 @@ func (s *State) Over(y *yard.Yard) *yard.Yard {
 	return &now
 }
 
+// liquidName is what the yard calls what stands in a tank: nothing for its salt brine, or for nobody
+// knows what.
+func (s *State) liquidName(t *Tank) string {
+	_, named := s.liquids[t.Liquid.Name]
+	_, plain := t.Liquid.Strength()
+	if !t.Sure || t.Liquid.Name == balance.BrineName || plain && !named {
+		return ""
+	}
+	return t.Liquid.Name
+}
+
 // overPile says what is on the pile. Where more was used than was ever there, nobody knows.
 func (s *State) overPile(p *yard.Pile) {
 	p.OnHand, p.Quality, p.Said = nil, s.PileSalt, s.PileSaid
@@ -52,7 +66,6 @@ func (s *State) overPile(p *yard.Pile) {
 // over says what stands in a tank.
 func (t *Tank) over(y *yard.Tank) {
 	y.Contents, y.Liquid, y.OnFloor, y.Said = nil, nil, nil, t.Said
-	y.Said.Dissolving = t.open.salted
 	if t.Known {
 		v := t.Volume()
 		y.Contents = &v

@@ -63,7 +63,7 @@ func mixed(a yard.RockSalt, ma quantity.Mass, b yard.RockSalt, mb quantity.Mass)
 func (s *State) countPile(e *journal.Entry) {
 	found := *e.Salt
 	s.effect.Pile = PileMove{Class: Counted, Mass: found - s.Pile, Salt: s.PileSalt, Known: s.PileKnown, Counted: true}
-	if s.PileKnown {
+	if s.PileKnown && s.PileSaid.ByJournal() {
 		s.PileCount = &PileCount{Entry: e.Number, Counted: found, Expected: s.Pile}
 	}
 	s.Pile, s.PileKnown, s.PileSaid = found, true, saidBy(e)

@@ -20,13 +20,24 @@ type TankReading struct {
 	// Comparable is unset where the entries did not say what was in the tank, or it was no
 	// plain brine.
 	Comparable bool
-	// Dissolving is set where it is weaker, and salt was put in that need not have dissolved yet.
-	Dissolving bool
+	// MayReach is what salt on its way may bring the brine to; see yard.Said.
+	MayReach quantity.Strength
 }
 
 // Drifted reports whether the reading contradicts the entries.
 func (r *TankReading) Drifted() bool {
-	return r.Comparable && !r.Dissolving && yard.Contradicts(r.True, r.Expected)
+	return r.Comparable && yard.Said{MayReach: r.MayReach}.Contradicted(r.True, r.Expected)
+}
+
+// mayReach is the strength to which salt may bring a tank that was put in and has not dissolved by
+// the readings, and that on its bed; 0 where none is on its way.
+func (s *State) mayReach(t *Tank) quantity.Strength {
+	if !t.open.salted {
+		return 0
+	}
+	m := t.Masses()
+	solid := t.open.undissolved + float64(t.OnFloor)*s.PileSalt.SodiumChloride()
+	return quantity.Strength((m.NaCl + solid) / (m.Total() + solid))
 }
 
 // read compares an instrument with the entries. In plain brine it says how strong that is; the
@@ -46,7 +57,7 @@ func (s *State) read(e *journal.Entry) {
 	expected, plain := t.Liquid.Strength()
 	t.Reading = &TankReading{
 		Entry: e.Number, Time: e.Time, True: strength, Expected: expected,
-		Comparable: t.Mass > 0 && plain && t.Sure, Dissolving: t.open.salted && strength < expected,
+		Comparable: t.Mass > 0 && plain && t.Sure, MayReach: s.mayReach(t),
 	}
 	if t.Reading.Drifted() {
 		s.problem(e, t.Name+" reads %v true where the entries make it %v", strength, expected)
@@ -63,7 +74,9 @@ func (s *State) read(e *journal.Entry) {
 		name = balance.BrineName // it was water
 	}
 	t.setLiquid(balance.SaltBrine(strength).Named(name))
-	s.part(Read, name, t.Volume()-had, t.Masses().Minus(before))
+	changed := t.Masses().Minus(before)
+	t.open.undissolved = max(0, t.open.undissolved-changed.NaCl)
+	s.part(Read, name, t.Volume()-had, changed)
 }
 
 // trueStrength returns the true strength that a row gives, or that its reading means.

@@ -15,6 +15,7 @@ type Tank struct {
 	// is not set.
 	OnFloor    quantity.Mass
 	FloorKnown bool         // by the yard file, a count or a cleaning
+	FloorSaid  yard.Said    // of OnFloor
 	Reading    *TankReading // the last; nil for none
 	First      time.Time    // of its batches; zero for none
 	// Since the last cleaning, or the first entry:

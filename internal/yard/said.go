@@ -12,9 +12,10 @@ import (
 type Said struct {
 	Entry int       // of the journal: the last that changed it
 	Time  time.Time // of that entry
-	// Dissolving is set while salt was put in that need not have dissolved yet, by the entries: a
-	// weaker reading contradicts nothing then.
-	Dissolving bool
+	// MayReach is the strength to which salt may bring the brine that was put in and need not have
+	// dissolved yet, by the entries; 0 where none is on its way. A reading up to that contradicts
+	// nothing.
+	MayReach quantity.Strength
 	// Doubt is what an instrument showed against the entries; nil where nothing contradicts
 	// them, or a count or a batch has settled it since.
 	Doubt *Doubt
@@ -42,9 +43,9 @@ func Contradicts(read, expected quantity.Strength) bool {
 }
 
 // Contradicted reports whether a reading contradicts the strength that stands there by what was
-// said: a weaker one does not while salt dissolves.
+// said: one up to what it may reach while salt dissolves does not.
 func (s Said) Contradicted(read, stands quantity.Strength) bool {
-	return Contradicts(read, stands) && !(s.Dissolving && read < stands)
+	return Contradicts(read, stands) && (s.MayReach == 0 || Contradicts(read, s.MayReach) && read > s.MayReach)
 }
 
 // Held is what stands in a vessel.

@@ -49,3 +49,16 @@ func (e ends) doubts(v show.View) []string {
 	}
 	return notes
 }
+
+// weak tells of lines on the way that were rinsed and hold water or weak brine since.
+func (e ends) weak(v show.View) []string {
+	var notes []string
+	for _, h := range e.Path {
+		for _, w := range e.yard.WeakLines {
+			if w.Name == h.Link.Name {
+				notes = append(notes, v.Say("%s holds weak brine since it was rinsed%s: the first that runs through weakens what it reaches.", w.Name, v.Source(w.Said, e.now)))
+			}
+		}
+	}
+	return notes
+}

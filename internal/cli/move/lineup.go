@@ -1,6 +1,7 @@
 package move
 
 import (
+	"slices"
 	"strings"
 
 	"brineyard/internal/cli/bind"
@@ -91,7 +92,7 @@ func (q *valves) planMove(s *run.Session) (run.Reply, error) {
 			moveWords(d, s.Yard.Plumbing, m)
 			ends := ends{now, m, s.Env.Now()}
 			d.Verdict += ends.verdict(s.View)
-			d.Notes = append(ends.doubts(s.View), mixNotes(s.View, now, m)...)
+			d.Notes = slices.Concat(ends.doubts(s.View), ends.weak(s.View), mixNotes(s.View, now, m))
 		},
 		Working: func() []report.Step { return pathSteps(m) },
 	}, nil

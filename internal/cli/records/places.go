@@ -67,7 +67,7 @@ func otherPlaces(v show.View, y *yard.Yard, now *state.State) []place {
 	all := truckPlaces(v, y, now)
 	for _, t := range tanksOf(y, now) {
 		if t.FloorKnown || t.OnFloor > 0 {
-			all = append(all, place{"bed", t.Name, v.Value(t.OnFloor), report.Nothing("%", "-"), report.Word("salt"), t.Said, true})
+			all = append(all, place{"bed", t.Name, v.Value(t.OnFloor), report.Nothing("%", "-"), report.Word("salt"), t.FloorSaid, true})
 		}
 	}
 	for _, s := range now.Beside() {
@@ -97,16 +97,25 @@ func truckPlaces(v show.View, y *yard.Yard, now *state.State) []place {
 			if k == nil {
 				k = &state.Truck{Stock: state.Stock{Name: described.Name}}
 			}
-			all = append(all, stockPlace(v, "truck", &k.Stock))
+			all = append(all, truckPlace(v, k))
 			delete(named, described.Name)
 		}
 	}
 	for _, k := range now.Trucks() {
 		if named[k.Name] != nil {
-			all = append(all, stockPlace(v, "truck", &k.Stock))
+			all = append(all, truckPlace(v, k))
 		}
 	}
 	return all
+}
+
+// truckPlace is what stands on a truck, and for which route.
+func truckPlace(v show.View, k *state.Truck) place {
+	p := stockPlace(v, "truck", &k.Stock)
+	if p.known && k.Mass > 0 && k.Route != "" {
+		p.of.Text += ", for " + k.Route
+	}
+	return p
 }
 
 // by is who said what stands there.

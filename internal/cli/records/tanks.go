@@ -171,7 +171,7 @@ func pileNotes(v show.View, now *state.State) []string {
 	if now.Pile < 0 && now.PileKnown {
 		notes = append(notes, "More salt was used than was counted or delivered: a delivery, or the opening count of the pile, is missing.")
 	}
-	if c := now.PileCount; c != nil {
+	if c := now.PileCount; c != nil && c.Counted != c.Expected {
 		notes = append(notes, v.Say("At its last count, entry %d, the pile held %v; by the entries it was %v.", c.Entry, c.Counted, c.Expected))
 	}
 	return notes

@@ -58,7 +58,7 @@ func (*yardNow) Answer(s *run.Session) (run.Reply, error) {
 				d.Notes = append(d.Notes, "Nobody knows what is in "+namesOf(unknown)+": a count tells.")
 			}
 			d.Notes = append(d.Notes, doubtNotes(s.View, now)...)
-			d.Cautions = []string{show.CautionLocal}
+			d.Notes = append(d.Notes, truckNotes(now, clock)...)
 		},
 	}, nil
 }
@@ -186,4 +186,21 @@ func doubtNotes(v show.View, now *state.State) []string {
 		}
 	}
 	return notes
+}
+
+// staleLoad is the age beyond which a load was most likely laid. Common practice, no source.
+const staleLoad = 18 * time.Hour
+
+// truckNotes ask after trucks whose load is old: nobody recorded what came back.
+func truckNotes(now *state.State, clock time.Time) []string {
+	var old []string
+	for _, k := range now.Trucks() {
+		if k.Known && k.Mass > 0 && clock.Sub(k.Said.Time) > staleLoad {
+			old = append(old, k.Name)
+		}
+	}
+	if len(old) == 0 {
+		return nil
+	}
+	return []string{"Nobody recorded what came back on " + strings.Join(old, ", ") + ": a load counts as aboard until it is unloaded, counted, or followed by another."}
 }

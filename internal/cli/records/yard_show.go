@@ -4,6 +4,7 @@ import (
 	"maps"
 	"slices"
 	"strings"
+	"time"
 
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/bind"
@@ -18,9 +19,9 @@ import (
 var yardShowCommand = run.Command{
 	Use:   "show",
 	Short: "What the yard can do: batches, gallons an hour, what is in store",
-	Long: "show reckons from the yard file how long a batch takes, how many gallons an\n" +
-		"hour the yard makes, what stands in its tanks, and how many batches the salt\n" +
-		"makes.",
+	Long: "show reckons how long a batch takes, how many gallons an hour the yard makes,\n" +
+		"what stands in its tanks by the journal, else by the yard file, and how many\n" +
+		"batches the salt makes.",
 	Example:   "  brineyard yard show\n  brineyard yard show --yard north.toml --working",
 	Args:      run.NoArguments,
 	New:       func() run.Question { return &yardShow{} },
@@ -40,12 +41,15 @@ func (q *yardShow) Bind(b *bind.Set) {
 
 // Answer works out what each mixing tank can do, and all of them together.
 func (q *yardShow) Answer(s *run.Session) (run.Reply, error) {
-	p := plant{yard: s.Yard}
+	now, err := s.Standing()
+	if err != nil {
+		return run.Reply{}, err
+	}
+	p := plant{yard: now, clock: s.Env.Now()}
 	var can []brine.Capability
-	for _, m := range s.Yard.MixingTanks() {
-		t := derive.MixingTank{Name: m.Name, With: q.of(s.Yard, m)}
+	for _, m := range now.MixingTanks() {
+		t := derive.MixingTank{Name: m.Name, With: q.of(now, m)}
 		if m.WorkingVolume > 0 {
-			var err error
 			if t.Can, err = brine.CanDo(t.With); err != nil {
 				return run.Reply{}, err
 			}
@@ -77,6 +81,7 @@ func (q *yardShow) of(y *yard.Yard, m yard.Tank) brine.CapabilityRequest {
 // plant is what a yard makes brine with.
 type plant struct {
 	yard   *yard.Yard
+	clock  time.Time
 	tanks  []derive.MixingTank
 	run    []int         // places of the tanks that make the most together
 	anHour quantity.Flow // 0 where no cycle is known
@@ -133,7 +138,7 @@ func (p plant) saltFigures(v show.View) []report.Figure {
 	}
 }
 
-// inStore sums up what the file says stands in the storage tanks, and what of it is no salt
+// inStore sums up what stands in the storage tanks, and what of it is no salt
 // brine.
 func inStore(y *yard.Yard) (all, others quantity.Volume) {
 	for _, t := range y.StorageTanks() {
@@ -160,7 +165,8 @@ func (p plant) words(v show.View, d *report.Document) {
 	if p.anHour > 0 {
 		d.Verdict = v.Say("%s makes up to %v of brine an hour and has %s.", name, p.perHour(), has)
 	}
-	d.Tables, d.Notes = []report.Table{p.mixingTable(v), stockTable(v, p.yard)}, p.notes()
+	d.Verdict += v.StockSource(p.yard.StorageTanks(), p.clock)
+	d.Tables, d.Notes = []report.Table{p.mixingTable(v), stockTable(v, p.yard)}, append(p.notes(), v.StockDoubts(p.yard.StorageTanks(), p.clock)...)
 }
 
 func (p plant) notes() []string {
@@ -213,8 +219,11 @@ func stockName(v show.View, t yard.Tank) string {
 	if t.LiquidName != "" {
 		return t.LiquidName
 	}
-	if w, plain := t.Holds().Strength(); t.Liquid != nil && plain {
+	switch w, plain := t.Holds().Strength(); {
+	case t.Liquid == nil:
+		return "not said"
+	case plain:
 		return v.Say("%v brine", w)
 	}
-	return "not said"
+	return v.CompositionText(*t.Liquid)
 }
