@@ -101,3 +101,17 @@ func TestNoRegularFile(t *testing.T) {
 	_, err = Append(path, Options{}, []Entry{batch()})
 	require.ErrorContains(t, err, path+".end: not a regular file")
 }
+
+// What is made follows the umask.
+func TestUmask(t *testing.T) {
+	before := syscall.Umask(0o027)
+	defer syscall.Umask(before)
+	path := made(t, batch())
+	write(t, path, content(t, path)+"2,torn")
+	mustAppend(t, path, load())
+	for _, name := range []string{path, path + endSuffix, path + tornSuffix} {
+		there, err := os.Stat(name)
+		require.NoError(t, err)
+		require.Equal(t, os.FileMode(0o640), there.Mode().Perm(), name)
+	}
+}

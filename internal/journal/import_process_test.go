@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"os"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -68,6 +69,18 @@ func TestKilledImports(t *testing.T) {
 	}
 	require.NoError(t, child(t, "import", path, strconv.Itoa(rows)).Run())
 	requireSound(t, path, 2+rows)
+	requireNothingElse(t, path)
+}
+
+// requireNothingElse checks that kills left no other files beside a journal.
+func requireNothingElse(t *testing.T, path string) {
+	t.Helper()
+	there, err := os.ReadDir(filepath.Dir(path))
+	require.NoError(t, err)
+	for _, f := range there {
+		name := filepath.Join(filepath.Dir(path), f.Name())
+		require.Contains(t, []string{path, path + endSuffix, path + tornSuffix}, name)
+	}
 }
 
 func info(t *testing.T, path string) int64 {
@@ -105,6 +118,7 @@ func TestKilledAdditions(t *testing.T) {
 		require.Equal(t, j.Torn == 0, j.Sound())
 		require.LessOrEqual(t, heard[len(heard)-1], len(j.Entries), "acknowledged, and not there")
 	}
+	requireNothingElse(t, path)
 	n := len(mustRead(t, path).Entries)
 	mustAppend(t, path, note("the end"))
 	requireSound(t, path, n+1)

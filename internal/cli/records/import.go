@@ -119,11 +119,18 @@ func lined(refused []enter.Refusal, lines []int) []journal.Fault {
 	return faults
 }
 
+// mostFaults is how many are listed: what is wrong with more is seen in those.
+const mostFaults = 100
+
 // faulty shows the faults of the file.
 func (q *importing) faulty(faults []journal.Fault) error {
 	slices.SortStableFunc(faults, func(a, b journal.Fault) int { return a.Line - b.Line })
 	var list run.FaultList
-	for _, f := range faults {
+	for i, f := range faults {
+		if i == mostFaults {
+			list = append(list, fmt.Errorf("%s: and %d faults more; nothing was added", q.file, len(faults)-i))
+			break
+		}
 		list = append(list, fmt.Errorf("%s: %s", q.file, f))
 	}
 	return list

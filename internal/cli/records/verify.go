@@ -131,8 +131,10 @@ func auditNotes(s *run.Session, path string, a *journal.Audit, now *state.State)
 	switch {
 	case a.Resaved != "":
 		notes = append(notes, s.View.Say("%s was saved by a spreadsheet: %s. Put back a copy as it was, and save spreadsheets under another name.", path, a.Resaved))
+	case a.End == journal.EndForeign:
+		notes = append(notes, s.View.Say("Somebody put another journal in the place of %s, or took the side file of another: look which one is the yard's.", path))
 	case a.Sound() && a.End != journal.EndKnown && a.Rows > 0:
-		notes = append(notes, s.View.Say("%s.end, beside the journal, knows which entry was recorded last; the next entry writes it. Copy both files.", path))
+		notes = append(notes, s.View.Say("The side file %s.end tells which entry was recorded last; the next entry writes it. Copy both files.", path))
 	}
 	if now.Unlisted > 0 {
 		notes = append(notes, s.View.Say("More entries that do not fit the others, which are not listed: %d.", now.Unlisted))
