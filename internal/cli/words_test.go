@@ -136,7 +136,7 @@ func TestDocumentsOtherCommands(t *testing.T) {
 		t.Run(filepath.Base(page), func(t *testing.T) {
 			t.Chdir(t.TempDir())
 			require.NoError(t, os.WriteFile("yard.toml", yard, 0o644))
-			require.NoError(t, os.WriteFile("old.csv", []byte("Date,Made,Test\n2026-01-14 05:40,1090,23.4\n"), 0o644))
+			require.NoError(t, os.WriteFile("old.csv", []byte("Date,Time,Made,Test\n2026-01-14,5:40 AM,1090,23.4\n"), 0o644))
 			require.NoError(t, os.WriteFile("samples.csv", []byte("hydrometer,temp\n23.3%,40F\n"), 0o644))
 			for line := range strings.Lines(string(text)) {
 				command, ok := strings.CutPrefix(strings.TrimRight(line, "\n"), "    brineyard ")

@@ -100,7 +100,7 @@ func (q *addition) hasAll(b *bind.Set) func(*bind.Scope) error {
 	return func(*bind.Scope) error {
 		for _, name := range q.kind.needs {
 			if !b.Flags().Changed(name) {
-				return fault.Refuse("--%s is missing: a %s needs it; allowed: like %s", name, q.kind.name, q.kind.line(q.kind.example))
+				return fault.Refuse("--%s is missing, and the entry (%s) needs it; allowed: like %s", name, q.kind.name, q.kind.line(q.kind.example))
 			}
 		}
 		return nil
