@@ -51,7 +51,7 @@ func newAsker(s *run.Session, command run.Command) *asker {
 func (a *asker) names() []string {
 	var names []string
 	a.flags.VisitAll(func(f *pflag.Flag) {
-		if !unfit[f.Name] {
+		if !unfit[f.Name] && !ofRecord(a.flags, f.Name) {
 			names = append(names, f.Name)
 		}
 	})

@@ -14,6 +14,7 @@ import (
 	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 // eachCommand asks another command of every row.
@@ -151,7 +152,7 @@ func (e *eachRun) readHeadings(head []string) error {
 		c := eachColumn{heading: h}
 		name, unit := splitHeading(h)
 		switch {
-		case name == argsColumn || a.flags.Lookup(name) != nil && !unfit[name]:
+		case name == argsColumn || a.flags.Lookup(name) != nil && !unfit[name] && !ofRecord(a.flags, name):
 			c.flag, c.unit = name, unit
 			if used[name] {
 				return fault.Refuse("the heading %s is there twice; allowed: once", words.Quoted(name))
@@ -174,6 +175,16 @@ func (e *eachRun) readHeadings(head []string) error {
 
 // unfit are flags that mean nothing for a row.
 var unfit = map[string]bool{"record": true, "operator": true, "ascii": true, "curve": true, "gate": true}
+
+// ofRecord tells whether a flag says how an answer is recorded: a log may well have a column of that
+// name, which is taken along.
+func ofRecord(flags *pflag.FlagSet, name string) bool {
+	switch name {
+	case "at", "as-seen", "wait":
+		return flags.Lookup("record") != nil
+	}
+	return false
+}
 
 // splitHeading cuts "volume [gal]" into name and unit.
 func splitHeading(h string) (name, unit string) {
