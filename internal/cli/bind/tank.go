@@ -2,6 +2,7 @@ package bind
 
 import (
 	"fmt"
+	"math"
 	"time"
 
 	"brineyard/internal/cli/show"
@@ -19,6 +20,7 @@ type Tank struct {
 	typed  *Value[quantity.Volume]
 	clock  func() time.Time
 	byFile bool // the volume is the yard file's
+	stands bool // the volume is what stands in the tank, and not what it takes
 }
 
 // Given reports whether the tank was named.
@@ -40,6 +42,7 @@ func (t *Tank) BindFull(b *Set, volume, capacity *quantity.Volume, usage string)
 }
 
 func (t *Tank) bind(b *Set, volume, capacity *quantity.Volume, usage string, stands ...Source[quantity.Volume]) {
+	t.stands = len(stands) > 0
 	t.name = Name(b, &t.Name, "tank", "`name` of a tank in the yard file", TankNames)
 	b.Then(t.find)
 	key := func() string { return "tank " + t.name.Quoted() }
@@ -109,13 +112,28 @@ func (t *Tank) StrengthSource(v show.View, typed bool) string {
 // StandsBy says in brackets, behind a space, who said what stands in the tank.
 func (t *Tank) StandsBy(v show.View) string { return v.Source(t.Is.Said, t.clock()) }
 
-// Doubt says in a sentence why the volume may be wrong; nothing where it was typed, or nothing
-// contradicts it.
+// levelAllowed is the part by which a typed volume may depart from the journal's without a word, as
+// a count may. Common practice, no source.
+const levelAllowed = 0.05
+
+// Doubt says in a sentence why the volume may be wrong; nothing where nothing contradicts it.
 func (t *Tank) Doubt(v show.View) string {
-	if t.typed.Given() || t.byFile {
+	switch {
+	case t.typed.Given():
+		return t.otherwise(v)
+	case t.byFile:
 		return ""
 	}
 	return v.Doubt(t.Name, t.Is.Said, t.clock())
+}
+
+// otherwise tells of a typed volume that the journal contradicts.
+func (t *Tank) otherwise(v show.View) string {
+	typed, has := t.typed.typed, t.Is.Contents
+	if !t.stands || !t.Is.Said.ByJournal() || has == nil || math.Abs(float64(typed-*has)) <= levelAllowed*float64(max(typed, *has)) {
+		return ""
+	}
+	return v.Say("%v was typed, and %s holds %v%s: look at the level before you act.", typed, t.Name, *has, t.StandsBy(v))
 }
 
 // DoubtBy is Doubt where a reading has just shown the true strength: it may contradict what the

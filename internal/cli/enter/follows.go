@@ -4,6 +4,7 @@ import (
 	"iter"
 	"maps"
 	"slices"
+	"strings"
 	"time"
 
 	"brineyard/internal/journal"
@@ -17,7 +18,8 @@ import (
 const longBefore = 24 * time.Hour
 
 // Follows finds the entries that those of the journal contradict: the same entry again, more out
-// of a vessel than stands in it, more into it than it takes, or a time long before the last entry.
+// of a vessel than stands in it, more into it than it takes, one that makes no sense behind them, or
+// a time long before the last entry.
 // The journal is nil where it has no rows yet. Errors: it cannot be read any more.
 func (d Desk) Follows(l *journal.Log, entries []journal.Entry) ([]Refusal, error) {
 	if d.AsSeen {
@@ -110,7 +112,7 @@ func (r *replay) apply(i int) {
 	from, into := r.stands(e.From), r.stands(e.Tank)
 	r.state.Apply(&e)
 	for _, p := range r.state.Problems {
-		if p.Cannot {
+		if p.Cannot || p.LeftOut {
 			refusal := r.desk.cannot(&e, p, from, into)
 			refusal.Entry = i
 			r.refused = append(r.refused, *refusal)
@@ -138,7 +140,7 @@ func (r *replay) stands(name string) standing {
 // cannot says why an entry cannot be: what stands there, and by which entry.
 func (d Desk) cannot(e *journal.Entry, p state.Problem, from, into standing) *Refusal {
 	switch takes := d.takes(e.Tank); {
-	case e.Volume == nil:
+	case e.Volume == nil || p.LeftOut:
 	case from.known && *e.Volume > from.holds:
 		return d.refuse("volume", "", "%s holds %v %s, so %v cannot come out of it; allowed: up to %v, or %s",
 			e.From, from.holds, by(from.said), *e.Volume, from.holds, asSeen)
@@ -146,6 +148,7 @@ func (d Desk) cannot(e *journal.Entry, p state.Problem, from, into standing) *Re
 		return d.refuse("volume", "", "%s holds %v %s, so %v cannot go into its %v; allowed: up to %v, or %s",
 			e.Tank, into.holds, by(into.said), *e.Volume, takes, max(0, takes-into.holds), asSeen)
 	}
+	p.Text = strings.TrimSuffix(p.Text, ": left out")
 	args := make([]any, len(p.Args))
 	for i, a := range p.Args {
 		args[i] = a
