@@ -64,7 +64,7 @@ fuzz:
 
 # The journal under many processes, kills and full disks, at full length: minutes.
 endurance:
-	BRINEYARD_ENDURANCE=1 go test -timeout 30m -v -run 'Processes|Kills' ./internal/journal
+	BRINEYARD_ENDURANCE=1 go test -timeout 30m -v -run 'Processes|Kill|Attack|Beginners' ./internal/journal/disk
 
 # What a change has to be clean of.
 lint:

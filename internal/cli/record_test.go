@@ -9,6 +9,7 @@ import (
 
 	"brineyard/internal/cli/run"
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/quantity"
 
 	"github.com/stretchr/testify/require"
@@ -29,7 +30,7 @@ func recordAt(t *testing.T, line string) []journal.Entry {
 	args := append(strings.Fields(line), "--yard", demoYard, "--record", "--journal", path, "--operator", "Ash")
 	require.Zero(t, Run(env, args), "%s: %s", line, stderr.String())
 	require.Contains(t, stderr.String(), "journal.csv")
-	j, err := journal.Read(path)
+	j, err := disk.Read(path)
 	require.NoError(t, err)
 	require.Empty(t, j.Faults)
 	for _, e := range j.Entries {

@@ -19,14 +19,14 @@ func amount[Q ~float64](
 			}
 			return numberText(toUnit(**field(e), sys))
 		},
-		parse: func(e *Entry, d *decoder, cell string) error {
+		parse: func(e *Entry, d *Decoder, cell string) error {
 			x, err := Number(cell)
 			if err != nil && decimalComma(cell) {
-				return resavedError("numbers are written " + cell)
+				return ResavedError("numbers are written " + cell)
 			}
 			if err == nil {
 				q := target(d, field)
-				*q = fromUnit(x, d.sys)
+				*q = fromUnit(x, d.Units)
 				*field(e) = q
 			}
 			return err
@@ -35,8 +35,8 @@ func amount[Q ~float64](
 }
 
 // target is where the decoder puts a value: that of the entry before, or a new one.
-func target[T any](d *decoder, field func(*Entry) **T) *T {
-	if !d.reuse {
+func target[T any](d *Decoder, field func(*Entry) **T) *T {
+	if !d.Reuse {
 		return new(T)
 	}
 	kept := field(&d.spare)

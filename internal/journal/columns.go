@@ -15,7 +15,7 @@ type column struct {
 	name   string
 	units  [2]string // by system; empty for none
 	format func(e *Entry, sys quantity.System) string
-	parse  func(e *Entry, d *decoder, cell string) error
+	parse  func(e *Entry, d *Decoder, cell string) error
 }
 
 // title and the version are the first heading; the cells under it are the entry numbers.
@@ -55,14 +55,14 @@ var columns = []column{
 }
 
 // heading is the column's name with its unit in brackets; the first tells the version.
-func (c *column) heading(f form) string {
+func (c *column) heading(f Form) string {
 	switch {
 	case c.name == title:
-		return fmt.Sprintf("%s %d", title, f.version)
-	case c.units[f.sys] == "":
+		return fmt.Sprintf("%s %d", title, f.Version)
+	case c.units[f.Units] == "":
 		return c.name
 	}
-	return c.name + " [" + c.units[f.sys] + "]"
+	return c.name + " [" + c.units[f.Units] + "]"
 }
 
 // counter is a column of entry numbers, 0 for none.
@@ -75,8 +75,8 @@ func counter(name string, field func(*Entry) *int) column {
 			}
 			return strconv.Itoa(*field(e))
 		},
-		parse: func(e *Entry, _ *decoder, cell string) (err error) {
-			*field(e), err = entryNumber(cell)
+		parse: func(e *Entry, _ *Decoder, cell string) (err error) {
+			*field(e), err = EntryNumber(cell)
 			return err
 		},
 	}
@@ -87,7 +87,7 @@ func text(name string, field func(*Entry) *string) column {
 	return column{
 		name:   name,
 		format: func(e *Entry, _ quantity.System) string { return encodeText(*field(e)) },
-		parse: func(e *Entry, d *decoder, cell string) error {
+		parse: func(e *Entry, d *Decoder, cell string) error {
 			t, err := decodeText(cell)
 			*field(e) = d.intern(t)
 			return err
@@ -104,7 +104,7 @@ func timeText(t time.Time) string {
 	return t.Format(time.RFC3339)
 }
 
-func parseTime(e *Entry, _ *decoder, cell string) (err error) {
+func parseTime(e *Entry, _ *Decoder, cell string) (err error) {
 	e.Time, err = timeOf(cell)
 	return err
 }
@@ -113,7 +113,7 @@ func timeOf(cell string) (time.Time, error) {
 	t, err := time.Parse(time.RFC3339, cell)
 	switch {
 	case err != nil && spreadsheetTime(cell):
-		return t, resavedError("times are written " + cell)
+		return t, ResavedError("times are written " + cell)
 	case err != nil:
 		return t, fmt.Errorf("%s is no time with a zone; allowed: one like 2026-01-15T06:40:00-05:00", words.Quoted(cell))
 	}
@@ -130,7 +130,7 @@ func moment(name string, field func(*Entry) **time.Time) column {
 			}
 			return timeText(**field(e))
 		},
-		parse: func(e *Entry, d *decoder, cell string) (err error) {
+		parse: func(e *Entry, d *Decoder, cell string) (err error) {
 			t := target(d, field)
 			*t, err = timeOf(cell)
 			*field(e) = t
@@ -141,7 +141,7 @@ func moment(name string, field func(*Entry) **time.Time) column {
 
 func formatKind(e *Entry, _ quantity.System) string { return encodeText(string(e.Kind)) }
 
-func parseKind(e *Entry, d *decoder, cell string) (err error) {
+func parseKind(e *Entry, d *Decoder, cell string) (err error) {
 	e.Kind, err = KindNamed(cell, d.kinds)
 	return err
 }

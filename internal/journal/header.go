@@ -17,12 +17,12 @@ const checkHeading = "check"
 // ByteOrderMark is what a spreadsheet may put in front of a file that it saves.
 const ByteOrderMark = "\ufeff"
 
-// headerLine is the first line of a file, with its end.
-func headerLine(f form) string {
+// HeaderLine is the first line of a file, with its end.
+func HeaderLine(f Form) string {
 	return strings.Join(headings(f), ",") + "\n"
 }
 
-func headings(f form) []string {
+func headings(f Form) []string {
 	var out []string
 	for _, c := range f.columns() {
 		out = append(out, c.heading(f))
@@ -30,25 +30,25 @@ func headings(f form) []string {
 	return append(out, checkHeading)
 }
 
-// parseHeader reads the first line and tells the form that its headings name.
-func parseHeader(line []byte) (form, error) {
+// ParseHeader reads the first line and tells the form that its headings name.
+func ParseHeader(line []byte) (Form, error) {
 	line = bytes.TrimPrefix(line, []byte(ByteOrderMark))
 	if !bytes.HasPrefix(bytes.TrimPrefix(line, []byte(`"`)), []byte(title+" ")) {
-		return form{}, fmt.Errorf("not a journal: its first heading is not %q", fmt.Sprintf("%s %d", title, newest))
+		return Form{}, fmt.Errorf("not a journal: its first heading is not %q", fmt.Sprintf("%s %d", title, newest))
 	}
-	if bytes.Count(line, []byte(";")) >= len(headings(form{version: 1}))-1 {
-		return form{}, resavedError("semicolons stand between the cells")
+	if bytes.Count(line, []byte(";")) >= len(headings(Form{Version: 1}))-1 {
+		return Form{}, ResavedError("semicolons stand between the cells")
 	}
-	cells, err := newDecoder(form{version: newest}).split(line)
+	cells, err := NewDecoder(Form{Version: newest}).split(line)
 	if err != nil {
-		return form{}, errors.New("not a journal: its header is not a line of comma-separated headings")
+		return Form{}, errors.New("not a journal: its header is not a line of comma-separated headings")
 	}
 	v := strings.TrimPrefix(cells[0], title+" ")
 	version, err := strconv.Atoi(v)
 	if err != nil || version < 1 || version > newest || strconv.Itoa(version) != v {
-		return form{}, fmt.Errorf("journal of version %s; allowed: versions 1 to %d", words.Quoted(v), newest)
+		return Form{}, fmt.Errorf("journal of version %s; allowed: versions 1 to %d", words.Quoted(v), newest)
 	}
-	us, metric := form{quantity.US, version}, form{quantity.Metric, version}
+	us, metric := Form{quantity.US, version}, Form{quantity.Metric, version}
 	wrong := compareHeadings(cells, headings(us))
 	if wrong == nil {
 		return us, nil
@@ -56,7 +56,7 @@ func parseHeader(line []byte) (form, error) {
 	if compareHeadings(cells, headings(metric)) == nil {
 		return metric, nil
 	}
-	return form{}, wrong
+	return Form{}, wrong
 }
 
 // compareHeadings tells the first heading that is not as it should be.
@@ -85,12 +85,12 @@ func withoutEmptyEnd(cells []string, n int) []string {
 	return cells
 }
 
-// tornHeader tells whether text is the beginning of a header, as a loss of power
+// TornHeader tells whether text is the beginning of a header, as a loss of power
 // leaves it, zeros behind it included.
-func tornHeader(text []byte) bool {
+func TornHeader(text []byte) bool {
 	text = bytes.TrimRight(text, "\x00")
 	for _, f := range forms() {
-		if len(text) > 0 && strings.HasPrefix(headerLine(f), string(text)) {
+		if len(text) > 0 && strings.HasPrefix(HeaderLine(f), string(text)) {
 			return true
 		}
 	}

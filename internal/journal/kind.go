@@ -15,8 +15,8 @@ func EventKinds() []Kind {
 	return []Kind{Batch, Reading, Correction, Transfer, Load, Unload, Delivery, Order, Spill, Sale, Loan, Gift, Clean, Rinse, Count, Work, Note}
 }
 
-// aboutAnother reports whether an entry of the kind is about another entry.
-func (k Kind) aboutAnother() bool { return k == Undo || k == Accept }
+// AboutAnother reports whether an entry of the kind is about another entry.
+func (k Kind) AboutAnother() bool { return k == Undo || k == Accept }
 
 // KindNamed finds the kind of a name among those that are allowed.
 func KindNamed(name string, allowed []Kind) (Kind, error) {

@@ -52,14 +52,14 @@ func Number(text string) (float64, error) {
 	return x, nil
 }
 
-// mostEntries bounds entry numbers, so that a damaged one is not taken for one.
-const mostEntries = math.MaxInt32
+// MostEntries bounds entry numbers, so that a damaged one is not taken for one.
+const MostEntries = math.MaxInt32
 
-// entryNumber reads the number of an entry.
-func entryNumber(text string) (int, error) {
+// EntryNumber reads the number of an entry.
+func EntryNumber(text string) (int, error) {
 	n, err := strconv.ParseUint(text, 10, 31)
 	if err != nil || n == 0 || text[0] == '+' {
-		return 0, fmt.Errorf("%s is no entry number; allowed: 1 to %d", words.Quoted(text), mostEntries)
+		return 0, fmt.Errorf("%s is no entry number; allowed: 1 to %d", words.Quoted(text), MostEntries)
 	}
 	return int(n), nil
 }

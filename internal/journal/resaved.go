@@ -7,11 +7,11 @@ import (
 	"time"
 )
 
-// resavedError says what shows that a spreadsheet saved the file.
-type resavedError string
+// ResavedError says what shows that a spreadsheet saved the file.
+type ResavedError string
 
 // Error names it, and what to do.
-func (e resavedError) Error() string {
+func (e ResavedError) Error() string {
 	return "saved by a spreadsheet: " + string(e) + "; put back a copy of the file as it was, and save spreadsheets under another name"
 }
 
@@ -39,7 +39,7 @@ func decimalComma(cell string) bool { return withComma.MatchString(cell) }
 // wrongWidth is what is wrong with a row of too few or too many cells.
 func wrongWidth(cells []string, want int) error {
 	if len(cells) < want && strings.Count(strings.Join(cells, ","), ";") >= want-1 {
-		return resavedError("semicolons stand between the cells")
+		return ResavedError("semicolons stand between the cells")
 	}
 	return fmt.Errorf("%d cells; expected %d", len(cells), want)
 }

@@ -10,9 +10,9 @@ import (
 	"strings"
 )
 
-// checkOf is the check of a row's text: CRC-32C in letters, since a spreadsheet may
+// CheckOf is the check of a row's text: CRC-32C in letters, since a spreadsheet may
 // take digits for a number.
-func checkOf(line []byte) string {
+func CheckOf(line []byte) string {
 	letters := checkLetters(line)
 	return string(letters[:])
 }
@@ -25,9 +25,9 @@ func checkLetters(line []byte) (letters [8]byte) {
 	return letters
 }
 
-// checkFits tells whether a line, without its end, closes with the check of what stands
+// CheckFits tells whether a line, without its end, closes with the check of what stands
 // before.
-func checkFits(line []byte) bool {
+func CheckFits(line []byte) bool {
 	at := bytes.LastIndexByte(line, ',')
 	if at < 0 {
 		return false
@@ -36,21 +36,42 @@ func checkFits(line []byte) bool {
 	return bytes.Equal(letters[:], line[at+1:])
 }
 
-// encoder makes lines of entries.
-type encoder struct {
+// CheckCell is the check as it stands in a line, with the quotes and the commas that a spreadsheet
+// may add taken off; empty if there is none.
+func CheckCell(line []byte) string {
+	line = bytes.TrimRight(line, ",")
+	cell := string(bytes.Trim(line[bytes.LastIndexByte(line, ',')+1:], `"`))
+	if !IsCheck(cell) {
+		return ""
+	}
+	return cell
+}
+
+// IsCheck tells whether a text is one that CheckOf may give.
+func IsCheck(text string) bool {
+	for i := range len(text) {
+		if text[i] < 'a' || text[i] > 'p' {
+			return false
+		}
+	}
+	return len(text) == 8
+}
+
+// Encoder makes lines of entries.
+type Encoder struct {
 	buf   bytes.Buffer
 	out   *csv.Writer
 	cells []string
 }
 
-func newEncoder() *encoder {
-	c := &encoder{}
+func NewEncoder() *Encoder {
+	c := &Encoder{}
 	c.out = csv.NewWriter(&c.buf)
 	return c
 }
 
 // line makes a line without an end; it holds until the next call.
-func (c *encoder) line(cells []string) []byte {
+func (c *Encoder) line(cells []string) []byte {
 	c.buf.Reset()
 	// Neither fails: the buffer takes everything.
 	_ = c.out.Write(cells)
@@ -60,35 +81,35 @@ func (c *encoder) line(cells []string) []byte {
 
 // row makes the line of an entry, with its check and without an end; it holds until
 // the next call.
-func (c *encoder) row(e *Entry, f form) []byte {
+func (c *Encoder) Row(e *Entry, f Form) []byte {
 	c.cells = c.cells[:0]
 	for _, col := range f.columns() {
-		c.cells = append(c.cells, col.format(e, f.sys))
+		c.cells = append(c.cells, col.format(e, f.Units))
 	}
 	line := c.line(c.cells)
-	return append(append(line, ','), checkOf(line)...)
+	return append(append(line, ','), CheckOf(line)...)
 }
 
-// decoder takes lines back to entries.
-type decoder struct {
-	form
-	reuse    bool     // what an entry points to is that of the one before
+// Decoder takes lines back to entries.
+type Decoder struct {
+	Form
+	Reuse    bool     // what an entry points to is that of the one before
 	spare    Entry    // which holds it
 	kinds    []Kind   // that there are
 	cells    []string // of the line at hand
 	rest     []byte   // of the line, for the CSV reader
 	in       *csv.Reader
 	interned map[string]string
-	rewrite  *encoder
+	rewrite  *Encoder
 }
 
-func newDecoder(f form) *decoder {
-	d := &decoder{form: f, kinds: Kinds(), interned: map[string]string{}, rewrite: newEncoder()}
+func NewDecoder(f Form) *Decoder {
+	d := &Decoder{Form: f, kinds: Kinds(), interned: map[string]string{}, rewrite: NewEncoder()}
 	d.restart()
 	return d
 }
 
-func (d *decoder) restart() {
+func (d *Decoder) restart() {
 	d.in = csv.NewReader(d)
 	d.in.FieldsPerRecord = -1
 	d.in.ReuseRecord = true
@@ -96,7 +117,7 @@ func (d *decoder) restart() {
 
 // Read hands the CSV reader one line and then an end, so that a quote left open
 // swallows no further rows.
-func (d *decoder) Read(p []byte) (int, error) {
+func (d *Decoder) Read(p []byte) (int, error) {
 	if len(d.rest) == 0 {
 		return 0, io.EOF
 	}
@@ -106,7 +127,7 @@ func (d *decoder) Read(p []byte) (int, error) {
 }
 
 // split cuts a line, without its end, into cells; they hold until the next call.
-func (d *decoder) split(line []byte) ([]string, error) {
+func (d *Decoder) split(line []byte) ([]string, error) {
 	if len(line) > 0 && bytes.IndexByte(line, '"') < 0 {
 		d.cells = d.cells[:0]
 		for rest, more := string(line), true; more; {
@@ -126,7 +147,7 @@ func (d *decoder) split(line []byte) ([]string, error) {
 
 // intern returns a copy of text that does not hold on to its line. Names come again and
 // again, and are kept once.
-func (d *decoder) intern(text string) string {
+func (d *Decoder) intern(text string) string {
 	const name, names = 32, 4096 // bytes, and how many are kept
 	if text == "" {
 		return ""
@@ -142,18 +163,18 @@ func (d *decoder) intern(text string) string {
 	return text
 }
 
-// errChanged is the fault of a row whose check alone is wrong.
-var errChanged = errors.New("the check does not fit the row: it was changed outside this program")
+// ErrChanged is the fault of a row whose check alone is wrong.
+var ErrChanged = errors.New("the check does not fit the row: it was changed outside this program")
 
-// row reads a line without its end. With errChanged the entry is good all the same;
+// Row reads a line without its end. With ErrChanged the entry is good all the same;
 // with another error its number may be known.
-func (d *decoder) row(line []byte) (e Entry, err error) {
-	err = d.into(&e, line)
+func (d *Decoder) Row(line []byte) (e Entry, err error) {
+	err = d.Into(&e, line)
 	return e, err
 }
 
-// into is row for an entry that is there.
-func (d *decoder) into(e *Entry, line []byte) error {
+// Into is Row for an entry that is there.
+func (d *Decoder) Into(e *Entry, line []byte) error {
 	*e = Entry{}
 	cells, err := d.split(line)
 	if err != nil {
@@ -161,44 +182,30 @@ func (d *decoder) into(e *Entry, line []byte) error {
 	}
 	width := len(d.columns())
 	if cells = withoutEmptyEnd(cells, width+1); len(cells) != width+1 {
-		e.Number, _ = entryNumber(cells[0])
+		e.Number, _ = EntryNumber(cells[0])
 		return wrongWidth(cells, width+1)
 	}
 	if err := d.fill(e, cells); err != nil {
 		return err
 	}
 	// A spreadsheet may set quotes otherwise; that alone is no change.
-	if checkFits(line) || checkOf(d.rewrite.line(cells[:width])) == cells[width] {
+	if CheckFits(line) || CheckOf(d.rewrite.line(cells[:width])) == cells[width] {
 		return nil
 	}
-	return errChanged
-}
-
-// complete tells whether a line that has no end is a row that lacks nothing else: one that was
-// cut short has no check of eight letters.
-func (d *decoder) complete(l *lineReader) bool {
-	if l.long {
-		return false
-	}
-	if checkFits(l.text) {
-		return true
-	}
-	_, err := d.row(l.text)
-	at := bytes.LastIndexByte(l.text, ',')
-	return (err == nil || errors.Is(err, errChanged)) && isCheck(string(l.text[at+1:]))
+	return ErrChanged
 }
 
 // fill fills an entry from the cells of a row.
-func (d *decoder) fill(e *Entry, cells []string) error {
+func (d *Decoder) fill(e *Entry, cells []string) error {
 	for i, c := range d.columns() {
 		if cells[i] == "" && i > 2 {
 			continue
 		}
 		if err := c.parse(e, d, cells[i]); err != nil {
-			return fmt.Errorf("%s: %w", c.heading(d.form), err)
+			return fmt.Errorf("%s: %w", c.heading(d.Form), err)
 		}
 	}
-	if e.Kind.aboutAnother() != (e.Cancels > 0) {
+	if e.Kind.AboutAnother() != (e.Cancels > 0) {
 		return fmt.Errorf("cancels: %d in an entry of kind %s; allowed: the number of an entry with undo and accept, none with other kinds", e.Cancels, e.Kind)
 	}
 	return nil

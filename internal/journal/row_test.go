@@ -29,29 +29,29 @@ func TestNumbers(t *testing.T) {
 // The rows as they stand in the file. The checks are those of CRC-32C; the one of
 // the digits 1 to 9, e3069283, is the one that descriptions of CRCs give (from memory).
 func TestRows(t *testing.T) {
-	require.Equal(t, "odagjcid", checkOf([]byte("123456789")))
+	require.Equal(t, "odagjcid", CheckOf([]byte("123456789")))
 	e := batch()
 	e.Number = 12
-	row := string(newEncoder().row(&e, form{quantity.US, newest}))
+	row := string(NewEncoder().Row(&e, Form{quantity.US, newest}))
 	require.Equal(t, `12,2026-01-15T06:40:00-05:00,batch,mixer,,,1095,23.3,,,,41,hydrometer,23.3,,,ines,,,,,"first of the day, all well",,,,,,,`, row[:strings.LastIndexByte(row, ',')])
-	row = string(newEncoder().row(&e, form{quantity.Metric, newest}))
+	row = string(NewEncoder().Row(&e, Form{quantity.Metric, newest}))
 	require.Contains(t, row, ",4145.02590348,23.3,,,,5,hydrometer,")
 }
 
 func TestHeader(t *testing.T) {
 	require.Equal(t, "brineyard journal 2,time,kind,tank,from,liquid,volume [gal],nacl [%],kcl [%],cacl2 [%],mgcl2 [%],temp [F],"+
-		"scale,reading,salt [lb],water [gal],operator,truck,route,cost,cancels,note,line,ticket,purity [%],moisture [%],hours [h],distance [mi],due,check\n", headerLine(form{quantity.US, newest}))
+		"scale,reading,salt [lb],water [gal],operator,truck,route,cost,cancels,note,line,ticket,purity [%],moisture [%],hours [h],distance [mi],due,check\n", HeaderLine(Form{quantity.US, newest}))
 	require.Equal(t, "brineyard journal 1,time,kind,tank,from,liquid,volume [gal],nacl [%],kcl [%],cacl2 [%],mgcl2 [%],temp [F],"+
-		"scale,reading,salt [lb],water [gal],operator,truck,route,cost,cancels,note,check\n", headerLine(form{quantity.US, 1}))
-	require.Contains(t, headerLine(form{quantity.Metric, newest}), ",volume [L],")
-	require.Contains(t, headerLine(form{quantity.Metric, newest}), ",temp [C],")
-	require.Contains(t, headerLine(form{quantity.Metric, newest}), ",salt [kg],water [L],")
-	us := strings.TrimSpace(headerLine(form{quantity.US, newest}))
+		"scale,reading,salt [lb],water [gal],operator,truck,route,cost,cancels,note,check\n", HeaderLine(Form{quantity.US, 1}))
+	require.Contains(t, HeaderLine(Form{quantity.Metric, newest}), ",volume [L],")
+	require.Contains(t, HeaderLine(Form{quantity.Metric, newest}), ",temp [C],")
+	require.Contains(t, HeaderLine(Form{quantity.Metric, newest}), ",salt [kg],water [L],")
+	us := strings.TrimSpace(HeaderLine(Form{quantity.US, newest}))
 	quotedAll := `"` + strings.ReplaceAll(us, ",", `","`) + `"`
 	for _, line := range []string{us, "\ufeff" + us, quotedAll} {
-		f, err := parseHeader([]byte(line))
+		f, err := ParseHeader([]byte(line))
 		require.NoError(t, err)
-		require.Equal(t, form{quantity.US, newest}, f)
+		require.Equal(t, Form{quantity.US, newest}, f)
 	}
 	for line, want := range map[string]string{
 		"":                        `not a journal: its first heading is not "brineyard journal 2"`,
@@ -63,7 +63,7 @@ func TestHeader(t *testing.T) {
 		us + ",extra":             `not a journal: heading 31 is "extra"; expected none`,
 		strings.Replace(us, "salt [lb]", "salt [kg]", 1): `not a journal: heading 15 is "salt [kg]"; expected "salt [lb]", and US or metric units throughout`,
 	} {
-		_, err := parseHeader([]byte(line))
+		_, err := ParseHeader([]byte(line))
 		require.EqualError(t, err, want)
 	}
 }
@@ -72,15 +72,15 @@ func TestHeader(t *testing.T) {
 func drawEntry(t *rapid.T) Entry {
 	offset := rapid.SampledFrom([]int{0, -5 * 3600, 19800, -12600, 3600 + 17}).Draw(t, "offset")
 	e := Entry{
-		Number: rapid.IntRange(1, mostEntries).Draw(t, "number"),
+		Number: rapid.IntRange(1, MostEntries).Draw(t, "number"),
 		Time:   time.Unix(rapid.Int64Range(1, 4e9).Draw(t, "time"), 0).In(time.FixedZone("", offset)),
 		Kind:   rapid.SampledFrom(Kinds()).Draw(t, "kind"),
 	}
 	for _, field := range []*string{&e.Tank, &e.From, &e.Liquid, &e.Scale, &e.Operator, &e.Truck, &e.Route, &e.Note, &e.Line, &e.Ticket} {
 		*field = rapid.String().Draw(t, "text")
 	}
-	if e.Kind.aboutAnother() {
-		e.Cancels = rapid.IntRange(1, mostEntries).Draw(t, "cancels")
+	if e.Kind.AboutAnother() {
+		e.Cancels = rapid.IntRange(1, MostEntries).Draw(t, "cancels")
 	}
 	number := func(name string, low, high float64) *float64 {
 		if rapid.Bool().Draw(t, name+" is there") {
@@ -111,11 +111,11 @@ func TestAnyEntryComesBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		sys := rapid.SampledFrom([]quantity.System{quantity.US, quantity.Metric}).Draw(t, "units")
 		e := drawEntry(t)
-		row := string(newEncoder().row(&e, form{sys, newest}))
+		row := string(NewEncoder().Row(&e, Form{sys, newest}))
 		require.NotContains(t, row, "\n")
-		got, err := newDecoder(form{sys, newest}).row([]byte(row))
+		got, err := NewDecoder(Form{sys, newest}).Row([]byte(row))
 		require.NoError(t, err)
-		require.Equal(t, row, string(newEncoder().row(&got, form{sys, newest})))
+		require.Equal(t, row, string(NewEncoder().Row(&got, Form{sys, newest})))
 		require.True(t, e.Time.Equal(got.Time))
 		if e.Volume != nil {
 			require.InDelta(t, float64(*e.Volume), float64(*got.Volume), 1e-11*float64(*e.Volume)+1e-13) // 12 digits, 11 decimals
@@ -133,21 +133,6 @@ func TestAnyEntryComesBack(t *testing.T) {
 	})
 }
 
-// A file of version 1 is read, and takes what its columns can hold.
-func TestOlderVersion(t *testing.T) {
-	old := form{quantity.US, 1}
-	first := batch()
-	first.Number = 1
-	path := write(t, fresh(t), headerLine(old)+string(newEncoder().row(&first, old))+"\n")
-	mustAppend(t, path, load())
-	require.True(t, strings.HasPrefix(content(t, path), "brineyard journal 1,"))
-	requireSound(t, path, 2)
-	e := Entry{Time: first.Time, Kind: Delivery, Salt: to(quantity.Mass(1e4)), Ticket: "77-12"}
-	_, err := Append(path, Options{}, []Entry{e})
-	require.EqualError(t, err, path+": entry 1 of 1 cannot be added: this journal is of version 1, which has no column for ticket; allowed: a new journal that begins with counts, or the entry without it")
-	requireSound(t, path, 2)
-}
-
 // A temperature of nought comes back as such in both systems.
 func TestTemperatureOfNought(t *testing.T) {
 	for _, c := range []struct {
@@ -156,29 +141,29 @@ func TestTemperatureOfNought(t *testing.T) {
 	}{{quantity.US, quantity.Fahrenheit(0)}, {quantity.Metric, quantity.Celsius(0)}, {quantity.Metric, quantity.Fahrenheit(32)}} {
 		e := batch()
 		e.Number, e.Temp = 1, &c.temp
-		require.Contains(t, string(newEncoder().row(&e, form{c.sys, newest})), ",23.3,,,,0,hydrometer,")
+		require.Contains(t, string(NewEncoder().Row(&e, Form{c.sys, newest})), ",23.3,,,,0,hydrometer,")
 	}
 }
 
 func FuzzRow(f *testing.F) {
 	e := batch()
 	e.Number = 1
-	f.Add(string(newEncoder().row(&e, form{quantity.US, newest})))
+	f.Add(string(NewEncoder().Row(&e, Form{quantity.US, newest})))
 	f.Add(`1,"2`)
 	f.Add(strings.Repeat(",", 22))
 	f.Fuzz(func(t *testing.T, line string) {
 		line = strings.SplitN(line, "\n", 2)[0]
-		d := newDecoder(form{quantity.US, newest})
-		e, err := d.row([]byte(line))
+		d := NewDecoder(Form{quantity.US, newest})
+		e, err := d.Row([]byte(line))
 		if err == nil {
-			again, err := d.row(newEncoder().row(&e, form{quantity.US, newest}))
+			again, err := d.Row(NewEncoder().Row(&e, Form{quantity.US, newest}))
 			require.NoError(t, err)
 			require.Equal(t, e.Number, again.Number)
 		}
 		// A bad line does not reach into the next.
 		good := batch()
 		good.Number = 7
-		got, err := d.row(newEncoder().row(&good, form{quantity.US, newest}))
+		got, err := d.Row(NewEncoder().Row(&good, Form{quantity.US, newest}))
 		require.NoError(t, err)
 		require.Equal(t, 7, got.Number)
 	})

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/state/statetest"
 )
 
@@ -15,13 +16,13 @@ func BenchmarkReport(b *testing.B) {
 	for _, storms := range []int{110, 1100, 11000} {
 		path := filepath.Join(b.TempDir(), "journal.csv")
 		entries := newDemoSeason(1, storms)
-		if _, err := journal.Append(path, journal.Options{}, entries); err != nil {
+		if _, err := disk.Append(path, disk.Options{}, entries); err != nil {
 			b.Fatal(err)
 		}
 		b.Run(fmt.Sprint(len(entries)), func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				j, err := journal.Read(path)
+				j, err := disk.Read(path)
 				if err != nil {
 					b.Fatal(err)
 				}

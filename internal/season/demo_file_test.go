@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/state"
 	"brineyard/internal/state/statetest"
 
@@ -18,7 +19,7 @@ var demoJournal = filepath.Join("..", "..", "testdata", "season", "thistlewick.c
 func TestDemoJournal(t *testing.T) {
 	entries := newDemoSeason(11, 18)
 	fresh := filepath.Join(t.TempDir(), "journal.csv")
-	_, err := journal.Append(fresh, journal.Options{}, entries)
+	_, err := disk.Append(fresh, disk.Options{}, entries)
 	require.NoError(t, err)
 	want, err := os.ReadFile(fresh)
 	require.NoError(t, err)
@@ -30,7 +31,7 @@ func TestDemoJournal(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, string(want), string(got))
 	// What was written says the same as what was meant.
-	j, err := journal.Read(demoJournal)
+	j, err := disk.Read(demoJournal)
 	require.NoError(t, err)
 	require.Empty(t, j.Faults)
 	meant := SumUp(Request{Yard: statetest.Yard()}, inOrder(entries))
@@ -45,17 +46,17 @@ func TestDemoJournal(t *testing.T) {
 func TestUndoOfEverything(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "journal.csv")
 	entries := newDemoSeason(2, 2)
-	_, err := journal.Append(path, journal.Options{}, entries)
+	_, err := disk.Append(path, disk.Options{}, entries)
 	require.NoError(t, err)
 	stand := func() (Report, *state.State) {
-		j, err := journal.Read(path)
+		j, err := disk.Read(path)
 		require.NoError(t, err)
 		require.Empty(t, j.Faults)
 		return SumUp(Request{Yard: statetest.Yard()}, journal.Effective(j.Entries)), state.Replay(statetest.Yard(), journal.Effective(j.Entries))
 	}
 	before, _ := stand()
 	for i := len(entries); i >= 1; i-- {
-		_, err := journal.Reverse(path, journal.Options{}, i, journal.Entry{Time: entries[0].Time})
+		_, err := disk.Reverse(path, disk.Options{}, i, journal.Entry{Time: entries[0].Time})
 		require.NoError(t, err)
 	}
 	report, now := stand()
@@ -63,7 +64,7 @@ func TestUndoOfEverything(t *testing.T) {
 	require.Empty(t, now.Tanks())
 	require.Zero(t, now.Pile)
 	for i := len(entries) + 1; i <= 2*len(entries); i++ {
-		_, err := journal.Reverse(path, journal.Options{}, i, journal.Entry{Time: entries[0].Time})
+		_, err := disk.Reverse(path, disk.Options{}, i, journal.Entry{Time: entries[0].Time})
 		require.NoError(t, err)
 	}
 	after, _ := stand()

@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/quantity"
 	"brineyard/internal/state"
 	"brineyard/internal/yard"
@@ -21,11 +22,11 @@ const longBefore = 24 * time.Hour
 // of a vessel than stands in it, more into it than it takes, one that makes no sense behind them, or
 // a time long before the last entry.
 // The journal is nil where it has no rows yet. Errors: it cannot be read any more.
-func (d Desk) Follows(l *journal.Log, entries []journal.Entry) ([]Refusal, error) {
+func (d Desk) Follows(l *disk.Log, entries []journal.Entry) ([]Refusal, error) {
 	if d.AsSeen {
 		return nil, nil
 	}
-	repeats, err := journal.Repeats(l, entries)
+	repeats, err := disk.Repeats(l, entries)
 	if err != nil {
 		return nil, err
 	}

@@ -4,6 +4,7 @@ import (
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 )
 
 var acceptCommand = run.Command{
@@ -35,7 +36,7 @@ func (q *acceptance) Bind(b *bind.Set) {
 func (q *acceptance) Answer(s *run.Session) (run.Reply, error) {
 	path := s.JournalPath()
 	e := journal.Entry{Time: s.Env.Now(), Operator: q.operator, Note: q.note}
-	added, err := journal.Acknowledge(path, s.Options("journal accept", q.Patience), q.number, e)
+	added, err := disk.Acknowledge(path, s.Options("journal accept", q.Patience), q.number, e)
 	if err != nil {
 		return run.Reply{}, run.JournalError(err)
 	}

@@ -10,6 +10,7 @@ import (
 	"brineyard/internal/cli/run"
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
 )
@@ -63,7 +64,7 @@ func (q *list) Answer(s *run.Session) (run.Reply, error) {
 }
 
 // count finds the tank that was meant, and tells how many entries are wanted.
-func (q *list) count(l *journal.Log) (n int, err error) {
+func (q *list) count(l *disk.Log) (n int, err error) {
 	if q.tank != "" {
 		if q.tank, err = namedByEntries(l, q.tank); err != nil {
 			return 0, err
@@ -79,7 +80,7 @@ func (q *list) count(l *journal.Log) (n int, err error) {
 }
 
 // wanted goes through the entries that are asked for; each is valid until the next.
-func (q *list) wanted(l *journal.Log) iter.Seq[*journal.Entry] {
+func (q *list) wanted(l *disk.Log) iter.Seq[*journal.Entry] {
 	return func(yield func(*journal.Entry) bool) {
 		for e := range l.All() {
 			if q.wants(e) && !yield(e) {
@@ -97,7 +98,7 @@ func (q *list) wants(e *journal.Entry) bool {
 
 // namedByEntries finds the tank that a typed name means among those that entries are about, and
 // refuses one of none. A journal without tanks has nothing to list.
-func namedByEntries(l *journal.Log, typed string) (string, error) {
+func namedByEntries(l *disk.Log, typed string) (string, error) {
 	about := map[string]bool{}
 	for e := range l.All() {
 		about[e.Tank], about[e.From] = true, true

@@ -2,12 +2,12 @@ package records
 
 import (
 	"brineyard/internal/cli/run"
-	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/state"
 )
 
 // openJournal opens the journal in use, and refuses one that is not there.
-func openJournal(s *run.Session) (*journal.Log, error) {
+func openJournal(s *run.Session) (*disk.Log, error) {
 	l, err := s.OpenJournal()
 	if err != nil {
 		return nil, run.JournalError(err)

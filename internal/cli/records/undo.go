@@ -7,6 +7,7 @@ import (
 	"brineyard/internal/cli/run"
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/words"
 
 	"github.com/spf13/cobra"
@@ -62,7 +63,7 @@ func bindNumber(b *bind.Set, to *int) {
 // Answer adds the row that takes the entry back.
 func (q *undo) Answer(s *run.Session) (run.Reply, error) {
 	path := s.JournalPath()
-	added, err := journal.Reverse(path, s.Options("journal undo", q.Patience), q.number, journal.Entry{Time: s.Env.Now(), Operator: q.operator})
+	added, err := disk.Reverse(path, s.Options("journal undo", q.Patience), q.number, journal.Entry{Time: s.Env.Now(), Operator: q.operator})
 	if err != nil {
 		return run.Reply{}, run.JournalError(err)
 	}

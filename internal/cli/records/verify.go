@@ -12,6 +12,7 @@ import (
 	"brineyard/internal/cli/show"
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/report"
 	"brineyard/internal/state"
 )
@@ -37,7 +38,7 @@ func (q *verify) Bind(*bind.Set) {}
 // the file is sound with them.
 func (q *verify) Answer(s *run.Session) (run.Reply, error) {
 	path := s.JournalPath()
-	l, err := journal.Open(path)
+	l, err := disk.Open(path)
 	if err != nil {
 		return run.Reply{}, run.JournalError(err)
 	}
@@ -60,17 +61,17 @@ func (q *verify) Answer(s *run.Session) (run.Reply, error) {
 	return reply, nil
 }
 
-func auditVerdict(path string, a *journal.Audit) string {
+func auditVerdict(path string, a *disk.Audit) string {
 	if !a.Sound() {
 		return fmt.Sprintf("%s needs a look: %s.", path, strings.Join(unsound(a), ", "))
 	}
-	if a.End != journal.EndKnown && a.Rows > 0 {
+	if a.End != disk.EndKnown && a.Rows > 0 {
 		return fmt.Sprintf("%s is sound as far as it goes: %d entries, every one whole; but its side file %s.", path, a.Rows, a.End)
 	}
 	return fmt.Sprintf("%s is sound: %d entries, every one whole.", path, a.Rows)
 }
 
-func auditFigures(a *journal.Audit, now *state.State) []report.Figure {
+func auditFigures(a *disk.Audit, now *state.State) []report.Figure {
 	figures := []report.Figure{{Key: "entries", Label: "Entries", Value: show.Count(a.Rows)}}
 	if a.Rows == 0 {
 		return figures
@@ -78,7 +79,7 @@ func auditFigures(a *journal.Audit, now *state.State) []report.Figure {
 	figures = append(figures,
 		report.Figure{Key: "first", Label: "First", Value: report.Word(a.First.Format(time.RFC3339))},
 		report.Figure{Key: "last", Label: "Last", Value: report.Word(a.Last.Format(time.RFC3339))},
-		show.Quiet(report.Figure{Key: "end_known", Label: "End known", Value: report.Word(show.YesNo(a.End == journal.EndKnown))}),
+		show.Quiet(report.Figure{Key: "end_known", Label: "End known", Value: report.Word(show.YesNo(a.End == disk.EndKnown))}),
 		show.Quiet(report.Figure{Key: "left_out", Label: "Left out", Value: show.Count(now.LeftOut)}))
 	if a.Lost != (journal.Span{}) {
 		figures = append(figures, report.Figure{Key: "lost", Label: "Gone from the end", Value: report.Word("entries " + a.Lost.String())})
@@ -86,7 +87,7 @@ func auditFigures(a *journal.Audit, now *state.State) []report.Figure {
 	return figures
 }
 
-func kindsTable(a *journal.Audit) report.Table {
+func kindsTable(a *disk.Audit) report.Table {
 	t := report.Table{Key: "kinds", Title: "Kinds", Columns: []report.Column{{Key: "kind", Label: "Kind"}, {Key: "entries", Label: "Entries"}}}
 	for _, k := range slices.Sorted(maps.Keys(a.Kinds)) {
 		t.Rows = append(t.Rows, []report.Value{report.Word(string(k)), show.Count(a.Kinds[k])})
@@ -117,7 +118,7 @@ func oddTable(v show.View, now *state.State) report.Table {
 	return t
 }
 
-func auditNotes(s *run.Session, path string, a *journal.Audit, now *state.State) []string {
+func auditNotes(s *run.Session, path string, a *disk.Audit, now *state.State) []string {
 	var notes []string
 	for _, f := range a.Backwards {
 		notes = append(notes, f.String())
@@ -131,9 +132,9 @@ func auditNotes(s *run.Session, path string, a *journal.Audit, now *state.State)
 	switch {
 	case a.Resaved != "":
 		notes = append(notes, s.View.Say("%s was saved by a spreadsheet: %s. Put back a copy as it was, and save spreadsheets under another name.", path, a.Resaved))
-	case a.End == journal.EndForeign:
+	case a.End == disk.EndForeign:
 		notes = append(notes, s.View.Say("Somebody put another journal in the place of %s, or took the side file of another: look which one is the yard's.", path))
-	case a.Sound() && a.End != journal.EndKnown && a.Rows > 0:
+	case a.Sound() && a.End != disk.EndKnown && a.Rows > 0:
 		notes = append(notes, s.View.Say("The side file %s.end tells which entry was recorded last; the next entry writes it. Copy both files.", path))
 	}
 	if now.Unlisted > 0 {
@@ -143,7 +144,7 @@ func auditNotes(s *run.Session, path string, a *journal.Audit, now *state.State)
 }
 
 // unsound names what is wrong, with how much of it.
-func unsound(a *journal.Audit) []string {
+func unsound(a *disk.Audit) []string {
 	var parts []string
 	for _, p := range []struct {
 		n         int

@@ -11,6 +11,7 @@ import (
 	"brineyard/internal/cli/enter"
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/quantity"
 	"brineyard/internal/words"
 )
@@ -27,8 +28,8 @@ func (p *Patience) Bind(b *bind.Set) {
 }
 
 // Options are how this session writes into a journal.
-func (s *Session) Options(command string, p Patience) journal.Options {
-	return journal.Options{
+func (s *Session) Options(command string, p Patience) disk.Options {
+	return disk.Options{
 		System: s.View.System,
 		Wait:   time.Duration(float64(p.Wait) * float64(time.Second)),
 		Waiting: func() {
@@ -80,14 +81,14 @@ func (s *Session) Keep(k Keeping) error {
 	path, o := s.JournalPath(), s.Options(k.Command, k.Patience)
 	var refused []enter.Refusal
 	if !k.AsSeen {
-		o.Check = func(l *journal.Log) (err error) {
+		o.Check = func(l *disk.Log) (err error) {
 			if refused, err = desk.Follows(l, k.Entries); err == nil && len(refused) > 0 {
 				err = errRefused
 			}
 			return err
 		}
 	}
-	added, err := journal.Append(path, o, k.Entries)
+	added, err := disk.Append(path, o, k.Entries)
 	switch {
 	case len(refused) > 0:
 		return k.Refuse(refused)
@@ -116,7 +117,7 @@ func (s *Session) WouldKeep(k Keeping) error {
 	if refused := desk.Fits(k.Entries); len(refused) > 0 {
 		return k.Refuse(refused)
 	}
-	l, err := journal.Open(s.JournalPath())
+	l, err := disk.Open(s.JournalPath())
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		l = nil
@@ -136,14 +137,14 @@ func (s *Session) WouldKeep(k Keeping) error {
 }
 
 // Kept tells on the error stream what was recorded: results go to the other.
-func (s *Session) Kept(path, command string, added journal.Added) {
+func (s *Session) Kept(path, command string, added disk.Added) {
 	if added.SetAside != "" {
 		s.Tell("brineyard %s: %s ended in %d bytes of a torn line; they are in %s now", command, words.Quoted(path), added.Torn, words.Quoted(added.SetAside))
 	}
 	if added.Lost != (journal.Span{}) {
 		s.Tell("brineyard %s: entries %s were recorded in %s and are gone from its end; their numbers are not given again, and journal verify says more", command, added.Lost, words.Quoted(path))
 	}
-	if added.End == journal.EndForeign {
+	if added.End == disk.EndForeign {
 		s.Tell("brineyard %s: %s is another journal than the one that was written here last", command, words.Quoted(path))
 	}
 	var numbers []string

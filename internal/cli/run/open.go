@@ -3,6 +3,7 @@ package run
 import (
 	"brineyard/internal/fault"
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/state"
 	"brineyard/internal/words"
 )
@@ -21,9 +22,9 @@ func (s *Session) Replay() (*state.State, error) {
 // OpenJournal opens the journal in use; it is closed with the session. Faulty rows are left out,
 // and a note reports them. Errors: fs.ErrNotExist where there is none, a file that is no journal,
 // and one of which no row can be read.
-func (s *Session) OpenJournal() (*journal.Log, error) {
+func (s *Session) OpenJournal() (*disk.Log, error) {
 	path := s.JournalPath()
-	l, err := journal.Open(path)
+	l, err := disk.Open(path)
 	if err != nil {
 		return nil, err
 	}
@@ -38,7 +39,7 @@ func (s *Session) OpenJournal() (*journal.Log, error) {
 }
 
 // journalNotes tell a reader how far a journal can be trusted.
-func journalNotes(s *Session, path string, a *journal.Audit) []string {
+func journalNotes(s *Session, path string, a *disk.Audit) []string {
 	var notes []string
 	note := func(format string, args ...any) { notes = append(notes, s.View.Say(format, args...)) }
 	if len(a.Faults) > 0 {
@@ -50,7 +51,7 @@ func journalNotes(s *Session, path string, a *journal.Audit) []string {
 	if a.Lost != (journal.Span{}) {
 		note("Entries %s were recorded in %s and are gone from its end: look for a copy of the file; journal verify says more.", a.Lost, path)
 	}
-	if a.End == journal.EndForeign {
+	if a.End == disk.EndForeign {
 		note("%s is another journal than the one that was written here last; journal verify says more.", path)
 	}
 	return notes

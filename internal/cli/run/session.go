@@ -10,7 +10,7 @@ import (
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/show"
-	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
@@ -67,7 +67,7 @@ type Session struct {
 	View    show.View
 	notes   []string // how the question was read
 	stands  func() (*yard.Yard, error)
-	logs    []*journal.Log // that were opened
+	logs    []*disk.Log // that were opened
 }
 
 // Open settles the zone and the units, and reads the yard file. Errors: a zone that is not there,

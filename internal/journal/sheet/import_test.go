@@ -12,6 +12,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"brineyard/internal/journal"
+	"brineyard/internal/journal/disk"
 	"brineyard/internal/quantity"
 )
 
@@ -79,9 +80,9 @@ func TestImport(t *testing.T) {
 	require.Equal(t, "two\nlines", entries[2].Operator)
 	require.Nil(t, entries[2].Volume)
 	path := filepath.Join(t.TempDir(), "north.csv")
-	_, err = journal.Append(path, journal.Options{}, entries)
+	_, err = disk.Append(path, disk.Options{}, entries)
 	require.NoError(t, err)
-	a, err := journal.Verify(path)
+	a, err := disk.Verify(path)
 	require.NoError(t, err)
 	require.True(t, a.Sound())
 	require.Equal(t, 3, a.Rows)
@@ -171,7 +172,7 @@ func FuzzImport(f *testing.F) {
 		require.Len(t, rows.Lines, len(rows.Entries))
 		require.True(t, slices.IsSorted(rows.Lines))
 		if len(rows.Entries) > 0 {
-			_, err := journal.Append(filepath.Join(t.TempDir(), "north.csv"), journal.Options{}, rows.Entries)
+			_, err := disk.Append(filepath.Join(t.TempDir(), "north.csv"), disk.Options{}, rows.Entries)
 			require.NoError(t, err)
 		}
 	})

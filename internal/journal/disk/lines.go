@@ -1,8 +1,10 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"bufio"
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 )
@@ -65,4 +67,18 @@ func (l *lineReader) next() error {
 // trimEnd cuts off the end of a line.
 func trimEnd(line []byte) []byte {
 	return bytes.TrimSuffix(bytes.TrimSuffix(line, []byte("\n")), []byte("\r"))
+}
+
+// complete tells whether a line that has no end is a row that lacks nothing else: one that was
+// cut short has no check of eight letters.
+func complete(d *journal.Decoder, l *lineReader) bool {
+	if l.long {
+		return false
+	}
+	if journal.CheckFits(l.text) {
+		return true
+	}
+	_, err := d.Row(l.text)
+	at := bytes.LastIndexByte(l.text, ',')
+	return (err == nil || errors.Is(err, journal.ErrChanged)) && journal.IsCheck(string(l.text[at+1:]))
 }

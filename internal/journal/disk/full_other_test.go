@@ -1,6 +1,6 @@
 //go:build !linux && !darwin
 
-package journal
+package disk
 
 import "errors"
 

@@ -1,4 +1,4 @@
-package journal
+package disk
 
 import (
 	"os"
@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 
 	"github.com/stretchr/testify/require"
@@ -52,11 +53,11 @@ func TestHeldLock(t *testing.T) {
 	path := made(t, batch())
 	before := content(t, path)
 	f := holds(t, path, true)
-	_, err := Append(path, Options{Wait: 20 * time.Millisecond}, []Entry{load()})
+	_, err := Append(path, Options{Wait: 20 * time.Millisecond}, []journal.Entry{load()})
 	require.EqualError(t, err, path+": another program holds it, and did not let go of it in 20ms; nothing was done; allowed: when that program has ended")
 	require.Equal(t, before, content(t, path))
 	told := 0
-	_, err = Append(path, Options{patience: time.Millisecond, Waiting: func() { told++; unlock(f) }}, []Entry{load()})
+	_, err = Append(path, Options{patience: time.Millisecond, Waiting: func() { told++; unlock(f) }}, []journal.Entry{load()})
 	require.NoError(t, err)
 	require.Equal(t, 1, told)
 	requireSound(t, path, 2)
@@ -69,7 +70,7 @@ func TestNothingBesideOthers(t *testing.T) {
 	require.NoError(t, os.WriteFile(path, []byte("name = \"yard\"\n"), 0o644))
 	_, err := Read(path)
 	require.ErrorContains(t, err, "not a journal")
-	_, err = Append(path, Options{}, []Entry{{Time: time.Now(), Kind: Note, Note: "x"}})
+	_, err = Append(path, Options{}, []journal.Entry{{Time: time.Now(), Kind: journal.Note, Note: "x"}})
 	require.ErrorContains(t, err, "not a journal")
 	require.NoFileExists(t, path+endSuffix)
 
@@ -80,7 +81,7 @@ func TestNothingBesideOthers(t *testing.T) {
 	if err := os.Symlink(path+".nowhere", path+endSuffix); err != nil {
 		t.Skip(err)
 	}
-	_, err = Append(path, Options{}, []Entry{load()})
+	_, err = Append(path, Options{}, []journal.Entry{load()})
 	require.ErrorContains(t, err, path+".end: a link to a file that is not there")
 	requireSound(t, path, 1)
 }
@@ -90,7 +91,7 @@ func TestRefusedEntryMakesNothing(t *testing.T) {
 	path := fresh(t)
 	bad := batch()
 	bad.Kind = "boil"
-	_, err := Append(path, Options{System: quantity.Metric}, []Entry{bad})
+	_, err := Append(path, Options{System: quantity.Metric}, []journal.Entry{bad})
 	require.ErrorContains(t, err, "cannot be added")
 	require.NoFileExists(t, path)
 	require.NoFileExists(t, path+endSuffix)

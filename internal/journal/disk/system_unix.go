@@ -1,6 +1,6 @@
 //go:build !windows
 
-package journal
+package disk
 
 import (
 	"errors"

@@ -1,6 +1,7 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"bufio"
 	"fmt"
 	"io"
@@ -45,7 +46,7 @@ func endurance() bool { return os.Getenv("BRINEYARD_ENDURANCE") != "" }
 func addRows(path, count string) error {
 	n, err := strconv.Atoi(count)
 	for i := 0; i < n && err == nil; i++ {
-		_, err = Append(path, Options{}, []Entry{note(fmt.Sprint(os.Getpid(), " ", i))})
+		_, err = Append(path, Options{}, []journal.Entry{note(fmt.Sprint(os.Getpid(), " ", i))})
 	}
 	return err
 }
@@ -87,7 +88,7 @@ func addBatches(path, seed string) error {
 	n, err := strconv.ParseUint(seed, 10, 64)
 	r := rand.New(rand.NewPCG(n, 1))
 	for err == nil {
-		entries := []Entry{note(filler(1))}
+		entries := []journal.Entry{note(filler(1))}
 		if r.IntN(3) == 0 {
 			entries = nil
 			for i := range 1 + r.IntN(40) {

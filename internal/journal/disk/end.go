@@ -1,6 +1,7 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"bytes"
 	"errors"
 	"fmt"
@@ -37,14 +38,14 @@ const slotForm = "brineyard journal end 1 write %d size %d last %d mark %s first
 // line is the slot as it is written, of slotSize bytes.
 func (s slot) line() []byte {
 	text := fmt.Sprintf(slotForm, s.write, s.size, s.last, s.mark, s.first, s.adds, s.rows, s.text)
-	text += " check " + checkOf([]byte(text))
+	text += " check " + journal.CheckOf([]byte(text))
 	return append(fmt.Appendf(nil, "%-*s", slotSize-1, text), '\n')
 }
 
 // parseSlot reads a line of the side file; ok tells that it is whole.
 func parseSlot(line []byte) (s slot, ok bool) {
 	n, _ := fmt.Sscanf(string(line), slotForm, &s.write, &s.size, &s.last, &s.mark, &s.first, &s.adds, &s.rows, &s.text)
-	if n < 8 || s.write < 1 || min(s.size, s.adds) < 0 || min(s.last, s.rows) < 0 || max(s.last, s.rows) > mostEntries {
+	if n < 8 || s.write < 1 || min(s.size, s.adds) < 0 || min(s.last, s.rows) < 0 || max(s.last, s.rows) > journal.MostEntries {
 		return slot{}, false
 	}
 	return s, bytes.Equal(s.line(), line)
@@ -119,18 +120,18 @@ type ending struct {
 
 // judge tells how the side file stands to a journal, and which entries that were acknowledged are
 // lost at its end.
-func (s slot) judge(state End, j ending) (End, Span) {
+func (s slot) judge(state End, j ending) (End, journal.Span) {
 	switch {
 	case state != EndKnown:
-		return state, Span{}
+		return state, journal.Span{}
 	case !s.owns(j):
-		return EndForeign, Span{}
+		return EndForeign, journal.Span{}
 	case s.last > j.last:
-		return EndKnown, Span{j.last + 1, s.last}
+		return EndKnown, journal.Span{From: j.last + 1, To: s.last}
 	case j.last > s.last && (s.adds == 0 || j.last != s.last+s.rows):
-		return EndBehind, Span{}
+		return EndBehind, journal.Span{}
 	}
-	return EndKnown, Span{}
+	return EndKnown, journal.Span{}
 }
 
 // owns tells whether the side file is that of a journal. One without rows may be what is left.

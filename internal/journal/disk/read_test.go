@@ -1,4 +1,4 @@
-package journal
+package disk
 
 import (
 	"os"
@@ -6,9 +6,11 @@ import (
 	"runtime"
 	"strings"
 	"testing"
+	"time"
 
 	"github.com/stretchr/testify/require"
 
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 )
 
@@ -19,10 +21,10 @@ func TestRead(t *testing.T) {
 	require.Empty(t, j.Faults)
 	require.Zero(t, j.Torn)
 	e := j.Entries[0]
-	require.Equal(t, "2026-01-15T06:40:00-05:00", formatTime(&e, quantity.US))
+	require.Equal(t, "2026-01-15T06:40:00-05:00", e.Time.Format(time.RFC3339))
 	require.InEpsilon(t, float64(1095*quantity.Gallon), float64(*e.Volume), 1e-12)
 	require.InDelta(t, float64(278.15), float64(*e.Temp), 1e-9)
-	require.Equal(t, []any{1, Batch, "mixer", "hydrometer", 23.3, "ines", "first of the day, all well"},
+	require.Equal(t, []any{1, journal.Batch, "mixer", "hydrometer", 23.3, "ines", "first of the day, all well"},
 		[]any{e.Number, e.Kind, e.Tank, e.Scale, *e.Reading, e.Operator, e.Note})
 	require.Nil(t, e.KCl)
 	require.Nil(t, e.Cost)
@@ -58,7 +60,7 @@ func TestFaults(t *testing.T) {
 	requireFaults(t, map[string]faulty{
 		"good":            {good, []int{1, 2, 3}, nil},
 		"CRLF":            {strings.ReplaceAll(good, "\n", "\r\n"), []int{1, 2, 3}, nil},
-		"byte order mark": {ByteOrderMark + good, []int{1, 2, 3}, nil},
+		"byte order mark": {journal.ByteOrderMark + good, []int{1, 2, 3}, nil},
 		"quotes":          {strings.Replace(good, ",mixer,", `,"mixer",`, 1), []int{1, 2, 3}, nil},
 		"edited":          {strings.Replace(good, "second", "2nd", 1), []int{1, 2, 3}, []string{"line 3, entry 2: " + changed}},
 		"no check":        {lines[0] + lines[1][:len(lines[1])-9] + "\n", []int{1}, []string{"line 2, entry 1: " + changed}},
@@ -111,10 +113,10 @@ func TestReadTorn(t *testing.T) {
 	}
 	j := mustRead(t, write(t, path, text+strings.Repeat("\x00", 100_000)))
 	require.EqualValues(t, 100_000, j.Torn)
-	for size := range len(headerLine(form{quantity.US, newest})) {
+	for size := range len(journal.HeaderLine(journal.NewestForm(quantity.US))) {
 		j := mustRead(t, write(t, path, text[:size]))
 		require.Empty(t, j.Entries)
-		if size < len(headerLine(form{quantity.US, newest}))-1 {
+		if size < len(journal.HeaderLine(journal.NewestForm(quantity.US)))-1 {
 			require.EqualValues(t, size, j.Torn)
 		}
 	}
@@ -133,7 +135,7 @@ func requireRefused(t *testing.T, path, want string) {
 		require.NoFileExists(t, path+endSuffix)
 		return
 	}
-	_, err = Append(path, Options{}, []Entry{batch()})
+	_, err = Append(path, Options{}, []journal.Entry{batch()})
 	require.EqualError(t, err, path+": "+want)
 }
 
@@ -153,7 +155,7 @@ func TestNoJournal(t *testing.T) {
 	requireRefused(t, filepath.Join(dir, "none.csv"), os.ErrNotExist.Error())
 	_, err := Read(filepath.Join(dir, "none.csv"))
 	require.ErrorIs(t, err, os.ErrNotExist)
-	_, err = Append(filepath.Join(dir, "none", "north.csv"), Options{}, []Entry{batch()})
+	_, err = Append(filepath.Join(dir, "none", "north.csv"), Options{}, []journal.Entry{batch()})
 	require.ErrorContains(t, err, ": its folder: ")
 	require.ErrorIs(t, err, os.ErrNotExist)
 }
@@ -168,7 +170,7 @@ func TestLinks(t *testing.T) {
 	_, err := Read(loop)
 	require.ErrorContains(t, err, loop+": ")
 	require.ErrorContains(t, err, "too many links")
-	_, err = Append(loop, Options{}, []Entry{batch()})
+	_, err = Append(loop, Options{}, []journal.Entry{batch()})
 	require.ErrorContains(t, err, "too many links")
 	requireRefused(t, dangling, "a link to a file that is not there")
 }
@@ -177,8 +179,8 @@ func TestLinks(t *testing.T) {
 // disk.
 func TestHugeLines(t *testing.T) {
 	for head, want := range map[string]string{
-		"":                                    "line 1 does not end within 16 MiB: not a journal",
-		headerLine(form{quantity.US, newest}): "line 2 does not end within 16 MiB: not a journal",
+		"": "line 1 does not end within 16 MiB: not a journal",
+		journal.HeaderLine(journal.NewestForm(quantity.US)): "line 2 does not end within 16 MiB: not a journal",
 	} {
 		path := write(t, fresh(t), head)
 		require.NoError(t, os.Truncate(path, 1<<30))
@@ -186,7 +188,7 @@ func TestHugeLines(t *testing.T) {
 		runtime.ReadMemStats(&before)
 		_, err := Read(path)
 		require.EqualError(t, err, path+": "+want)
-		_, err = Append(path, Options{}, []Entry{batch()})
+		_, err = Append(path, Options{}, []journal.Entry{batch()})
 		require.ErrorContains(t, err, "not a journal")
 		runtime.ReadMemStats(&after)
 		require.Less(t, after.TotalAlloc-before.TotalAlloc, uint64(40<<20))

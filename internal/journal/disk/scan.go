@@ -1,6 +1,7 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"bytes"
 	"errors"
 	"fmt"
@@ -14,16 +15,16 @@ import (
 // scan is the first pass over a journal: it finds what counts, and what is wrong.
 type scan struct {
 	*Log
-	dec      *decoder
+	dec      *journal.Decoder
 	newest   slot
 	state    End
 	ending   ending
 	seq      sequence
-	good     numberSet // of the entries that count
-	offset   int64     // of the line at hand
-	entry    Entry     // on it
-	before   place     // the entry before
-	nameless []look    // lines without a number since the last that has one
+	good     numberSet     // of the entries that count
+	offset   int64         // of the line at hand
+	entry    journal.Entry // on it
+	before   place         // the entry before
+	nameless []look        // lines without a number since the last that has one
 	undos    []about
 	accepts  []about
 }
@@ -42,7 +43,7 @@ type about struct {
 }
 
 func newScan(l *Log, newest slot, state End) *scan {
-	l.Kinds, l.ordered = map[Kind]int{}, true
+	l.Kinds, l.ordered = map[journal.Kind]int{}, true
 	return &scan{Log: l, newest: newest, state: state, seq: sequence{seen: numberSet{}}, good: numberSet{}, before: place{micros: math.MinInt64}}
 }
 
@@ -66,17 +67,17 @@ func (s *scan) header(l *lineReader) error {
 	if err := l.next(); err != nil {
 		return err // io.EOF: as empty as a journal can be
 	}
-	f, err := parseHeader(l.text)
-	if err != nil && !l.ended && tornHeader(l.text) {
+	f, err := journal.ParseHeader(l.text)
+	if err != nil && !l.ended && journal.TornHeader(l.text) {
 		s.Torn = s.size
 		return nil
 	}
 	if err != nil {
 		return err
 	}
-	s.System, s.form, s.offset = f.sys, f, l.length
-	s.dec = newDecoder(f)
-	s.dec.reuse = true
+	s.System, s.form, s.offset = f.Units, f, l.length
+	s.dec = journal.NewDecoder(f)
+	s.dec.Reuse = true
 	return nil
 }
 
@@ -87,11 +88,11 @@ func (s *scan) line(l *lineReader) (more bool) {
 		s.Torn = s.size - s.offset
 		return false
 	case l.blank():
-	case !l.ended && !s.dec.complete(l):
+	case !l.ended && !complete(s.dec, l):
 		s.Torn = l.length
 		return false
 	case l.long:
-		s.fault(l, 0, Span{}, fmt.Errorf("longer than %d bytes", mostLine))
+		s.fault(l, 0, journal.Span{}, fmt.Errorf("longer than %d bytes", mostLine))
 	default:
 		s.row(l)
 	}
@@ -101,13 +102,13 @@ func (s *scan) line(l *lineReader) (more bool) {
 // row takes a line as a row.
 func (s *scan) row(l *lineReader) {
 	e := &s.entry
-	err := s.dec.into(e, l.text)
+	err := s.dec.Into(e, l.text)
 	n, from := e.Number, len(s.Faults)
 	if s.ending.first == "" {
-		s.ending.first = orNone(checkCell(l.text))
+		s.ending.first = orNone(journal.CheckCell(l.text))
 	}
 	if err != nil {
-		s.fault(l, n, Span{}, err)
+		s.fault(l, n, journal.Span{}, err)
 	}
 	if n == 0 {
 		return
@@ -124,13 +125,13 @@ func (s *scan) row(l *lineReader) {
 		s.acknowledged(l, n)
 	}
 	if l.bare {
-		s.fault(l, n, Span{}, errors.New("it ends in a carriage return alone"))
+		s.fault(l, n, journal.Span{}, errors.New("it ends in a carriage return alone"))
 	}
 	if len(s.Faults) > from {
-		s.look(n, checkOf(l.text))
+		s.look(n, journal.CheckOf(l.text))
 	}
 	s.Highest = max(s.Highest, n)
-	if !repeated && (err == nil || errors.Is(err, errChanged)) {
+	if !repeated && (err == nil || errors.Is(err, journal.ErrChanged)) {
 		s.count(e, l, err == nil)
 	}
 }
@@ -140,16 +141,16 @@ func (s *scan) acknowledged(l *lineReader, n int) {
 	if s.state != EndKnown || n != s.newest.last {
 		return
 	}
-	switch check := checkCell(l.text); {
+	switch check := journal.CheckCell(l.text); {
 	case check == s.newest.mark:
 		s.ending.marked = true
 	case s.newest.mark != none && s.newest.owns(s.ending):
-		s.fault(l, n, Span{}, errors.New("another row was acknowledged under its number"))
+		s.fault(l, n, journal.Span{}, errors.New("another row was acknowledged under its number"))
 	}
 }
 
 // count takes an entry that counts; sound tells that its check fits.
-func (s *scan) count(e *Entry, l *lineReader, sound bool) {
+func (s *scan) count(e *journal.Entry, l *lineReader, sound bool) {
 	const day = 24 * 60 * 60 * 1e6
 	p := place{e.Time.UnixMicro(), s.offset}
 	if last := len(s.index) - 1; last < 0 || len(s.index[last]) == places {
@@ -159,7 +160,7 @@ func (s *scan) count(e *Entry, l *lineReader, sound bool) {
 	s.index[last] = append(s.index[last], p)
 	s.ordered = s.ordered && p.micros >= s.before.micros
 	if s.Rows > 0 && s.before.micros-p.micros > day {
-		s.Backwards = append(s.Backwards, Fault{Line: l.number, Number: e.Number, Text: fmt.Sprintf("its time %s is more than a day before that of the row before, %s",
+		s.Backwards = append(s.Backwards, journal.Fault{Line: l.number, Number: e.Number, Text: fmt.Sprintf("its time %s is more than a day before that of the row before, %s",
 			e.Time.Format(time.RFC3339), time.UnixMicro(s.before.micros).In(e.Time.Location()).Format(time.RFC3339))})
 	}
 	if s.Rows == 0 || e.Time.Before(s.First) {
@@ -173,30 +174,30 @@ func (s *scan) count(e *Entry, l *lineReader, sound bool) {
 	s.Kinds[e.Kind]++
 	s.good.add(e.Number)
 	switch a := (about{e.Number, e.Cancels, l.number, "", e.Note}); {
-	case e.Kind == Undo:
-		a.check = checkOf(l.text)
+	case e.Kind == journal.Undo:
+		a.check = journal.CheckOf(l.text)
 		s.undos = append(s.undos, a)
-	case e.Kind == Accept && sound:
+	case e.Kind == journal.Accept && sound:
 		s.accepts = append(s.accepts, a)
 	}
 }
 
 // fault keeps what is wrong with a line.
-func (s *scan) fault(l *lineReader, n int, gap Span, err error) {
-	var resaved resavedError
+func (s *scan) fault(l *lineReader, n int, gap journal.Span, err error) {
+	var resaved journal.ResavedError
 	if errors.As(err, &resaved) && s.Resaved == "" {
 		s.Resaved = string(resaved)
 	}
 	if n == 0 {
-		s.nameless = append(s.nameless, look{len(s.Faults), checkOf(l.text)})
+		s.nameless = append(s.nameless, look{len(s.Faults), journal.CheckOf(l.text)})
 	}
-	s.Faults = append(s.Faults, Fault{l.number, n, err.Error(), gap})
+	s.Faults = append(s.Faults, journal.Fault{Line: l.number, Number: n, Text: err.Error(), Gap: gap})
 }
 
 // look binds a number to the text of a line that is not as it should be.
 func (s *scan) look(n int, check string) {
 	if before := s.looks[n]; before != "" {
-		check = checkOf([]byte(before + check))
+		check = journal.CheckOf([]byte(before + check))
 	}
 	s.looks[n] = check
 }
@@ -225,13 +226,17 @@ func (s *scan) finish() {
 	s.Missing = s.seq.seen.gaps()
 	for _, u := range s.undos {
 		if !s.good.has(u.cancels) || u.cancels >= u.number {
-			s.Dangling = append(s.Dangling, Fault{Line: u.line, Number: u.number, Text: fmt.Sprintf("takes back entry %d, which is not there before it", u.cancels)})
+			s.Dangling = append(s.Dangling, journal.Fault{Line: u.line, Number: u.number, Text: fmt.Sprintf("takes back entry %d, which is not there before it", u.cancels)})
 			if s.looks[u.number] == "" {
 				s.look(u.number, u.check)
 			}
 		}
 	}
-	s.back = takenBack(s.undos)
+	undos := make([]journal.Reversal, len(s.undos))
+	for i, u := range s.undos {
+		undos[i] = journal.Reversal{Number: u.number, Cancels: u.cancels}
+	}
+	s.back = journal.Reversed(undos)
 	s.ending.last = s.Highest
 	s.End, s.Lost = s.newest.judge(s.state, s.ending)
 	s.settle(s.accepts)
@@ -246,32 +251,11 @@ func (l *lineReader) opensPart(next int, beyond bool) bool {
 	}
 	row := slices.Clone(l.text)
 	copy(row[:hollow], strconv.Itoa(next)+",")
-	return checkFits(row)
+	return journal.CheckFits(row)
 }
 
 // blank tells whether there is nothing on a line, as at the end of a file that somebody edited.
 func (l *lineReader) blank() bool { return !l.long && len(bytes.Trim(l.text, ",")) == 0 }
-
-// checkCell is the check as it stands in a line, with the quotes and the commas that a spreadsheet
-// may add taken off; empty if there is none.
-func checkCell(line []byte) string {
-	line = bytes.TrimRight(line, ",")
-	cell := string(bytes.Trim(line[bytes.LastIndexByte(line, ',')+1:], `"`))
-	if !isCheck(cell) {
-		return ""
-	}
-	return cell
-}
-
-// isCheck tells whether a text is one that checkOf may give.
-func isCheck(text string) bool {
-	for i := range len(text) {
-		if text[i] < 'a' || text[i] > 'p' {
-			return false
-		}
-	}
-	return len(text) == 8
-}
 
 // orNone is a check, or none for an empty one.
 func orNone(check string) string {

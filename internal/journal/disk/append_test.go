@@ -1,4 +1,4 @@
-package journal
+package disk
 
 import (
 	"errors"
@@ -12,6 +12,7 @@ import (
 
 	"github.com/stretchr/testify/require"
 
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 )
 
@@ -29,7 +30,7 @@ func TestAppendMakesAndGoesOn(t *testing.T) {
 // The units are those of the file, once it is there.
 func TestAppendKeepsUnits(t *testing.T) {
 	path := fresh(t)
-	_, err := Append(path, Options{System: quantity.Metric}, []Entry{batch()})
+	_, err := Append(path, Options{System: quantity.Metric}, []journal.Entry{batch()})
 	require.NoError(t, err)
 	mustAppend(t, path, batch())
 	require.Equal(t, 2, strings.Count(content(t, path), ",4145.02590348,"))
@@ -39,7 +40,7 @@ func TestAppendKeepsUnits(t *testing.T) {
 func TestAppendOfNothing(t *testing.T) {
 	path := fresh(t)
 	require.Equal(t, Added{Created: true, End: EndUnknown}, mustAppend(t, path))
-	require.Equal(t, headerLine(form{quantity.US, newest}), content(t, path))
+	require.Equal(t, journal.HeaderLine(journal.NewestForm(quantity.US)), content(t, path))
 	require.Equal(t, Added{}, mustAppend(t, path))
 	requireSound(t, path, 0)
 }
@@ -78,30 +79,30 @@ func TestAppendThroughLink(t *testing.T) {
 func TestAppendRefusesEntries(t *testing.T) {
 	path := made(t, batch())
 	before := content(t, path)
-	for want, spoil := range map[string]func(*Entry){
-		"time is missing":                    func(e *Entry) { e.Time = time.Time{} },
-		`time: "12026-01-15T06:40:00Z"`:      func(e *Entry) { e.Time = time.Date(12026, 1, 15, 6, 40, 0, 0, time.UTC) },
-		`kind: "boil" is no kind of event`:   func(e *Entry) { e.Kind = "boil" },
-		`volume [gal]: "NaN" is no number`:   func(e *Entry) { e.Volume = to(quantity.Volume(math.NaN())) },
-		`reading: "+Inf" is no number`:       func(e *Entry) { e.Reading = to(math.Inf(1)) },
-		`cancels: 1 in an entry of kind bat`: func(e *Entry) { e.Cancels = 1 },
-		`cancels: 0 in an entry of kind und`: func(e *Entry) { e.Kind = Undo },
-		"its text takes 70":                  func(e *Entry) { e.Note = strings.Repeat("x", 70000) },
+	for want, spoil := range map[string]func(*journal.Entry){
+		"time is missing":                    func(e *journal.Entry) { e.Time = time.Time{} },
+		`time: "12026-01-15T06:40:00Z"`:      func(e *journal.Entry) { e.Time = time.Date(12026, 1, 15, 6, 40, 0, 0, time.UTC) },
+		`kind: "boil" is no kind of event`:   func(e *journal.Entry) { e.Kind = "boil" },
+		`volume [gal]: "NaN" is no number`:   func(e *journal.Entry) { e.Volume = to(quantity.Volume(math.NaN())) },
+		`reading: "+Inf" is no number`:       func(e *journal.Entry) { e.Reading = to(math.Inf(1)) },
+		`cancels: 1 in an entry of kind bat`: func(e *journal.Entry) { e.Cancels = 1 },
+		`cancels: 0 in an entry of kind und`: func(e *journal.Entry) { e.Kind = journal.Undo },
+		"its text takes 70":                  func(e *journal.Entry) { e.Note = strings.Repeat("x", 70000) },
 	} {
 		bad := batch()
 		spoil(&bad)
-		_, err := Append(path, Options{}, []Entry{load(), bad})
+		_, err := Append(path, Options{}, []journal.Entry{load(), bad})
 		require.ErrorContains(t, err, path+": entry 2 of 2 cannot be added: ")
 		require.ErrorContains(t, err, want)
 		require.Equal(t, before, content(t, path))
 	}
 	longest := batch()
 	longest.Note = ""
-	longest.Number = mostEntries
-	longest.Note = strings.Repeat("x", mostLine-1-len(newEncoder().row(&longest, form{quantity.US, newest})))
+	longest.Number = journal.MostEntries
+	longest.Note = strings.Repeat("x", mostLine-1-len(journal.NewEncoder().Row(&longest, journal.NewestForm(quantity.US))))
 	mustAppend(t, path, longest)
 	longest.Note += "x"
-	_, err := Append(path, Options{}, []Entry{longest})
+	_, err := Append(path, Options{}, []journal.Entry{longest})
 	require.ErrorContains(t, err, "allowed: up to 65536")
 	requireSound(t, path, 2)
 }
@@ -110,7 +111,7 @@ func TestAppendRefusesEntries(t *testing.T) {
 // it had rows entries up to offset whole.
 func requireCut(t *testing.T, text string, size, whole, rows int, zeros string) {
 	path := write(t, fresh(t), text[:size]+zeros)
-	a, err := Append(path, Options{}, []Entry{note("after")})
+	a, err := Append(path, Options{}, []journal.Entry{note("after")})
 	require.NoError(t, err, "%d", size)
 	torn := text[whole:size] + zeros
 	if torn == "" {
@@ -139,7 +140,7 @@ func TestTornAnywhere(t *testing.T) {
 	requireCut(t, text, len(text)-1, len(text)-1, 3, "")
 	requireCut(t, text, len(text), len(text), 3, "")
 	requireCut(t, text, len(text), len(text), 3, strings.Repeat("\x00", 200_000))
-	header := len(headerLine(form{quantity.US, newest}))
+	header := len(journal.HeaderLine(journal.NewestForm(quantity.US)))
 	for size := range header - 1 {
 		requireCut(t, text, size, 0, 0, "")
 	}
@@ -162,7 +163,7 @@ func TestTornAgain(t *testing.T) {
 	before := content(t, path)
 	require.NoError(t, os.Remove(path+tornSuffix))
 	require.NoError(t, os.Mkdir(path+tornSuffix, 0o755))
-	_, err := Append(path, Options{}, []Entry{load()})
+	_, err := Append(path, Options{}, []journal.Entry{load()})
 	require.EqualError(t, err, path+": nothing was added: "+path+".torn: a folder; expected a file")
 	require.Equal(t, before, content(t, path))
 }
@@ -182,7 +183,7 @@ func TestNumbersGoOn(t *testing.T) {
 		"number edited":     {strings.Replace(good, "\n2,", "\n20,", 1), 21},
 		"number too large":  {strings.Replace(good, "\n2,", "\n99999999999,", 1), 4},
 		"CRLF":              {strings.ReplaceAll(good, "\n", "\r\n"), 4},
-		"byte order mark":   {ByteOrderMark + good, 4},
+		"byte order mark":   {journal.ByteOrderMark + good, 4},
 		"empty line":        {good + "\n", 4},
 		"all quoted":        {lines[0] + `"9"` + strings.TrimPrefix(lines[1], "1"), 10},
 		"far from the end":  {lines[0] + lines[3] + long, 4},
@@ -192,10 +193,10 @@ func TestNumbersGoOn(t *testing.T) {
 		require.True(t, strings.HasPrefix(content(t, path), c.text), name)
 	}
 	path := write(t, fresh(t), lines[0]+"?,a\n?,b\n")
-	_, err := Append(path, Options{}, []Entry{load()})
+	_, err := Append(path, Options{}, []journal.Entry{load()})
 	require.EqualError(t, err, path+": none of its 2 rows tells its entry number; allowed: at least one that does")
 	path = write(t, fresh(t), lines[0]+"2147483647,a\n")
-	_, err = Append(path, Options{}, []Entry{load()})
+	_, err = Append(path, Options{}, []journal.Entry{load()})
 	require.EqualError(t, err, path+": its last entry number is 2147483647; allowed: up to 2147483647")
 }
 
@@ -245,7 +246,7 @@ func TestFailedWritesAreTakenBack(t *testing.T) {
 		b := opened(t, path)
 		c.fail.File = b.f.(*os.File)
 		b.f = c.fail
-		_, err := b.add([]Entry{load()})
+		_, err := b.add([]journal.Entry{load()})
 		b.close()
 		require.ErrorContains(t, err, c.want)
 		if c.after != "" {
@@ -265,7 +266,7 @@ func TestReadOnlyFile(t *testing.T) {
 	require.NoError(t, err)
 	b.f = f
 	defer b.close()
-	_, err = b.add([]Entry{load()})
+	_, err = b.add([]journal.Entry{load()})
 	require.ErrorContains(t, err, "recording failed: ")
 	require.Equal(t, before, content(t, path))
 
@@ -274,7 +275,7 @@ func TestReadOnlyFile(t *testing.T) {
 		f.Close()
 		t.Skip("this user may write any file")
 	}
-	_, err = Append(path, Options{}, []Entry{load()})
+	_, err = Append(path, Options{}, []journal.Entry{load()})
 	require.EqualError(t, err, path+": permission denied")
 	require.ErrorIs(t, err, os.ErrPermission)
 	requireSound(t, path, 1)
@@ -292,7 +293,7 @@ func TestManyBeginners(t *testing.T) {
 		failed := make(chan error, beginners)
 		for range beginners {
 			go func() {
-				_, err := Append(path, Options{}, []Entry{batch()})
+				_, err := Append(path, Options{}, []journal.Entry{batch()})
 				failed <- err
 			}()
 		}
@@ -301,4 +302,19 @@ func TestManyBeginners(t *testing.T) {
 		}
 		requireSound(t, path, beginners)
 	}
+}
+
+// A file of version 1 is read, and takes what its columns can hold.
+func TestOlderVersion(t *testing.T) {
+	old := journal.Form{Units: quantity.US, Version: 1}
+	first := batch()
+	first.Number = 1
+	path := write(t, fresh(t), journal.HeaderLine(old)+string(journal.NewEncoder().Row(&first, old))+"\n")
+	mustAppend(t, path, load())
+	require.True(t, strings.HasPrefix(content(t, path), "brineyard journal 1,"))
+	requireSound(t, path, 2)
+	e := journal.Entry{Time: first.Time, Kind: journal.Delivery, Salt: to(quantity.Mass(1e4)), Ticket: "77-12"}
+	_, err := Append(path, Options{}, []journal.Entry{e})
+	require.EqualError(t, err, path+": entry 1 of 1 cannot be added: this journal is of version 1, which has no column for ticket; allowed: a new journal that begins with counts, or the entry without it")
+	requireSound(t, path, 2)
 }

@@ -1,6 +1,7 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"slices"
 	"testing"
 
@@ -8,7 +9,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-func numbersOf(entries []Entry) []int {
+func numbersOf(entries []journal.Entry) []int {
 	var out []int
 	for _, e := range entries {
 		out = append(out, e.Number)
@@ -37,7 +38,7 @@ func TestReverse(t *testing.T) {
 	}
 	require.EqualError(t, back(6), path+": there is no entry 6; allowed: one that the journal has, the last is 5")
 	e := requireSound(t, path, 5).Entries[2]
-	require.Equal(t, []any{Undo, 1, "slip of the pen"}, []any{e.Kind, e.Cancels, e.Note})
+	require.Equal(t, []any{journal.Undo, 1, "slip of the pen"}, []any{e.Kind, e.Cancels, e.Note})
 	empty := write(t, fresh(t), "")
 	_, err := Reverse(empty, Options{}, 1, note(""))
 	require.EqualError(t, err, empty+": there is no entry 1; the journal has none")
@@ -48,16 +49,16 @@ func TestReverse(t *testing.T) {
 func TestEffectiveAgreesWithReplay(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(0, 12).Draw(t, "n")
-		var entries []Entry
+		var entries []journal.Entry
 		cancelledBy := map[int][]int{} // reinstated, an entry may be taken back again
 		var holds func(number int) bool
 		holds = func(number int) bool { return !slices.ContainsFunc(cancelledBy[number], holds) }
 		for i := 1; i <= n; i++ {
-			e := Entry{Number: i, Kind: Note}
+			e := journal.Entry{Number: i, Kind: journal.Note}
 			if i > 1 && rapid.Bool().Draw(t, "undo") {
 				target := rapid.IntRange(1, i-1).Draw(t, "target")
 				if holds(target) {
-					e.Kind, e.Cancels = Undo, target
+					e.Kind, e.Cancels = journal.Undo, target
 					cancelledBy[target] = append(cancelledBy[target], i)
 				}
 			}
@@ -65,7 +66,7 @@ func TestEffectiveAgreesWithReplay(t *testing.T) {
 		}
 		var want []int
 		for _, e := range entries {
-			if e.Kind != Undo && holds(e.Number) {
+			if e.Kind != journal.Undo && holds(e.Number) {
 				want = append(want, e.Number)
 			}
 		}
@@ -76,9 +77,9 @@ func TestEffectiveAgreesWithReplay(t *testing.T) {
 }
 
 // held lists the entries that hold.
-func held(entries []Entry) []Entry {
-	var out []Entry
-	for e := range Effective(entries) {
+func held(entries []journal.Entry) []journal.Entry {
+	var out []journal.Entry
+	for e := range journal.Effective(entries) {
 		out = append(out, *e)
 	}
 	return out

@@ -1,6 +1,7 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"strings"
 	"testing"
 
@@ -12,7 +13,7 @@ func TestVerify(t *testing.T) {
 	late.Time = at("2026-02-20T10:00:00-05:00")
 	path := made(t, batch(), load(), late, batch(), note("five"), note("six"), note("seven"))
 	a := requireSound(t, path, 7)
-	require.Equal(t, map[Kind]int{Batch: 2, Load: 1, Note: 4}, a.Kinds)
+	require.Equal(t, map[journal.Kind]int{journal.Batch: 2, journal.Load: 1, journal.Note: 4}, a.Kinds)
 	require.True(t, a.First.Equal(batch().Time))
 	require.True(t, a.Last.Equal(late.Time))
 	require.Equal(t, []string{"line 5, entry 4: its time 2026-01-15T06:40:00-05:00 is more than a day before that of the row before, 2026-02-20T10:00:00-05:00"}, faultTexts(a.Backwards))
@@ -23,16 +24,16 @@ func TestVerify(t *testing.T) {
 	a = mustVerify(t, path)
 	require.False(t, a.Sound())
 	require.Equal(t, []int{2}, a.Repeated)
-	require.Equal(t, []Span{{5, 6}}, a.Missing)
+	require.Equal(t, []journal.Span{{From: 5, To: 6}}, a.Missing)
 	require.EqualValues(t, 6, a.Torn)
 	require.Equal(t, []int{1, 2, 4, 7}, numbersOf(a.Entries))
 	require.Len(t, a.Faults, 4)
 }
 
 func TestVerifyReversalsOfNothing(t *testing.T) {
-	undo := func(number int) Entry {
+	undo := func(number int) journal.Entry {
 		e := note("")
-		e.Kind, e.Cancels = Undo, number
+		e.Kind, e.Cancels = journal.Undo, number
 		return e
 	}
 	a := mustVerify(t, made(t, batch(), undo(1), undo(3), undo(9)))

@@ -1,6 +1,7 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"errors"
 	"fmt"
 	"os"
@@ -8,13 +9,13 @@ import (
 
 // Added tells what an addition did, and what it found.
 type Added struct {
-	Numbers  []int  // of the entries, in their order
-	Created  bool   // the file was not there before, or was empty
-	SetAside string // the file to which a torn end went; empty if none was torn
-	Torn     int64  // how many bytes went there
-	TookBack *Entry // what a reversal took back; nil for other entries
-	Lost     Span   // acknowledged entries that were missing at the end; their numbers are not given again
-	End      End    // how the side file stood to the journal
+	Numbers  []int          // of the entries, in their order
+	Created  bool           // the file was not there before, or was empty
+	SetAside string         // the file to which a torn end went; empty if none was torn
+	Torn     int64          // how many bytes went there
+	TookBack *journal.Entry // what a reversal took back; nil for other entries
+	Lost     journal.Span   // acknowledged entries that were missing at the end; their numbers are not given again
+	End      End            // how the side file stood to the journal
 }
 
 // Append adds entries to the journal at path and numbers them: all of them, or none, whenever the
@@ -23,13 +24,13 @@ type Added struct {
 //
 // A last line, or an addition of several rows, that was cut short is moved to PATH.torn first. The
 // numbers go on from the highest that a row has, or that the side file PATH.end knows.
-func Append(path string, o Options, entries []Entry) (Added, error) {
+func Append(path string, o Options, entries []journal.Entry) (Added, error) {
 	return add(path, o, true, entries, nil)
 }
 
 // add is Append under a condition that is checked once the lock is held, with all of the journal
 // read. Without make, the journal has to be there.
-func add(path string, o Options, make bool, entries []Entry, allowed func(*Log) error) (Added, error) {
+func add(path string, o Options, make bool, entries []journal.Entry, allowed func(*Log) error) (Added, error) {
 	f, real, made, err := openLocked(path, true, make, o)
 	if err != nil {
 		return Added{}, err
@@ -49,7 +50,7 @@ func add(path string, o Options, make bool, entries []Entry, allowed func(*Log) 
 }
 
 // addIf adds entries if the checks allow it.
-func (w *writer) addIf(o Options, entries []Entry, allowed func(*Log) error) (Added, error) {
+func (w *writer) addIf(o Options, entries []journal.Entry, allowed func(*Log) error) (Added, error) {
 	if err := w.survey(o.System, o.Check != nil || allowed != nil); err != nil {
 		return Added{}, reason(err)
 	}
@@ -65,18 +66,18 @@ func (w *writer) addIf(o Options, entries []Entry, allowed func(*Log) error) (Ad
 }
 
 // checkEntries makes sure that what will be written can be read again.
-func checkEntries(entries []Entry, f form) error {
-	enc, dec := newEncoder(), newDecoder(f)
+func checkEntries(entries []journal.Entry, f journal.Form) error {
+	enc, dec := journal.NewEncoder(), journal.NewDecoder(f)
 	for i := range entries {
 		e := entries[i]
-		e.Number = mostEntries
-		line := enc.row(&e, f)
-		_, err := dec.row(line)
+		e.Number = journal.MostEntries
+		line := enc.Row(&e, f)
+		_, err := dec.Row(line)
 		switch {
 		case e.Time.IsZero():
 			err = errors.New("time is missing")
-		case f.holds(&e) != nil:
-			err = f.holds(&e)
+		case f.Holds(&e) != nil:
+			err = f.Holds(&e)
 		case len(line)+1 > mostLine:
 			err = fmt.Errorf("its text takes %d bytes; allowed: up to %d", len(line)+1, mostLine)
 		}
@@ -88,13 +89,13 @@ func checkEntries(entries []Entry, f form) error {
 }
 
 // add sets a torn end aside and writes the entries behind the rest.
-func (w *writer) add(entries []Entry) (Added, error) {
+func (w *writer) add(entries []journal.Entry) (Added, error) {
 	a := Added{Lost: w.lost, End: w.state}
 	if err := checkEntries(entries, w.form); err != nil {
 		return a, err
 	}
-	if w.last > mostEntries-len(entries) {
-		return a, fmt.Errorf("its last entry number is %d; allowed: up to %d", w.last, mostEntries)
+	if w.last > journal.MostEntries-len(entries) {
+		return a, fmt.Errorf("its last entry number is %d; allowed: up to %d", w.last, journal.MostEntries)
 	}
 	if w.torn > 0 {
 		if err := w.setAside(); err != nil {
@@ -123,21 +124,21 @@ type addition struct {
 }
 
 // rows makes the text to write, with the header or a missing line end.
-func (w *writer) rows(entries []Entry) addition {
+func (w *writer) rows(entries []journal.Entry) addition {
 	var t addition
 	if w.fresh {
-		t.text = append(t.text, headerLine(w.form)...)
+		t.text = append(t.text, journal.HeaderLine(w.form)...)
 	}
 	if w.unended {
 		t.text = append(t.text, '\n')
 	}
 	t.begins = len(t.text)
-	enc := newEncoder()
+	enc := journal.NewEncoder()
 	for i := range entries {
 		e := entries[i]
 		e.Number = w.last + 1 + i
-		row := enc.row(&e, w.form)
-		if t.mark = checkCell(row); i == 0 {
+		row := enc.Row(&e, w.form)
+		if t.mark = journal.CheckCell(row); i == 0 {
 			t.first = t.mark
 		}
 		t.text = append(append(t.text, row...), '\n')
@@ -156,7 +157,7 @@ func (w *writer) keep(t addition) error {
 	defer side.close()
 	before := slot{size: w.size, last: w.last, mark: orNone(w.mark), first: orNone(w.first), text: none}
 	intent := before
-	intent.adds, intent.rows, intent.text = int64(len(t.text)), len(t.numbers), checkOf(t.text)
+	intent.adds, intent.rows, intent.text = int64(len(t.text)), len(t.numbers), journal.CheckOf(t.text)
 	if err := side.put(intent); err != nil {
 		side.undo(before)
 		return fmt.Errorf("nothing was recorded: %s: %w", w.path+endSuffix, reason(err))

@@ -1,6 +1,8 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
+
 	"cmp"
 	"fmt"
 	"io"
@@ -13,7 +15,7 @@ import (
 type Log struct {
 	Audit
 
-	form
+	form    journal.Form
 	f       io.ReaderAt
 	close   func() error
 	size    int64
@@ -82,19 +84,19 @@ func (l *Log) TakenBack() map[int]int { return l.back }
 
 // All goes through all entries that count, in the order of the file, reversals included. An entry
 // is valid until the next.
-func (l *Log) All() iter.Seq[*Entry] { return l.rows(true, l.inFile()) }
+func (l *Log) All() iter.Seq[*journal.Entry] { return l.rows(true, l.inFile()) }
 
 // Effective goes through the entries that hold, in the order of their times: one that was recorded
 // late comes where it belongs, those of one time keep the order of the file. Left out are those
 // that are taken back, and those about other entries. An entry is valid until the next.
-func (l *Log) Effective() iter.Seq[*Entry] {
-	return func(yield func(*Entry) bool) {
+func (l *Log) Effective() iter.Seq[*journal.Entry] {
+	return func(yield func(*journal.Entry) bool) {
 		offsets := l.inFile()
 		if !l.ordered {
 			offsets = l.inTime()
 		}
 		for e := range l.rows(true, offsets) {
-			if !e.Kind.aboutAnother() && l.back[e.Number] == 0 && !yield(e) {
+			if !e.Kind.AboutAnother() && l.back[e.Number] == 0 && !yield(e) {
 				return
 			}
 		}
@@ -130,18 +132,18 @@ func (l *Log) inTime() iter.Seq[int64] {
 }
 
 // rows reads the entries of lines; with reuse each is valid until the next.
-func (l *Log) rows(reuse bool, offsets iter.Seq[int64]) iter.Seq[*Entry] {
-	return func(yield func(*Entry) bool) {
+func (l *Log) rows(reuse bool, offsets iter.Seq[int64]) iter.Seq[*journal.Entry] {
+	return func(yield func(*journal.Entry) bool) {
 		l.err = nil
-		dec, w := newDecoder(l.form), &window{f: l.f, size: l.size}
-		dec.reuse = reuse
-		e := new(Entry)
+		dec, w := journal.NewDecoder(l.form), &window{f: l.f, size: l.size}
+		dec.Reuse = reuse
+		e := new(journal.Entry)
 		for offset := range offsets {
 			line, err := w.line(offset)
 			if err == nil {
-				err = dec.into(e, line)
+				err = dec.Into(e, line)
 			}
-			if err != nil && err != errChanged {
+			if err != nil && err != journal.ErrChanged {
 				l.err = fmt.Errorf("it changed while it was read: %w", reason(err))
 				return
 			}

@@ -1,6 +1,7 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"fmt"
 	"slices"
 	"strings"
@@ -12,10 +13,10 @@ const lookedAt = "looked at: "
 
 // Acknowledge adds an entry of kind Accept that says that somebody has looked at what is wrong with the
 // row of a number, with time, operator and note of e. Refused is a number of which nothing is wrong.
-func Acknowledge(path string, o Options, number int, e Entry) (Added, error) {
-	e.Kind, e.Cancels = Accept, number
+func Acknowledge(path string, o Options, number int, e journal.Entry) (Added, error) {
+	e.Kind, e.Cancels = journal.Accept, number
 	note := e.Note
-	entries := []Entry{e}
+	entries := []journal.Entry{e}
 	return add(path, o, false, entries, func(l *Log) error {
 		look, err := l.wrongWith(number)
 		if err != nil {
@@ -76,13 +77,13 @@ func (l *Log) settle(accepts []about) {
 	if len(held) == 0 {
 		return
 	}
-	of := func(f Fault) bool { return held[f.Number] }
+	of := func(f journal.Fault) bool { return held[f.Number] }
 	t, done := &l.Troubles, &l.Accepted
 	t.Faults, done.Faults = parted(t.Faults, of)
 	t.Dangling, done.Dangling = parted(t.Dangling, of)
 	t.Repeated, done.Repeated = parted(t.Repeated, func(n int) bool { return held[n] })
-	t.Missing, done.Missing = parted(t.Missing, func(s Span) bool {
-		return slices.ContainsFunc(done.Faults, func(f Fault) bool { return f.gap.From <= s.From && s.To <= f.gap.To })
+	t.Missing, done.Missing = parted(t.Missing, func(s journal.Span) bool {
+		return slices.ContainsFunc(done.Faults, func(f journal.Fault) bool { return f.Gap.From <= s.From && s.To <= f.Gap.To })
 	})
 }
 

@@ -1,19 +1,20 @@
-package journal
+package disk
 
 import (
 	"fmt"
 	"testing"
 	"time"
 
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 )
 
 // season is n rows as a yard makes them.
-func season(n int) []Entry {
+func season(n int) []journal.Entry {
 	start := at("2025-11-01T04:00:00-05:00")
-	entries := make([]Entry, n)
+	entries := make([]journal.Entry, n)
 	for i := range entries {
-		e := []Entry{batch(), load(), load(), note("pump checked")}[i%4]
+		e := []journal.Entry{batch(), load(), load(), note("pump checked")}[i%4]
 		e.Time = start.Add(time.Duration(i) * 7 * time.Minute)
 		e.Volume = to(quantity.Volume(400+i%700) * quantity.Gallon)
 		entries[i] = e

@@ -1,6 +1,8 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
+	"brineyard/internal/quantity"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -42,16 +44,16 @@ func TestSingleBytes(t *testing.T) {
 			troubled[f.Number] = true
 		}
 		for _, e := range j.Entries {
-			if !troubled[e.Number] && !slices.ContainsFunc(before, func(was Entry) bool { return was.Number == e.Number && equalRows(was, e) }) {
+			if !troubled[e.Number] && !slices.ContainsFunc(before, func(was journal.Entry) bool { return was.Number == e.Number && equalRows(was, e) }) {
 				require.Fail(t, "used in silence", "bit %d of byte %d: %+v", bit, at, e)
 			}
 		}
 	}
 }
 
-func equalRows(a, b Entry) bool {
-	f := forms()[0]
-	return string(newEncoder().row(&a, f)) == string(newEncoder().row(&b, f))
+func equalRows(a, b journal.Entry) bool {
+	f := journal.NewestForm(quantity.US)
+	return string(journal.NewEncoder().Row(&a, f)) == string(journal.NewEncoder().Row(&b, f))
 }
 
 // Rows that are cut off the end, by anyone at any byte, are noticed, and their numbers are not given
@@ -76,11 +78,11 @@ func TestCutAtTheEnd(t *testing.T) {
 			require.False(t, j.Sound(), "cut at %d", size)
 			require.Equal(t, 7, j.Lost.To, "cut at %d", size)
 		}
-		a, err := Append(path, Options{}, []Entry{note("after")})
+		a, err := Append(path, Options{}, []journal.Entry{note("after")})
 		require.NoError(t, err)
 		require.Equal(t, []int{8}, a.Numbers, "cut at %d, which leaves %d", size, left)
 		if left < 7 {
-			require.Equal(t, Span{left + 1, 7}, a.Lost)
+			require.Equal(t, journal.Span{From: left + 1, To: 7}, a.Lost)
 			require.False(t, mustVerify(t, path).Sound(), "the gap stays")
 		}
 		_ = os.Remove(path + tornSuffix)
@@ -123,7 +125,7 @@ func TestRenamedMeanwhile(t *testing.T) {
 	path := made(t, batch())
 	w := opened(t, path)
 	require.NoError(t, os.Rename(path, path+".old"))
-	_, err := w.add([]Entry{load()})
+	_, err := w.add([]journal.Entry{load()})
 	w.close()
 	require.ErrorContains(t, err, "renamed or replaced")
 	require.ErrorContains(t, err, "nothing is acknowledged")
@@ -132,7 +134,7 @@ func TestRenamedMeanwhile(t *testing.T) {
 	other := made(t, load(), load(), load())
 	require.NoError(t, os.Rename(other, path))
 	require.Equal(t, EndForeign, mustVerify(t, path).End)
-	a, err := Append(path, Options{}, []Entry{note("fourth")})
+	a, err := Append(path, Options{}, []journal.Entry{note("fourth")})
 	require.NoError(t, err)
 	require.Equal(t, EndForeign, a.End)
 	require.Equal(t, []int{4}, a.Numbers)
@@ -178,12 +180,12 @@ func TestAcknowledge(t *testing.T) {
 	lines := strings.SplitAfter(content(t, path), "\n")
 	write(t, path, strings.Join(lines[:6], ""))
 	require.Equal(t, []int{8}, mustAppend(t, path, note("after")).Numbers)
-	require.Equal(t, []Span{{6, 7}}, mustVerify(t, path).Missing)
+	require.Equal(t, []journal.Span{{From: 6, To: 7}}, mustVerify(t, path).Missing)
 	_, err = Acknowledge(path, Options{}, 8, note("wiped by hand"))
 	require.NoError(t, err)
 	j = mustVerify(t, path)
 	require.True(t, j.Sound())
-	require.Equal(t, []Span{{6, 7}}, j.Accepted.Missing)
+	require.Equal(t, []journal.Span{{From: 6, To: 7}}, j.Accepted.Missing)
 	// Taken back, it accepts nothing.
 	_, err = Reverse(path, Options{}, 9, note(""))
 	require.NoError(t, err)
@@ -200,7 +202,7 @@ func TestRepeats(t *testing.T) {
 	l, err := Open(path)
 	require.NoError(t, err)
 	defer l.Close()
-	got, err := Repeats(l, []Entry{other, note("seventh"), elsewhere, note("eighth")})
+	got, err := Repeats(l, []journal.Entry{other, note("seventh"), elsewhere, note("eighth")})
 	require.NoError(t, err)
 	require.Equal(t, map[int]int{1: 7, 2: 4}, got)
 }
@@ -215,16 +217,16 @@ func TestCheck(t *testing.T) {
 			return nil
 		}
 		for e := range l.Effective() {
-			if e.Kind == Load {
+			if e.Kind == journal.Load {
 				return os.ErrInvalid
 			}
 		}
 		return l.Err()
 	}
-	_, err := Append(path, Options{Check: check}, []Entry{batch(), load()})
+	_, err := Append(path, Options{Check: check}, []journal.Entry{batch(), load()})
 	require.NoError(t, err)
 	before, side := content(t, path), content(t, path+endSuffix)
-	_, err = Append(path, Options{Check: check}, []Entry{load()})
+	_, err = Append(path, Options{Check: check}, []journal.Entry{load()})
 	require.ErrorIs(t, err, os.ErrInvalid)
 	require.Equal(t, 2, asked)
 	require.Equal(t, before, content(t, path))

@@ -1,6 +1,7 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"errors"
 	"fmt"
 	"maps"
@@ -27,8 +28,8 @@ func (s numberSet) has(n int) bool {
 }
 
 // gaps lists the numbers from 1 to the highest that are not in the set.
-func (s numberSet) gaps() []Span {
-	var out []Span
+func (s numberSet) gaps() []journal.Span {
+	var out []journal.Span
 	next := 1
 	for _, at := range slices.Sorted(maps.Keys(s)) {
 		for i := range pageNumbers {
@@ -37,7 +38,7 @@ func (s numberSet) gaps() []Span {
 				continue
 			}
 			if n > next {
-				out = append(out, Span{next, n - 1})
+				out = append(out, journal.Span{From: next, To: n - 1})
 			}
 			next = n + 1
 		}
@@ -53,14 +54,14 @@ type sequence struct {
 
 // admit tells whether a number was there before, what is wrong with its place, and which
 // numbers were passed over.
-func (s *sequence) admit(n int) (repeated bool, gap Span, fault error) {
+func (s *sequence) admit(n int) (repeated bool, gap journal.Span, fault error) {
 	expected := s.last + 1
 	s.last = n
 	switch {
 	case s.seen.has(n):
-		return true, Span{}, errors.New("its number was there before, so it does not count")
+		return true, journal.Span{}, errors.New("its number was there before, so it does not count")
 	case n > expected:
-		gap = Span{expected, n - 1}
+		gap = journal.Span{From: expected, To: n - 1}
 		fallthrough
 	case n < expected:
 		fault = fmt.Errorf("its number does not follow; expected %d", expected)

@@ -1,4 +1,4 @@
-package journal
+package disk
 
 import (
 	"bytes"
@@ -7,16 +7,17 @@ import (
 	"io/fs"
 	"path/filepath"
 
+	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 )
 
 // writer is a journal that is open for adding, under the lock.
 type writer struct {
-	path string  // as it was named
-	real string  // with links followed
-	f    storage // the file, in place: it keeps owner and mode
-	made bool    // by this addition
-	form
+	path    string  // as it was named
+	real    string  // with links followed
+	f       storage // the file, in place: it keeps owner and mode
+	made    bool    // by this addition
+	form    journal.Form
 	size    int64 // of what is whole
 	torn    int64 // bytes behind that
 	fresh   bool  // it has no header yet
@@ -24,7 +25,7 @@ type writer struct {
 	last    int   // the highest entry number, of those that are lost too
 	first   string
 	mark    string // checks of the first and of the last row; empty for none
-	lost    Span
+	lost    journal.Span
 	newest  slot // of the side file
 	state   End
 	log     *Log // the journal as it stands; nil where it has no rows, or was not read
@@ -54,7 +55,7 @@ func (w *writer) survey(sys quantity.System, all bool) error {
 	w.newest, w.state = readEnd(w.real)
 	size := info.Size()
 	if size == 0 {
-		w.form, w.fresh = form{sys, newest}, true
+		w.form, w.fresh = journal.NewestForm(sys), true
 		w.surveyLost(ending{})
 		return nil
 	}
@@ -80,7 +81,7 @@ func (w *writer) surveyHeader(size int64) (err error) {
 		return err
 	}
 	head, _, _ = bytes.Cut(head, []byte("\n"))
-	w.form, err = parseHeader(trimEnd(head))
+	w.form, err = journal.ParseHeader(trimEnd(head))
 	return err
 }
 
@@ -93,7 +94,7 @@ func (w *writer) surveyAll(sys quantity.System, size int64) error {
 	}
 	w.size, w.torn = size-l.Torn, l.Torn
 	if s.dec == nil { // its header is torn
-		w.form, w.fresh = form{sys, newest}, true
+		w.form, w.fresh = journal.NewestForm(sys), true
 		w.surveyLost(s.ending)
 		return nil
 	}
@@ -110,8 +111,8 @@ func (w *writer) surveyAll(sys quantity.System, size int64) error {
 		return err
 	}
 	w.unended = !bytes.HasSuffix(end, []byte("\n"))
-	if end = trimEnd(end); numberOf(end) == l.Highest && w.lost == (Span{}) {
-		w.mark = checkCell(end)
+	if end = trimEnd(end); numberOf(end) == l.Highest && w.lost == (journal.Span{}) {
+		w.mark = journal.CheckCell(end)
 	}
 	return nil
 }
@@ -119,7 +120,7 @@ func (w *writer) surveyAll(sys quantity.System, size int64) error {
 // surveyLost heeds the numbers of entries that were acknowledged and are gone.
 func (w *writer) surveyLost(j ending) {
 	w.state, w.lost = w.newest.judge(w.state, j)
-	if w.lost != (Span{}) {
+	if w.lost != (journal.Span{}) {
 		w.last = w.lost.To
 	}
 }
@@ -147,13 +148,13 @@ func (s slot) marksEnd(f io.ReaderAt, size int64) bool {
 		return false
 	}
 	line = trimEnd(line)
-	return numberOf(line) == s.last && checkCell(line) == s.mark && checkFits(line)
+	return numberOf(line) == s.last && journal.CheckCell(line) == s.mark && journal.CheckFits(line)
 }
 
 // numberOf is the entry number of a line; 0 if it tells none.
 func numberOf(line []byte) int {
 	cell, _, _ := bytes.Cut(line, []byte(","))
-	n, err := entryNumber(string(bytes.Trim(cell, `"`)))
+	n, err := journal.EntryNumber(string(bytes.Trim(cell, `"`)))
 	if err != nil {
 		return 0
 	}

@@ -1,18 +1,21 @@
-package journal
+package disk
 
-import "time"
+import (
+	"brineyard/internal/journal"
+	"time"
+)
 
 // Repeats finds, among entries that are to be added, those that the journal has already: the same
 // but for the number, to the second and to the digits that the file has. It returns the numbers
 // that they have there, by their places. The journal is nil where it has no rows.
-func Repeats(l *Log, added []Entry) (map[int]int, error) {
+func Repeats(l *Log, added []journal.Entry) (map[int]int, error) {
 	if l == nil || len(added) == 0 {
 		return nil, nil
 	}
-	enc, earliest := newEncoder(), added[0].Time
+	enc, earliest := journal.NewEncoder(), added[0].Time
 	places := make(map[string][]int, len(added))
 	for i := range added {
-		text := enc.alike(&added[i], l.form)
+		text := alike(enc, &added[i], l.form)
 		places[text] = append(places[text], i)
 		if added[i].Time.Before(earliest) {
 			earliest = added[i].Time
@@ -24,7 +27,7 @@ func Repeats(l *Log, added []Entry) (map[int]int, error) {
 		if e.Time.Before(earliest) {
 			continue // as most are
 		}
-		for _, i := range places[enc.alike(e, l.form)] {
+		for _, i := range places[alike(enc, e, l.form)] {
 			found[i] = e.Number
 		}
 	}
@@ -32,9 +35,9 @@ func Repeats(l *Log, added []Entry) (map[int]int, error) {
 }
 
 // alike is a row without its number, its zone, and its check.
-func (c *encoder) alike(e *Entry, f form) string {
+func alike(c *journal.Encoder, e *journal.Entry, f journal.Form) string {
 	plain := *e
 	plain.Number, plain.Time = 0, e.Time.UTC().Truncate(time.Second)
-	row := c.row(&plain, f)
+	row := c.Row(&plain, f)
 	return string(row[:len(row)-len(",12345678")])
 }

@@ -1,6 +1,7 @@
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -26,7 +27,7 @@ func importRows(path, count string) error {
 // fives adds five rows at once, again and again, until it is killed, and prints what was acknowledged.
 func fives(path, _ string) error {
 	for {
-		a, err := Append(path, Options{}, []Entry{batch(), load(), load(), batch(), note(filler(9000))})
+		a, err := Append(path, Options{}, []journal.Entry{batch(), load(), load(), batch(), note(filler(9000))})
 		if err != nil {
 			return err
 		}
@@ -187,7 +188,7 @@ func addAloud(path, count string) error {
 	n, err := strconv.Atoi(count)
 	for i := 0; i < n && err == nil; i++ {
 		var a Added
-		if a, err = Append(path, Options{}, []Entry{note(fmt.Sprint(os.Getpid(), " ", i))}); err == nil {
+		if a, err = Append(path, Options{}, []journal.Entry{note(fmt.Sprint(os.Getpid(), " ", i))}); err == nil {
 			fmt.Println(a.Numbers[0])
 		}
 	}

@@ -1,8 +1,9 @@
 //go:build linux || darwin
 
-package journal
+package disk
 
 import (
+	"brineyard/internal/journal"
 	"fmt"
 	"os"
 	"os/signal"
@@ -32,7 +33,7 @@ func addAtLimit(path, sizes string) error {
 		if err := syscall.Setrlimit(syscall.RLIMIT_FSIZE, &limit); err != nil {
 			return err
 		}
-		if a, err := Append(path, Options{}, []Entry{batch(), load(), batch()}); err != nil {
+		if a, err := Append(path, Options{}, []journal.Entry{batch(), load(), batch()}); err != nil {
 			fmt.Println(err)
 		} else {
 			fmt.Println("added", a.Numbers)
@@ -92,13 +93,13 @@ func TestNoRegularFile(t *testing.T) {
 	pipe := filepath.Join(dir, "pipe.csv")
 	require.NoError(t, syscall.Mkfifo(pipe, 0o644))
 	requireRefused(t, pipe, "not a regular file")
-	_, err := Append(os.DevNull, Options{}, []Entry{batch()})
+	_, err := Append(os.DevNull, Options{}, []journal.Entry{batch()})
 	require.EqualError(t, err, os.DevNull+": not a regular file")
 	path := made(t, batch())
 	require.NoError(t, os.Remove(path+endSuffix))
 	require.NoError(t, syscall.Mkfifo(path+endSuffix, 0o644))
 	require.Equal(t, EndDamaged, requireSound(t, path, 1).End)
-	_, err = Append(path, Options{}, []Entry{batch()})
+	_, err = Append(path, Options{}, []journal.Entry{batch()})
 	require.ErrorContains(t, err, path+".end: not a regular file")
 }
 
