@@ -7,6 +7,7 @@ import (
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/show"
+	"brineyard/internal/cli/standing"
 	"brineyard/internal/report"
 	"brineyard/internal/state"
 	"brineyard/internal/yard"
@@ -37,7 +38,7 @@ func (q *tanks) Answer(s *run.Session) (run.Reply, error) {
 		return run.Reply{}, err
 	}
 	clock := s.Env.Now()
-	standing, err := tanksTable(s.View, s.Yard, now, clock)
+	table, err := tanksTable(s.View, s.Yard, now, clock)
 	if err != nil {
 		return run.Reply{}, err
 	}
@@ -46,10 +47,10 @@ func (q *tanks) Answer(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			d.Title, d.Cautions = "Tanks by the journal", []string{show.CautionLocal}
 			d.Verdict = s.View.Say("By %s in %s: %s, and %s.", show.Plural(now.Entries, "entry", "entries"), path,
-				show.Plural(len(standing.Rows), "tank", "tanks"), pileText(s.View, now)) + driftText(now)
+				show.Plural(len(table.Rows), "tank", "tanks"), pileText(s.View, now)) + driftText(now)
 			d.Notes = append(tankNotes(s.View, s.Yard, now), problemNotes(s.View, now.Problems, now.Unlisted)...)
 			d.Notes = append(d.Notes, pileNotes(s.View, now)...)
-			d.Tables = withRows(standing, readingsTable(s.View, now, clock), placesTable("elsewhere", "Elsewhere", otherPlaces(s.View, s.Yard, now), clock))
+			d.Tables = withRows(table, readingsTable(s.View, now, clock), standing.Table("elsewhere", "Elsewhere", standing.Others(s.View, s.Yard, now), clock))
 		},
 	}, nil
 }
@@ -70,13 +71,13 @@ func tanksTable(v show.View, y *yard.Yard, now *state.State, clock time.Time) (r
 		{Key: "tank", Label: "Tank"}, {Key: "volume", Label: "Holds"}, {Key: "strength", Label: "Salt"}, {Key: "liquid", Label: "Of"},
 		{Key: "first_solid_temp", Label: "First solid"}, {Key: "by", Label: "By"}, {Key: "age", Label: "Age"},
 	}}
-	for _, tank := range tanksOf(y, now) {
+	for _, tank := range standing.TanksOf(y, now) {
 		first, err := firstSolid(v, &tank.Stock)
 		if err != nil {
 			return t, err
 		}
-		p := stockPlace(v, "tank", &tank.Stock)
-		t.Rows = append(t.Rows, []report.Value{report.Word(p.name), p.holds, p.salt, p.of, first, p.by(), ageValue(p.said, clock)})
+		p := standing.StockPlace(v, "tank", &tank.Stock)
+		t.Rows = append(t.Rows, []report.Value{report.Word(p.Name), p.Holds, p.Salt, p.Of, first, p.By(), standing.Age(p.Said, clock)})
 	}
 	return t, nil
 }
@@ -97,7 +98,7 @@ func readingsTable(v show.View, now *state.State, clock time.Time) report.Table 
 			expected, drift = v.Value(r.Expected), v.Value(r.True-r.Expected)
 		}
 		said := yard.Said{Entry: r.Entry, Time: r.Time}
-		t.Rows = append(t.Rows, []report.Value{report.Word(tank.Name), v.Value(r.True), expected, drift, byValue(said), ageValue(said, clock)})
+		t.Rows = append(t.Rows, []report.Value{report.Word(tank.Name), v.Value(r.True), expected, drift, standing.By(said), standing.Age(said, clock)})
 	}
 	return t
 }
@@ -122,7 +123,7 @@ func firstSolid(v show.View, s *state.Stock) (report.Value, error) {
 // tankNotes tell of tanks of which the entries do not say enough.
 func tankNotes(v show.View, y *yard.Yard, now *state.State) []string {
 	var never, open, unsure []string
-	for _, t := range tanksOf(y, now) {
+	for _, t := range standing.TanksOf(y, now) {
 		switch {
 		case t.Known && t.Sure || t.Known && t.Mass == 0:
 		case t.Known:

@@ -10,6 +10,7 @@ import (
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/show"
+	"brineyard/internal/cli/standing"
 	"brineyard/internal/report"
 	"brineyard/internal/state"
 )
@@ -44,7 +45,7 @@ func (*yardNow) Answer(s *run.Session) (run.Reply, error) {
 	}
 	clock := s.Env.Now()
 	due := now.Agenda(s.Yard, clock)
-	known, unknown := apart(append(tankPlaces(s.View, s.Yard, now), otherPlaces(s.View, s.Yard, now)...))
+	known, unknown := apart(append(standing.Tanks(s.View, s.Yard, now), standing.Others(s.View, s.Yard, now)...))
 	shown := append(known, unknown...)
 	if people(s) {
 		shown = known
@@ -53,7 +54,7 @@ func (*yardNow) Answer(s *run.Session) (run.Reply, error) {
 		Figures: nowFigures(now, due, s),
 		Words: func(d *report.Document) {
 			d.Title, d.Verdict = "The yard now", nowVerdict(s, now, due)
-			d.Tables = withRows(placesTable("places", "What stands where", shown, clock), dueTable(s.View, now, due, clock))
+			d.Tables = withRows(standing.Table("places", "What stands where", shown, clock), dueTable(s.View, now, due, clock))
 			if people(s) && len(unknown) > 0 {
 				d.Notes = append(d.Notes, "Nobody knows what is in "+namesOf(unknown)+": a count tells.")
 			}
@@ -70,9 +71,9 @@ func people(s *run.Session) bool {
 }
 
 // apart tells the places of which something is known from the others.
-func apart(places []place) (known, unknown []place) {
+func apart(places []standing.Place) (known, unknown []standing.Place) {
 	for _, p := range places {
-		if p.known {
+		if p.Known {
 			known = append(known, p)
 		} else {
 			unknown = append(unknown, p)
@@ -81,10 +82,10 @@ func apart(places []place) (known, unknown []place) {
 	return known, unknown
 }
 
-func namesOf(places []place) string {
+func namesOf(places []standing.Place) string {
 	var names []string
 	for _, p := range places {
-		names = append(names, p.name)
+		names = append(names, p.Name)
 	}
 	return strings.Join(names, ", ")
 }

@@ -1,4 +1,4 @@
-package records
+package standing
 
 import (
 	"fmt"
@@ -10,17 +10,17 @@ import (
 	"brineyard/internal/yard"
 )
 
-// byValue is who said a figure: an entry of the journal, or the yard file.
-func byValue(s yard.Said) report.Value {
+// By is who said a figure: an entry of the journal, or the yard file.
+func By(s yard.Said) report.Value {
 	if !s.ByJournal() {
 		return report.Word("yard file")
 	}
 	return report.Word(fmt.Sprintf("entry %d", s.Entry))
 }
 
-// ageValue is how long ago a figure was said, in hours for programs. The yard file does not
+// Age is how long ago a figure was said, in hours for programs. The yard file does not
 // tell.
-func ageValue(s yard.Said, now time.Time) report.Value {
+func Age(s yard.Said, now time.Time) report.Value {
 	if !s.ByJournal() {
 		return report.Nothing("h", "-")
 	}

@@ -1,4 +1,4 @@
-package records
+package standing
 
 import (
 	"brineyard/internal/cli/show"
