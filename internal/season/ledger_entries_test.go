@@ -197,7 +197,7 @@ func (l *ledger) batch(e *journal.Entry) bool {
 	if measured {
 		if v > value(e.Volume)/2 {
 			l.wrong(e)
-			l.flow("unexplained", -v, heel.times(-1))
+			l.flow("taken as gone", -v, heel.times(-1))
 			heel, v = sums{}, 0
 		}
 		p.holds(s, name, value(e.Volume))

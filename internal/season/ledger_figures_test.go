@@ -70,6 +70,7 @@ func figuresOf(p Report) map[string]float64 {
 }
 
 func line(f map[string]float64, path string, l Line) {
+	f[path+"moved"] = float64(l.Moved)
 	f[path+"made"], f[path+"laid"], f[path+"delivered"] = float64(l.Made), float64(l.Laid), float64(l.Delivered)
 	f[path+"salt"], f[path+"water"], f[path+"spread"] = float64(l.Salt), float64(l.Water), float64(l.Spread)
 	f[path+"nacl"], f[path+"chloride"] = float64(l.NaCl), float64(l.Chlorides)

@@ -14,6 +14,7 @@ func (l *ledger) transfer(e *journal.Entry) bool {
 	}
 	from.drawn(value(e.Volume))
 	out := l.draw(e, from, value(e.Volume))
+	l.line(e, from.of, "moved", value(e.Volume))
 	to.add(out, from.of, from.sure)
 	l.full(e, to)
 	return true

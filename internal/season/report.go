@@ -63,6 +63,7 @@ type Line struct {
 	Month           time.Time // its first day; zero for a total
 	Liquid          string
 	Made, Laid      quantity.Volume
+	Moved           quantity.Volume // from tank to tank
 	Delivered, Used quantity.Volume // of a bought liquid
 	Salt            quantity.Mass   // off the pile into tanks, as delivered
 	Spread          quantity.Mass   // laid dry, as delivered
@@ -110,6 +111,7 @@ type Route struct {
 func (l *Line) add(o *Line) {
 	l.Made += o.Made
 	l.Laid += o.Laid
+	l.Moved += o.Moved
 	l.Delivered += o.Delivered
 	l.Salt += o.Salt
 	l.Spread += o.Spread

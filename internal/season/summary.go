@@ -108,6 +108,9 @@ func (s *summary) add(e *journal.Entry, f *state.Effect) {
 	s.addWork(e)
 	s.addParts(f)
 	s.addPile(f)
+	if f.Moved > 0 {
+		s.line(f.MovedLiquid).Moved += f.Moved
+	}
 	if f.Used > 0 {
 		s.line(f.UsedLiquid).Used += f.Used
 	}

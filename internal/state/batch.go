@@ -51,7 +51,7 @@ func (s *State) measured(e *journal.Entry, t *Tank, l balance.Liquid) balance.Ma
 	before, had := t.Masses(), t.Volume()
 	if had > heelAtMost**e.Volume {
 		s.problem(e, t.Name+" still held %v by the entries, too much for a heel: taken as gone, by a transfer or a load that was not recorded", had)
-		s.part(Unexplained, t.Liquid.Name, -had, before.Times(-1))
+		s.part(Gone, t.Liquid.Name, -had, before.Times(-1))
 		before, had = balance.Masses{}, 0
 	}
 	t.set(l, *e.Volume)

@@ -31,6 +31,7 @@ const (
 	Read                     // what a reading found against the entries
 	Mixed                    // became another liquid, or shrank, when liquids were mixed
 	Unexplained              // recorded as moved where it cannot have been
+	Gone                     // stood in a tank by the entries when a batch was made there
 	Classes                  // how many there are
 )
 
@@ -38,7 +39,7 @@ const (
 func (c Class) String() string {
 	return [Classes]string{
 		"made", "delivered", "from outside", "put in", "rinsed", "laid", "spilled", "sold", "lent", "given",
-		"cleaned", "found", "counted", "read", "mixed", "unexplained",
+		"cleaned", "found", "counted", "read", "mixed", "unexplained", "taken as gone",
 	}[c]
 }
 
@@ -74,6 +75,9 @@ type Effect struct {
 	// Bed is NaCl that salt left on the bed, negative for what came off it, or what a count of a
 	// known bed found against that.
 	Bed quantity.Mass
+	// Moved is what went from one tank to another, and MovedLiquid what it was.
+	Moved       quantity.Volume
+	MovedLiquid string
 	// Used is what was taken of a bought liquid, by its name.
 	Used       quantity.Volume
 	UsedLiquid string

@@ -18,6 +18,7 @@ func (s *State) transfer(e *journal.Entry) {
 	s.touch(&to.Stock)
 	from.open.drawn(*e.Volume, from.Volume())
 	v := s.draw(e, &from.Stock, *e.Volume)
+	s.effect.Moved, s.effect.MovedLiquid = *e.Volume, v.Liquid.Name
 	to.add(v, from.Sure)
 	s.fits(e, &to.Stock)
 }

@@ -15,7 +15,7 @@ import (
 var (
 	cameIn  = []state.Class{state.Made, state.Delivered, state.Outside, state.PutIn, state.Rinsed, state.Found}
 	wentOut = []state.Class{state.Laid, state.Spilled, state.Sold, state.Lent, state.Given, state.Cleaned}
-	other   = []state.Class{state.Mixed, state.Counted, state.Read, state.Unexplained}
+	other   = []state.Class{state.Mixed, state.Counted, state.Read, state.Unexplained, state.Gone}
 )
 
 // stocksTable rolls what stood of each liquid from month to month: what stands at the end is
@@ -54,6 +54,11 @@ func movementsTable(v show.View, r season.Report) report.Table {
 	for _, s := range r.Stocks {
 		for _, row := range movementsOf(s) {
 			t.Rows = append(t.Rows, []report.Value{monthValue(s.Month), report.Word(s.Liquid), report.Word(row.how), v.Value(row.volume)})
+		}
+	}
+	for _, l := range r.Months { // between tanks, which changes nothing of what stands
+		if l.Moved > 0 {
+			t.Rows = append(t.Rows, []report.Value{monthValue(l.Month), report.Word(l.Liquid), report.Word("moved between tanks"), v.Value(l.Moved)})
 		}
 	}
 	return t
