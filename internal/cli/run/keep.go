@@ -139,7 +139,7 @@ func (s *Session) WouldKeep(k Keeping) error {
 // Kept tells on the error stream what was recorded: results go to the other.
 func (s *Session) Kept(path, command string, added disk.Added) {
 	if added.SetAside != "" {
-		s.Tell("brineyard %s: %s ended in %d bytes of a torn line; they are in %s now", command, words.Quoted(path), added.Torn, words.Quoted(added.SetAside))
+		s.Tell("brineyard %s: %s ended in %d bytes that were cut short; they are in %s now", command, words.Quoted(path), added.Torn, words.Quoted(added.SetAside))
 	}
 	if added.Lost != (journal.Span{}) {
 		s.Tell("brineyard %s: entries %s were recorded in %s and are gone from its end; their numbers are not given again, and journal verify says more", command, added.Lost, words.Quoted(path))

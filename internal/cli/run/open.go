@@ -46,7 +46,7 @@ func journalNotes(s *Session, path string, a *disk.Audit) []string {
 		note("Rows of %s that are not as they should be: %d; journal verify lists them.", path, len(a.Faults))
 	}
 	if a.Torn > 0 {
-		note("The last line of %s was cut short, as by a loss of power, and does not count; the next entry sets it aside.", path)
+		note("The end of %s was cut short, as by a loss of power, and does not count; the next entry sets it aside.", path)
 	}
 	if a.Lost != (journal.Span{}) {
 		note("Entries %s were recorded in %s and are gone from its end: look for a copy of the file; journal verify says more.", a.Lost, path)
