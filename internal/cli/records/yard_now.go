@@ -192,16 +192,25 @@ func doubtNotes(v show.View, now *state.State) []string {
 // staleLoad is the age beyond which a load was most likely laid. Common practice, no source.
 const staleLoad = 18 * time.Hour
 
-// truckNotes ask after trucks whose load is old: nobody recorded what came back.
+// truckNotes say what trucks are loaded for, and ask after those whose load is old: nobody recorded
+// what came back.
 func truckNotes(now *state.State, clock time.Time) []string {
-	var old []string
+	var fresh, old []string
 	for _, k := range now.Trucks() {
-		if k.Known && k.Mass > 0 && clock.Sub(k.Said.Time) > staleLoad {
+		switch {
+		case !k.Known || k.Mass == 0:
+		case clock.Sub(k.Said.Time) > staleLoad:
 			old = append(old, k.Name)
+		case k.Route != "":
+			fresh = append(fresh, k.Name+" is loaded for "+k.Route)
 		}
 	}
-	if len(old) == 0 {
-		return nil
+	var notes []string
+	if len(fresh) > 0 {
+		notes = append(notes, strings.Join(fresh, ", ")+".")
 	}
-	return []string{"Nobody recorded what came back on " + strings.Join(old, ", ") + ": a load counts as aboard until it is unloaded, counted, or followed by another."}
+	if len(old) > 0 {
+		notes = append(notes, strings.Join(old, ", ")+" counts as loaded until unloaded, counted or loaded anew.")
+	}
+	return notes
 }

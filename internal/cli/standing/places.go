@@ -98,25 +98,16 @@ func truckPlaces(v show.View, y *yard.Yard, now *state.State) []Place {
 			if k == nil {
 				k = &state.Truck{Stock: state.Stock{Name: described.Name}}
 			}
-			all = append(all, truckPlace(v, k))
+			all = append(all, StockPlace(v, "truck", &k.Stock))
 			delete(named, described.Name)
 		}
 	}
 	for _, k := range now.Trucks() {
 		if named[k.Name] != nil {
-			all = append(all, truckPlace(v, k))
+			all = append(all, StockPlace(v, "truck", &k.Stock))
 		}
 	}
 	return all
-}
-
-// truckPlace is what stands on a truck, and for which route.
-func truckPlace(v show.View, k *state.Truck) Place {
-	p := StockPlace(v, "truck", &k.Stock)
-	if p.Known && k.Mass > 0 && k.Route != "" {
-		p.Of.Text += ", for " + k.Route
-	}
-	return p
 }
 
 // By is who said what stands there.
