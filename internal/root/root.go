@@ -14,6 +14,12 @@ func Between(f func(float64) float64, a, b, fa, fb, tolerance float64) (x float6
 	if !(fa <= 0 && fb >= 0 || fa >= 0 && fb <= 0) {
 		return 0, false
 	}
+	if fa == 0 {
+		return a, true
+	}
+	if fb == 0 {
+		return b, true
+	}
 	c, fc := a, fa
 	t := 0.5
 	for {

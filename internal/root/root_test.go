@@ -75,3 +75,15 @@ func TestBetweenWithoutCrossing(t *testing.T) {
 		require.False(t, ok, name)
 	}
 }
+
+// A crossing at an end is found there, whichever sign the other end has.
+func TestBetweenAtAnEnd(t *testing.T) {
+	for _, slope := range []float64{1, -1} {
+		f := func(x float64) float64 { return slope * (x - 2) }
+		for _, ends := range [][2]float64{{2, 5}, {-1, 2}} {
+			x, ok := Between(f, ends[0], ends[1], f(ends[0]), f(ends[1]), 1e-12)
+			require.True(t, ok)
+			require.InDelta(t, 2, x, 1e-12)
+		}
+	}
+}
