@@ -42,6 +42,10 @@ var workedCommands = []workedCommand{
 		{figure: "water_to_add", step: "Water to add, by volume", within: sixDigits, of: "volume"},
 		{figure: "fill_time", step: "Time to fill", within: 2 * sixDigits},
 	}},
+	{"level", (*lines).level, []goal{
+		{figure: "volume", step: "Below the level|Liquid", within: sixDigits},
+		{figure: "mass", step: "Weight", within: sixDigits},
+	}},
 	{"ready", (*lines).ready, []goal{{figure: "target_time", step: "Minute", within: apart}}},
 	{"freeze", (*lines).freeze, []goal{
 		// The ice point is found by trial: it is right where both logarithms are the same.

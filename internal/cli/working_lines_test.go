@@ -212,3 +212,13 @@ func (d *lines) storm() string {
 func (d *lines) drill() string {
 	return fmt.Sprintf("drill --print 3 --key --seed %d --level %d --yard YARD%s", d.IntN(1000), 1+d.IntN(3), d.units())
 }
+
+// level is a tank of the demo yard with a flat floor, or a pile.
+func (d *lines) level() string {
+	if d.IntN(2) == 0 {
+		return "level --yard " + demoYard + " --tank " + d.pick("north --depth "+d.number(10, 100, 2)+"in", "mixer --depth "+d.number(25, 110, 1)+"cm", "tote --depth "+d.number(3, 37, 1)+"in --bed "+d.number(5, 60, 0)+"lb") + d.units()
+	}
+	width := 20 + 60*d.Float64()
+	return fmt.Sprintf("level --pile --width %.2fft", width) + d.maybe(0.5, fmt.Sprintf("--height %.2fft", width*(0.2+0.12*d.Float64()))) +
+		d.maybe(0.5, fmt.Sprintf("--length %.1fft", width*(1+3*d.Float64()))) + d.units()
+}

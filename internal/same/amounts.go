@@ -26,6 +26,7 @@ var dimensions = map[string][]unit{
 	"area-rate":   {{"gal/acre", 1, 0}, {"gal/1000ft2", 1 / 43.56, 0}, {"L/ha", 9.353956, 0}, {"L/m2", 9.353956e-4, 0}},
 	"speed":       {{"mph", 1, 0}, {"km/h", 1.609344, 0}, {"m/s", 0.44704, 0}},
 	"width":       {{"ft", 1, 0}, {"m", 0.3048, 0}, {"in", 12, 0}},
+	"depth":       {{"in", 1, 0}, {"cm", 2.54, 0}, {"mm", 25.4, 0}, {"ft", 1.0 / 12, 0}},
 	"distance":    {{"mi", 1, 0}, {"km", 1.609344, 0}},
 	"time":        {{"min", 1, 0}, {"s", 60, 0}, {"h", 1.0 / 60, 0}},
 	"money":       {{"", 1, 0}},
@@ -54,6 +55,7 @@ var amounts = map[string]amount{
 	"catch": {"volume", 2, 60}, "over": {"time", 0.3, 3}, "truck-tank": {"volume", 150, 2500},
 	"empty": {"weight", 5000, 21000}, "gross": {"weight", 16000, 42000}, "haul": {"volume", 300, 9000}, "reserve": {"volume", 50, 3000},
 	"cost": {"money", 5, 4000}, "some-water": {"volume", 10, 900}, "some-volume": {"volume", 20, 450},
+	"depth": {"depth", 2, 80}, "heap": {"depth", 60, 500},
 	"hours": {"time", 30, 700}, "distance": {"distance", 1, 190},
 }
 

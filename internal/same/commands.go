@@ -35,7 +35,7 @@ var kinds = map[string]string{
 	"now": "clock", "start": "clock", "reserve": "reserve", "rate": "rate", "passes": "passes", "what-if": "changes",
 	"truck": "truck", "empty": "empty", "gross": "gross", "flow": "flow", "area-rate": "area-rate", "speed": "speed", "width": "width",
 	"lanes": "lanes", "nozzles": "nozzles", "catch": "catch", "over": "over", "from": "tank", "open": "valves", "jobs": "few",
-	"route": "route", "salt": "salt", "water": "some-water", "cost": "cost", "note": "note", "kind": "kind", "svg": "picture", "map": "note", "dates": "order", "table": "season-table",
+	"route": "route", "salt": "salt", "water": "some-water", "cost": "cost", "note": "note", "kind": "kind", "svg": "picture", "map": "note", "dates": "order", "depth": "depth", "height": "heap", "length": "heap", "pile": "", "table": "season-table",
 	"line": "line", "ticket": "ticket", "due": "due", "hours": "hours", "distance": "distance", "wait": "wait",
 	"sheet": "sheet", "page": "page", "level": "level", "seed": "seed", "count": "count-of-drill", "print": "few",
 }
@@ -93,7 +93,7 @@ const (
 // tankCommands are those at the tank.
 var tankCommands = []command{
 	{name: "reading", share: 7, each: true, flags: glasses, shapes: []string{"{sample}"}},
-	{name: "check", share: 10, each: true, flags: glasses + "volume capacity tank to low high stock with gate " + saltFlags + recording, shapes: []string{
+	{name: "check", share: 10, each: true, flags: glasses + "volume depth capacity tank to low high stock with gate " + saltFlags + recording, shapes: []string{
 		"{vessel} {sample} {band?} {rocksalt?} --gate?",
 		"{vessel} {sample} {band?} {rocksalt?}",
 		"{vessel} {sample} {band?} {remedy?}",
@@ -103,9 +103,10 @@ var tankCommands = []command{
 		"{vessel} --hydrometer={weak} --temp --stock={stock-strength}",
 		"{vessel} --hydrometer={strong} --temp --with=stock --stock={thin-stock}",
 		"{named} {sample} {record} {band?}",
+		"--tank={mixing} --depth {sample}",
 		"{named} {sample} {record}",
 	}},
-	{name: "correct", share: 10, each: true, flags: glasses + "volume capacity tank strength to stock with " + saltFlags + recording, shapes: []string{
+	{name: "correct", share: 10, each: true, flags: glasses + "volume depth capacity tank strength to stock with " + saltFlags + recording, shapes: []string{
 		"{vessel} --strength --to? --temp? {rocksalt?}",
 		"{vessel} --strength={weak} --stock={stock-strength} --temp?",
 		"{vessel} --strength={weak} --with=salt {rocksalt?} --to?",
@@ -113,13 +114,17 @@ var tankCommands = []command{
 		"{vessel} --strength={strong} --with=stock --stock={thin-stock} --cal?",
 		"{vessel} --strength={near} --to=23.3% {rocksalt?}",
 		"--tank={mixing} --volume={brim} --strength --to? {record?}",
+		"--tank={mixing} --depth --strength --to?",
 		"--tank={brine-tank} --volume={brim} --strength={strong} {record}",
 		"{vessel} --strength={near} --temp?",
 		"{vessel} {sample} --to? {remedy?}",
 		"{named} --strength {record} --to?",
 		"{named} {sample} {record}",
 	}},
-	{name: "batch", share: 8, each: true, flags: "bed cal capacity heel-strength heel-temp heel-volume supply tank to volume water-temp " + saltFlags + recording, shapes: []string{
+	{name: "level", share: 3, flags: "bed depth height length pile table tank width", kinds: map[string]string{"width": "heap", "table": ""}, shapes: []string{
+		"--tank={mixing} --depth --bed?", "--tank={storage} --depth", "--tank={tank} --table", "--pile --height --length?", "--pile --width --height?", "--pile --width --length",
+	}},
+	{name: "batch", share: 8, each: true, flags: "bed cal capacity depth heel-strength heel-temp heel-volume supply tank to volume water-temp " + saltFlags + recording, shapes: []string{
 		"--volume --to? {rocksalt?} --supply? --water-temp? --cal?",
 		"--volume --capacity? {rocksalt?} --bed? --water-temp?",
 		"--volume --heel-volume --heel-strength? --heel-temp? --to? {rocksalt?}",
@@ -127,6 +132,7 @@ var tankCommands = []command{
 		"--tank={mixing} --volume --heel-volume --heel-strength? --heel-temp? --bed?",
 		"--tank={mixing} --heel-volume=15gal {rocksalt?}",
 		"--tank={mixing} {record} --to?",
+		"--tank={mixing} --depth --heel-strength? {rocksalt?}",
 		"--tank={mixing} --volume --heel-volume --heel-strength {record}",
 	}},
 }
@@ -149,12 +155,12 @@ var coldCommands = []command{
 
 // movingCommands are those about moving and loading.
 var movingCommands = []command{
-	{name: "store", share: 8, each: true, flags: "batches cal capacity temp to with " + recording,
+	{name: "store", share: 8, each: true, flags: "batches cal capacity depth temp to with " + recording,
 		kinds: map[string]string{"with": "stock-strength", "capacity": "capacity"}, shapes: []string{
 			"{lot} {lot} --temp?", "{lot} {some-lot} {some-lot} --cal? --temp?", "{lot} {some-lot} --batches --capacity?", "{lot} {lot} {lot} --batches?",
 			"{volume}@{weak} --to --with --capacity?", "{volume}@{strong} --to --with={thin-stock} --capacity? --temp?", "{filled} --to --with",
 			"{filled} {some-lot} --to? --batches?", "{filled} {some-lot} --to --with", "{volume}@{near} --to=23.3% --with",
-			"{filled} {some-lot} {record}", "{filled} {filled} {record} --temp?", "{filled} --to --with {record}", "{filled} {some-lot} --to --with --capacity=3500gal {record?}", "{filled} {some-lot} --batches {record}",
+			"{filled} {some-lot} {record}", "{filled} {filled} {record} --temp?", "{filled} {some-lot} --depth", "{filled} --to --with {record}", "{filled} {some-lot} --to --with --capacity=3500gal {record?}", "{filled} {some-lot} --batches {record}",
 		}},
 	{name: "ready", share: 7, each: true, flags: "by cal high low temp to", kinds: map[string]string{"by": "instrument"}, shapes: []string{
 		"{readings}", "{readings}", "{readings} --to?", "{readings} {band?}", "{readings} --cal",

@@ -32,7 +32,8 @@ var addCommands = []command{
 	{name: "journal add rinse", share: 1, flags: "line water tank " + adding, shapes: []string{"--line {who?} --journal?", "--line --water --tank={tank} {who?}"}},
 	{name: "journal add work", share: 1, flags: "hours distance truck route cost " + adding, shapes: []string{"--hours --distance? --truck? {who?} --journal?", "--distance --route? --cost? {who?}"}},
 	{name: "journal add clean", share: 1, flags: "tank cost " + adding, shapes: []string{"--tank={tank} --cost? {who?} --journal?"}},
-	{name: "journal add count", share: 2, flags: "tank truck volume strength liquid cacl2 mgcl2 kcl salt " + adding, kinds: addKinds, shapes: []string{
+	{name: "journal add count", share: 2, flags: "tank truck volume depth strength liquid cacl2 mgcl2 kcl salt " + adding, kinds: addKinds, shapes: []string{
+		"--tank={tank} --depth {who?}",
 		"--tank={tank} --volume --strength? {who?} --journal?", "--tank={storage} --volume --liquid {who?}", "--tank=pile --salt={delivered} {who?}",
 		"--salt={delivered} {who}", "--tank={mixing} --salt {who?}", "--truck --volume={some-volume} {who?}", "--liquid --volume={some-volume} {who?}", "--tank={tank} --volume {made-of} {who?} --journal?", "--tank={storage} --volume {made-of} {who}",
 	}},

@@ -10,6 +10,7 @@ type Tank struct {
 	Name     string
 	Mixing   bool            // brine is made in it
 	Capacity quantity.Volume // to the brim
+	Shape    Shape           // of its inside
 	// A mixing tank:
 	WorkingVolume quantity.Volume // a full batch
 	PumpOff       quantity.Volume // taken out of a full batch; the heel is the rest

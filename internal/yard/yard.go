@@ -40,10 +40,12 @@ type Target struct {
 
 // Pile is the rock salt of the yard.
 type Pile struct {
-	Quality RockSalt       // as the file has it; RockSalt fills in the rest
-	Bucket  quantity.Mass  // one load of the loader
-	OnHand  *quantity.Mass // nil means unknown
-	Said    Said           // of OnHand
+	Quality RockSalt             // as the file has it; RockSalt fills in the rest
+	Bucket  quantity.Mass        // one load of the loader
+	Bulk    quantity.BulkDensity // of loose salt; 0 where not known
+	Angle   quantity.Angle       // of repose; 0 where not known
+	OnHand  *quantity.Mass       // nil means unknown
+	Said    Said                 // of OnHand
 	// QualitySaid is of Quality: the last delivery that changed it.
 	QualitySaid Said
 }

@@ -21,6 +21,7 @@ type Tank struct {
 	clock  func() time.Time
 	byFile bool // the volume is the yard file's
 	stands bool // the volume is what stands in the tank, and not what it takes
+	Stick  Stick
 }
 
 // Given reports whether the tank was named.
@@ -45,11 +46,17 @@ func (t *Tank) bind(b *Set, volume, capacity *quantity.Volume, usage string, sta
 	t.stands = len(stands) > 0
 	t.name = Name(b, &t.Name, "tank", "`name` of a tank in the yard file", TankNames)
 	b.Then(t.find)
+	if t.stands {
+		t.Stick.Bind(b, "depth of it on the stick, instead of --volume", func() yard.Tank { return t.Is })
+		stands = append([]Source[quantity.Volume]{t.Stick.Source()}, stands...)
+	}
 	key := func() string { return "tank " + t.name.Quoted() }
 	file := KeyNamed(key, func() quantity.Volume { return t.Is.Usual() })
 	b.Then(func(s *Scope) error {
 		switch {
-		case t.typed.Given() || t.Is.Usual() > 0 || len(stands) > 0 && t.Is.Said.ByJournal():
+		case t.typed.Given() && t.Stick.Given():
+			return fault.Refuse("--volume and --depth: two volumes; allowed: one of them")
+		case t.typed.Given() || t.Stick.Given() || t.Is.Usual() > 0 || len(stands) > 0 && t.Is.Said.ByJournal():
 			return nil
 		case t.Given():
 			return fault.Refuse("--volume is missing, and the yard file does not say what tank %s holds; allowed: like --volume 500gal", t.name.Quoted())
@@ -81,6 +88,8 @@ func (t *Tank) find(s *Scope) (err error) {
 // Source says behind the volume, in brackets, who said it; nothing where it was typed.
 func (t *Tank) Source(v show.View) string {
 	switch {
+	case t.Stick.Given():
+		return t.Stick.Said(v)
 	case t.typed.Given() || !t.Given():
 		return ""
 	case t.byFile:
@@ -119,7 +128,7 @@ const levelAllowed = 0.05
 // Doubt says in a sentence why the volume may be wrong; nothing where nothing contradicts it.
 func (t *Tank) Doubt(v show.View) string {
 	switch {
-	case t.typed.Given():
+	case t.typed.Given() || t.Stick.Given():
 		return t.otherwise(v)
 	case t.byFile:
 		return ""
@@ -130,8 +139,14 @@ func (t *Tank) Doubt(v show.View) string {
 // otherwise tells of a typed volume that the journal contradicts.
 func (t *Tank) otherwise(v show.View) string {
 	typed, has := t.typed.typed, t.Is.Contents
+	if t.Stick.Given() {
+		typed = t.Stick.Result.Volume
+	}
 	if !t.stands || !t.Is.Said.ByJournal() || has == nil || math.Abs(float64(typed-*has)) <= levelAllowed*float64(max(typed, *has)) {
 		return ""
+	}
+	if t.Stick.Given() {
+		return v.Say("The stick tells %v, and %s holds %v%s: something was not recorded.", typed, t.Name, *has, t.StandsBy(v))
 	}
 	return v.Say("%v was typed, and %s holds %v%s: look at the level before you act.", typed, t.Name, *has, t.StandsBy(v))
 }
@@ -139,7 +154,7 @@ func (t *Tank) otherwise(v show.View) string {
 // DoubtBy is Doubt where a reading has just shown the true strength: it may contradict what the
 // journal says stands in the tank.
 func (t *Tank) DoubtBy(v show.View, read quantity.Strength) string {
-	if t.typed.Given() || t.byFile || t.Is.Liquid == nil {
+	if t.typed.Given() || t.Stick.Given() || t.byFile || t.Is.Liquid == nil {
 		return t.Doubt(v)
 	}
 	if expected, plain := t.Is.Liquid.Strength(); plain && t.Is.Held() > 0 && t.Is.Said.Contradicted(read, expected) {

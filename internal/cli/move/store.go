@@ -31,8 +31,9 @@ var storeCommand = run.Command{
 
 type store struct {
 	request brine.StoreRequest
-	tank    yard.Tank // the first lot's; zero where that is a volume
-	from    []string  // the tank of each lot; empty for one from outside the yard
+	tank    yard.Tank  // the first lot's; zero where that is a volume
+	from    []string   // the tank of each lot; empty for one from outside the yard
+	stick   bind.Stick // of the first lot's tank
 	clock   func() time.Time
 	record  run.Record
 }
@@ -45,6 +46,7 @@ func (q *store) Bind(b *bind.Set) {
 	b.Says(fault.FieldStrength, "the lots")
 	b.SaysOf(fault.FieldBatches, func() string { return "--batches " + strconv.Itoa(r.Batches) })
 	b.Then(q.findTank)
+	q.stick.Bind(b, "depth of what stands in the tank of the first lot, on the stick", func() yard.Tank { return q.tank })
 	q.record.Bind(b, func(*bind.Scope) bool { return q.tank.Name != "" }, "with the name of a tank in the yard file as the first lot")
 	var to, with *bind.Value[quantity.Strength]
 	b.Then(func(s *bind.Scope) error {
@@ -106,13 +108,19 @@ func (q *store) readLots(s *bind.Scope) error {
 		}
 		q.request.Lots, q.from = append(q.request.Lots, lot), append(q.from, from)
 	}
+	if q.stick.Given() {
+		q.request.Lots[0].Volume = q.stick.Result.Volume
+	}
 	return nil
 }
 
 // source says who said what the tank holds; nothing where that was typed.
 func (q *store) source(v show.View) string {
-	if q.tank.Name == "" {
+	switch {
+	case q.tank.Name == "":
 		return ""
+	case q.stick.Given():
+		return q.stick.Said(v)
 	}
 	return v.Source(q.tank.Said, q.clock())
 }

@@ -53,7 +53,7 @@ var entryKinds = []entryKind{
 		[]string{"line"}, []value{lineFlag, waterFlag, tankFlag}},
 	{journal.Count, "A tank, its bed, a truck, a liquid or the pile was measured",
 		"--tank north --volume 3450gal", "--tank pile --salt 38ton",
-		nil, []value{tankFlag, truckFlag, volumeFlag, strengthFlag, liquidFlag, cacl2Flag, mgcl2Flag, kclFlag, saltFlag}},
+		nil, []value{tankFlag, truckFlag, volumeFlag, depthFlag, strengthFlag, liquidFlag, cacl2Flag, mgcl2Flag, kclFlag, saltFlag}},
 	{journal.Work, "Hours were worked, a distance was driven, or both",
 		"--hours 6.5h --distance 84mi --truck big-sprayer", "--hours 3h --operator Ash",
 		nil, []value{hoursFlag, distanceFlag, truckFlag, routeFlag, costFlag}},

@@ -6,6 +6,7 @@ import (
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/enter"
+	"brineyard/internal/fault"
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/yard"
@@ -68,6 +69,31 @@ func amount[Q quantity.Quantity](kind bind.Kind[Q], flag, usage string, to func(
 func readingFlags(q *addition, b *bind.Set) {
 	q.sample = &brine.Sample{}
 	new(bind.Reading).BindSample(b, q.sample, "temperature of the sample")
+}
+
+// depthFlag is the depth of what was counted, on the stick: the volume follows from the tank's shape.
+func depthFlag(q *addition, b *bind.Set) {
+	var stick bind.Stick
+	var tank yard.Tank
+	b.Then(func(s *bind.Scope) (err error) {
+		tank = yard.Tank{}
+		if q.entry.Tank != "" && q.entry.Tank != journal.Pile && s.Yard != nil {
+			tank, err = s.Tank("tank", q.entry.Tank)
+		}
+		return err
+	})
+	stick.Bind(b, "depth of it on the stick, instead of --volume", func() yard.Tank { return tank })
+	b.Then(func(*bind.Scope) error {
+		switch {
+		case !stick.Given():
+			return nil
+		case q.entry.Volume != nil:
+			return fault.Refuse("--volume and --depth: two volumes; allowed: one of them")
+		}
+		v := stick.Result.Volume
+		q.entry.Volume = &v
+		return nil
+	})
 }
 
 // dueFlag is the day on which something is to come.

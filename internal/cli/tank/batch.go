@@ -35,6 +35,7 @@ type batch struct {
 	record  run.Record
 	pile    yard.Pile // as it stands
 	clock   func() time.Time
+	heel    bind.Stick // the heel by the stick
 	// heelStands tells that the heel is what the journal says stands in the tank.
 	heelStands bool
 }
@@ -80,7 +81,7 @@ func (q *batch) bindHeel(b *bind.Set) {
 	var strength *bind.Value[quantity.Strength]
 	var temp *bind.Value[quantity.Temperature]
 	b.Then(func(*bind.Scope) error {
-		if !volume.Given() && !t.Is.Said.ByJournal() && (strength.Given() || temp.Given()) {
+		if !volume.Given() && !q.heel.Given() && !t.Is.Said.ByJournal() && (strength.Given() || temp.Given()) {
 			name := "heel-strength"
 			if !strength.Given() {
 				name = "heel-temp"
@@ -89,10 +90,17 @@ func (q *batch) bindHeel(b *bind.Set) {
 		}
 		return nil
 	})
+	q.heel.Bind(b, "depth of the heel on the stick, instead of --heel-volume", func() yard.Tank { return t.Is })
+	b.Then(func(*bind.Scope) error {
+		if volume.Given() && q.heel.Given() {
+			return fault.Refuse("--heel-volume and --depth: two heels; allowed: one of them")
+		}
+		return nil
+	})
 	volume = bind.Of(b, bind.Volume, &r.HeelVolume, "heel-volume", "brine that stands in the tank; what the journal has of it unless given",
-		bind.Entered(func(*yard.Yard) (*quantity.Volume, yard.Said) { return t.Is.Contents, t.Is.Said }))
+		q.heel.Source(), bind.Entered(func(*yard.Yard) (*quantity.Volume, yard.Said) { return t.Is.Contents, t.Is.Said }))
 	b.Then(func(s *bind.Scope) error {
-		q.heelStands = !volume.Given() && t.Is.Said.ByJournal()
+		q.heelStands = !volume.Given() && !q.heel.Given() && t.Is.Said.ByJournal()
 		if q.heelStands && r.HeelVolume >= r.Volume {
 			return fault.Refuse("--tank %s: %v stand in it (%s), and the batch is of %v; allowed: pump it off first, or --heel-volume with what is left",
 				words.Quoted(t.Name), r.HeelVolume.In(s.System), show.SourceText(t.Is.Said, s.Now()), r.Volume.In(s.System))
@@ -214,7 +222,9 @@ func chargeTable(v show.View, b brine.Batch) report.Table {
 
 func (q *batch) notes(v show.View, b brine.Batch) []string {
 	r, heel := q.request, ""
-	if q.heelStands {
+	if q.heel.Given() {
+		heel = q.heel.Said(v)
+	} else if q.heelStands {
 		heel = q.tank.StandsBy(v)
 	}
 	salt := v.Say("Salt of %v purity and %v moisture, as warm as the water (%v).", r.RockSalt.Purity, r.RockSalt.Moisture, r.WaterTemp)

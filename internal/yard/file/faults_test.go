@@ -99,7 +99,7 @@ func TestUnknownKeys(t *testing.T) {
 		{"[target]\nlow = \"23\"\n  strenght = \"23\"", `north.toml:3:3: target: unknown key "strenght"; did you mean "strength"?`},
 		{"target.strenght = \"23\"", `north.toml:1:1: target: unknown key "strenght"; did you mean "strength"?`},
 		{"[target]\nlow = \"23\"\n[target.x]\na = 1", `north.toml:3:2: target: unknown key "x"; allowed: high, low, strength`},
-		{"[[mixing_tank]]\nname = \"a\"\ncapacity = \"1\"\nvolume = \"1\"", `north.toml:4:1: mixing_tank "a": unknown key "volume"; allowed: bed, bed_capacity, capacity, mix_time, name, pump_off, working_volume`},
+		{"[[mixing_tank]]\nname = \"a\"\ncapacity = \"1\"\nvolume = \"1\"", `north.toml:4:1: mixing_tank "a": unknown key "volume"; allowed: bed, bed_capacity, capacity, depths, diameter, head_depth, heads, length, mix_time, name, pump_off, shape, stick, width, working_volume, zero`},
 		{"path = \"x\"", `north.toml:1:1: unknown key "path"; allowed: blend, cleaning, hydrometer, line, liquid, mixing_tank, name, plumbing, prices, pump, route, salt, storage_tank, supply, target, truck, units, valve`}, // a field that is not the file's
 	})
 }
@@ -125,7 +125,7 @@ func TestContradictions(t *testing.T) {
 		{[]string{`name = "b"`, `capacity = "100gal"`, `working_volume = "100.1gal"`}, 7, "working_volume 100.1 gal is above capacity 100 gal"},
 		{[]string{`name = "b"`, `pump_off = "12gal"`, `capacity = "10gal"`}, 6, "pump_off 12 gal is above capacity 10 gal"},
 		{[]string{`name = "b"`, `capacity = "10gal"`, `working_volume = "5gal"`, `pump_off = "6gal"`}, 8, "pump_off 6 gal is above working_volume 5 gal"},
-		{[]string{`name = "b"`, `capacity = "10gal"`, `colour = "red"`}, 7, `unknown key "colour"; allowed: bed, bed_capacity, capacity, mix_time, name, pump_off, working_volume`},
+		{[]string{`name = "b"`, `capacity = "10gal"`, `colour = "red"`}, 7, `unknown key "colour"; allowed: bed, bed_capacity, capacity, depths, diameter, head_depth, heads, length, mix_time, name, pump_off, shape, stick, width, working_volume, zero`},
 	} {
 		want := fmt.Sprintf(second, c.line) + c.want
 		if c.want == "capacity is missing" {

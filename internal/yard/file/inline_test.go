@@ -28,7 +28,7 @@ func TestInlineFaults(t *testing.T) {
 		{`mixing_tank = [{name = "a"}]`, `north.toml:1:1: mixing_tank "a": capacity is missing`},
 		{`mixing_tank = [{name = "a", capacity = "10gal", working_volume = "12gal"}]`,
 			`north.toml:1:1: mixing_tank "a": working_volume 12 gal is above capacity 10 gal`},
-		{`mixing_tank = [{name = "a", capacity = "10gal", colour = "red"}]`, `north.toml:1:1: mixing_tank "a": unknown key "colour"; allowed: bed, bed_capacity, capacity, mix_time, name, pump_off, working_volume`},
+		{`mixing_tank = [{name = "a", capacity = "10gal", colour = "red"}]`, `north.toml:1:1: mixing_tank "a": unknown key "colour"; allowed: bed, bed_capacity, capacity, depths, diameter, head_depth, heads, length, mix_time, name, pump_off, shape, stick, width, working_volume, zero`},
 		{`mixing_tank = {name = "a"}`, `north.toml:1:1: mixing_tank is a list of tables; write [[mixing_tank]] above the keys of each`},
 		{"mixing_tank = [\n  {name = \"a\", pump_off = true, capacity = \"1\"},\n]",
 			`north.toml:1:1: mixing_tank "a": pump_off takes a quantity in quotes, not true or false`},

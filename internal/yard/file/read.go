@@ -100,6 +100,8 @@ func readSalt(t *table, y *yard.Yard) {
 		number("moisture", quantity.ParseStrength, &salt.Moisture),
 		optional("price", quantity.ParsePricePerMass, &y.Prices.Salt),
 		number("bucket", quantity.ParseMass, &y.Pile.Bucket).aboveZero(),
+		number("bulk_density", quantity.ParseBulkDensity, &y.Pile.Bulk),
+		number("angle", quantity.ParseAngle, &y.Pile.Angle).aboveZero(),
 		optional("pile", quantity.ParseMass, &y.Pile.OnHand),
 	)
 	t.refuse(t.knows("purity") && salt.Purity < yard.LeastPurity, "purity", "purity %v is of no rock salt; allowed: %v to 100%%", show(salt.Purity), show(yard.LeastPurity))

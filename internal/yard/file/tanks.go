@@ -18,6 +18,7 @@ func readMixingTank(t *table, y *yard.Yard) {
 		number("bed", quantity.ParseMass, &m.Bed),
 		number("mix_time", quantity.ParseDuration, &m.MixTime),
 	)
+	readShape(t, &m.Shape)
 	atMost(t, "working_volume", m.WorkingVolume, "capacity", m.Capacity)
 	if t.knows("working_volume") {
 		atMost(t, "pump_off", m.PumpOff, "working_volume", m.WorkingVolume)
@@ -39,6 +40,7 @@ func readStorageTank(t *table, y *yard.Yard) {
 		optional("strength", quantity.ParseStrength, &strength),
 		text("liquid", &s.LiquidName),
 	)
+	readShape(t, &s.Shape)
 	atMost(t, "dead_volume", s.DeadVolume, "capacity", s.Capacity)
 	atMost(t, "contents", s.Held(), "capacity", s.Capacity)
 	t.dissolves("strength", orZero(strength))
