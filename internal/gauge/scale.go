@@ -72,7 +72,7 @@ var scales = [scaleCount]facts{
 	},
 	Weighed: {
 		name: "weigh", words: "the weighed sample", kind: "density",
-		help:  "weight of a measured volume (lb/gal if no unit)",
+		help:  "weight of a measured volume (lb/gal, or kg/L and kg/m3 by its size, if no unit)",
 		parse: parser(quantity.ParseDensity), quantity: shown[quantity.Density],
 		toRow: toPoundPerGallon, fromRow: fromPoundPerGallon,
 		mark: weighed, reading: weighed,

@@ -5,7 +5,7 @@ import "brineyard/internal/quantity"
 // Kind is how a quantity is typed.
 type Kind[Q any] struct {
 	Name  string // in help
-	Bare  string // unit of a bare number; empty where there is but one
+	Bare  string // units of a bare number, US and metric; empty where there is but one
 	Parse func(string) (q Q, bare bool, err error)
 }
 
@@ -20,14 +20,14 @@ func (k Kind[Q]) ifBare() string {
 // The kinds of quantities.
 var (
 	Strength    = Kind[quantity.Strength]{"strength", "%", quantity.ParseStrength}
-	Temperature = Kind[quantity.Temperature]{"temperature", "F", quantity.ParseTemperature}
-	Volume      = Kind[quantity.Volume]{"volume", "gal", quantity.ParseVolume}
-	Mass        = Kind[quantity.Mass]{"weight", "lb", quantity.ParseMass}
-	Flow        = Kind[quantity.Flow]{"flow", "gal/min", quantity.ParseFlow}
-	RatePerLane = Kind[quantity.RatePerLength]{"rate", "gal/mi", quantity.ParseRatePerLength}
-	RatePerArea = Kind[quantity.RatePerArea]{"rate", "gal/acre", quantity.ParseRatePerArea}
-	Speed       = Kind[quantity.Speed]{"speed", "mph", quantity.ParseSpeed}
-	Width       = Kind[quantity.Width]{"width", "ft", parseWidth}
+	Temperature = Kind[quantity.Temperature]{"temperature", "F or C", quantity.ParseTemperature}
+	Volume      = Kind[quantity.Volume]{"volume", "gal or L", quantity.ParseVolume}
+	Mass        = Kind[quantity.Mass]{"weight", "lb or kg", quantity.ParseMass}
+	Flow        = Kind[quantity.Flow]{"flow", "gal/min or L/min", quantity.ParseFlow}
+	RatePerLane = Kind[quantity.RatePerLength]{"rate", "gal/mi or L/km", quantity.ParseRatePerLength}
+	RatePerArea = Kind[quantity.RatePerArea]{"rate", "gal/acre or L/ha", quantity.ParseRatePerArea}
+	Speed       = Kind[quantity.Speed]{"speed", "mph or km/h", quantity.ParseSpeed}
+	Width       = Kind[quantity.Width]{"width", "ft or m", parseWidth}
 	Duration    = Kind[quantity.Duration]{"time", "min", quantity.ParseDuration}
 	Money       = Kind[quantity.Money]{"money", "", quantity.ParseMoney}
 )

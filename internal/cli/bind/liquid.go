@@ -170,7 +170,7 @@ func (s *Scope) Lot(text string) (brine.Lot, error) {
 	} else if v, st, ok := strings.Cut(text, "@"); ok {
 		volume, strong = v, st
 	}
-	v, _, err := quantity.ParseVolume(volume)
+	v, _, err := quantity.Meant(quantity.ParseVolume, s.System, volume)
 	switch {
 	case err != nil:
 		return brine.Lot{}, fault.Refuse("%s: volume %s: %v; or the name of a tank in the yard file", words.Quoted(text), words.Quoted(volume), err)

@@ -1,6 +1,7 @@
 package bind
 
 import (
+	"strconv"
 	"strings"
 
 	"brineyard/internal/brine"
@@ -46,8 +47,10 @@ func (r *Reading) BindSample(b *Set, to *brine.Sample, usage string) {
 	r.temp = Of(b, Temperature, &to.Temperature, "temp", usage)
 	b.Then(func(s *Scope) error {
 		used, err := r.used()
-		r.take(b, s, used, to)
-		return err
+		if err != nil {
+			return err
+		}
+		return r.take(b, s, used, to)
 	})
 }
 
@@ -78,7 +81,7 @@ func (r *Reading) BindStrength(b *Set, strength *quantity.Strength, to *brine.Sa
 		to.Instrument.Scale, to.Reading = gauge.PercentSalt, 0
 		used, err := r.used()
 		if used != nil {
-			r.take(b, s, used, to)
+			return r.take(b, s, used, to)
 		}
 		return err
 	})
@@ -118,13 +121,37 @@ func (r *Reading) complete(f *shown) error {
 	return nil
 }
 
+// heavierThan is the bare density above which a metric crew means kg/m3, and below which kg/L.
+const heavierThan = 10
+
+// Shown reads what an instrument shows. A bare weight of a volume is that of the crew: lb/gal, or kg/L
+// or kg/m3 by its size.
+func Shown(scale gauge.Scale, sys quantity.System, text string) (reading float64, bare bool, err error) {
+	x, number := strconv.ParseFloat(strings.TrimSpace(text), 64)
+	if number != nil || scale.Floats() || sys == quantity.US {
+		return scale.Parse(text)
+	}
+	unit := "kg/L"
+	if x > heavierThan {
+		unit = "kg/m3"
+	}
+	reading, _, err = scale.Parse(text + unit)
+	return reading, true, err
+}
+
 // take makes a sample of a reading.
-func (r *Reading) take(b *Set, s *Scope, f *shown, to *brine.Sample) {
+func (r *Reading) take(b *Set, s *Scope, f *shown, to *brine.Sample) error {
+	reading, bare, err := Shown(f.scale, s.System, f.text)
+	if err != nil {
+		return fault.Refuse("--%s %s: %v", f.scale.Name(), words.Quoted(f.text), err)
+	}
+	f.reading, f.bare = reading, bare
 	to.Instrument.Scale, to.Reading = f.scale, f.reading
 	if !f.scale.Floats() {
 		to.Instrument.Calibration = gauge.DefaultCalibration
 	}
 	b.typed(s, fault.FieldReading, f.scale.Name(), f.text, f.bare && !f.scale.Floats(), f.scale.Quantity(f.reading))
+	return nil
 }
 
 // bindCalibration binds the temperature for which the glass is marked: the flag's, else the
@@ -184,6 +211,9 @@ func Instruments() string {
 // Set reads the flag's value.
 func (f *shown) Set(text string) (err error) {
 	reading, bare, err := f.scale.Parse(text)
+	if err != nil {
+		reading, bare, err = Shown(f.scale, quantity.Metric, text) // for a metric crew, which take tells
+	}
 	if err == nil {
 		f.reading, f.bare, f.text, f.given = reading, bare, text, true
 	}

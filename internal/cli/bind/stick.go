@@ -10,7 +10,7 @@ import (
 )
 
 // Depth is a depth on a stick, or a size of a pile.
-var Depth = Kind[quantity.Depth]{"depth", "in", quantity.ParseDepth}
+var Depth = Kind[quantity.Depth]{"depth", "in or cm", quantity.ParseDepth}
 
 // Stick is the depth of what stands in a tank of the yard file, whose shape makes a volume of it.
 type Stick struct {

@@ -25,7 +25,7 @@ type Value[Q quantity.Quantity] struct {
 func Of[Q quantity.Quantity](b *Set, kind Kind[Q], to *Q, name, usage string, sources ...Source[Q]) *Value[Q] {
 	v := &Value[Q]{name: name, kind: kind, to: to, sources: sources}
 	b.flags.Var(v, name, usage+kind.ifBare())
-	b.Then(func(s *Scope) error { v.fill(b, s); return nil })
+	b.Then(func(s *Scope) error { return v.fill(b, s) })
 	return v
 }
 
@@ -33,7 +33,7 @@ func Of[Q quantity.Quantity](b *Set, kind Kind[Q], to *Q, name, usage string, so
 // of the request.
 func Kept[Q quantity.Quantity](b *Set, to *Q, name string, sources ...Source[Q]) {
 	v := &Value[Q]{name: name, to: to, sources: sources}
-	b.Then(func(s *Scope) error { v.fill(b, s); return nil })
+	b.Then(func(s *Scope) error { return v.fill(b, s) })
 }
 
 // Optional binds a quantity that is nil unless it was typed.
@@ -49,40 +49,44 @@ func Optional[Q quantity.Quantity](b *Set, kind Kind[Q], to **Q, name, usage str
 	return v
 }
 
-// fill sets the value and notes its place.
-func (v *Value[Q]) fill(b *Set, s *Scope) {
+// fill sets the value and notes its place. A bare number has a unit only now that it is known in
+// which ones the user works.
+func (v *Value[Q]) fill(b *Set, s *Scope) (err error) {
 	if v.given {
+		if v.typed, v.bare, err = quantity.Meant(v.kind.Parse, s.System, v.text); err != nil {
+			return fault.Refuse("--%s %s: %v", v.name, words.Quoted(v.text), err)
+		}
 		*v.to = v.typed
 		b.typed(s, v.name, v.name, v.text, v.bare, v.typed)
-		return
+		return nil
 	}
 	for _, source := range v.sources {
 		if q, place, found := source(v.name, s); found {
 			*v.to, b.places[v.name] = q, place
-			return
+			return nil
 		}
 	}
 	var zero Q
 	*v.to, b.places[v.name] = zero, Place{words: "--" + v.name}
+	return nil
 }
 
-// typed notes the place of a typed value. A user who leaves the unit out is told which one
-// was used where that is not US, because help names US units.
+// typed notes the place of a typed value. A user who leaves the unit out is told which one was used
+// where that makes a value that he may not have meant.
 func (b *Set) typed(s *Scope, field, flag, text string, bare bool, q quantity.Quantity) {
 	b.places[field] = Place{flag: flag, text: text}
 	if !bare {
 		return
 	}
-	us := q.In(quantity.US)
-	odd := s.System == quantity.Metric && us.Unit != q.In(quantity.Metric).Unit
+	odd := false
 	switch q := q.(type) {
 	case quantity.Temperature:
-		odd = odd || q < quantity.Fahrenheit(20)
+		odd = s.System == quantity.US && q < quantity.Fahrenheit(20) || q > quantity.Celsius(40)
 	case quantity.Strength:
-		odd = odd || q > 0 && q < 0.01
+		odd = q > 0 && q < 0.01
 	}
 	if odd {
-		s.Notes = append(s.Notes, fmt.Sprintf("--%s %s has no unit and was read as %v: write the unit if that is not meant.", flag, words.Quoted(text), us))
+		s.Notes = append(s.Notes, fmt.Sprintf("--%s %s has no unit and was read as %v: write the unit if that is not meant.", flag, words.Quoted(text), q.In(s.System)))
 	}
 }
 

@@ -43,7 +43,7 @@ var (
 // How long and how far are typed: a bare number is hours, or miles.
 var (
 	hoursWorked = bind.Kind[quantity.Duration]{Name: "time", Bare: "h", Parse: parseHours}
-	driven      = bind.Kind[quantity.Length]{Name: "distance", Bare: "mi", Parse: quantity.ParseLength}
+	driven      = bind.Kind[quantity.Length]{Name: "distance", Bare: "mi or km", Parse: quantity.ParseLength}
 )
 
 // parseHours reads a time of which a bare number is hours: nobody works minutes.

@@ -5,6 +5,7 @@ import (
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
 
 	"github.com/spf13/pflag"
 	"github.com/stretchr/testify/require"
@@ -18,7 +19,7 @@ func FuzzTimed(f *testing.F) {
 	q := &readyAt{instrument: gauge.PercentGlass()}
 	q.Bind(bind.New(pflag.NewFlagSet("", pflag.ContinueOnError)))
 	f.Fuzz(func(t *testing.T, text string) {
-		sample, _, err := q.timed(text)
+		sample, _, err := q.timed(text, quantity.US)
 		if err == nil {
 			require.GreaterOrEqual(t, float64(sample.At), 0.0)
 			return

@@ -59,7 +59,7 @@ func (q *readyAt) Bind(b *bind.Set) {
 func (q *readyAt) samples(s *bind.Scope) error {
 	q.request.Samples, q.clock = nil, false
 	for i, text := range s.Args {
-		sample, clock, err := q.timed(text)
+		sample, clock, err := q.timed(text, s.System)
 		if err != nil {
 			return err
 		}
@@ -75,7 +75,7 @@ func (q *readyAt) samples(s *bind.Scope) error {
 }
 
 // timed reads TIME=READING or TIME=READING@TEMPERATURE.
-func (q *readyAt) timed(text string) (out ready.TimedSample, clock bool, err error) {
+func (q *readyAt) timed(text string, sys quantity.System) (out ready.TimedSample, clock bool, err error) {
 	out.Sample = brine.Sample{Instrument: q.instrument, Temperature: q.temp}
 	when, what, ok := strings.Cut(text, "=")
 	if !ok {
@@ -85,12 +85,12 @@ func (q *readyAt) timed(text string) (out ready.TimedSample, clock bool, err err
 		return out, false, fault.Refuse("%s: time %s: %v", words.Quoted(text), words.Quoted(when), err)
 	}
 	shown, temp, own := strings.Cut(what, "@")
-	if out.Sample.Reading, _, err = q.instrument.Scale.Parse(shown); err != nil {
+	if out.Sample.Reading, _, err = bind.Shown(q.instrument.Scale, sys, shown); err != nil {
 		return out, false, fault.Refuse("%s: reading %s: %v", words.Quoted(text), words.Quoted(shown), err)
 	}
 	switch {
 	case own:
-		if out.Sample.Temperature, _, err = quantity.ParseTemperature(temp); err != nil {
+		if out.Sample.Temperature, _, err = quantity.Meant(quantity.ParseTemperature, sys, temp); err != nil {
 			return out, false, fault.Refuse("%s: temperature %s: %v", words.Quoted(text), words.Quoted(temp), err)
 		}
 	case !q.allAt.Given():

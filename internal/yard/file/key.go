@@ -87,7 +87,7 @@ func parsed[Q any](t *table, name string, value any, parse parser[Q]) (Q, bool) 
 		t.fault(name, "%s takes a quantity in quotes, not %s", name, kind(value))
 		return q, false
 	}
-	q, _, err := parse(text)
+	q, _, err := quantity.Meant(parse, t.r.system, text)
 	t.refuse(err != nil, name, "%s = %s: %v", name, words.Quoted(text), err)
 	return q, err == nil
 }
@@ -214,7 +214,7 @@ func pairs[A, B any](t *table, name string, list []any, first column[A], second 
 // cell reads one value of a pair.
 func cell[Q any](t *table, name string, row int, value any, c column[Q]) (Q, bool) {
 	text, _ := scalar(value)
-	q, _, err := c.parse(text)
+	q, _, err := quantity.Meant(c.parse, t.r.system, text)
 	if err != nil {
 		t.fault(name, "row %d of %s: %s %s: %v", row, name, c.word, words.Quoted(text), err)
 	}

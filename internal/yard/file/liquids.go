@@ -49,12 +49,13 @@ func builtIn(name string) bool {
 
 // readProduct reads a product by its data sheet; nil when there is none.
 func readProduct(t *table) *solution.Product {
-	p := &solution.Product{}
+	p, rho := &solution.Product{}, quantity.Density(0)
 	t.read(
 		number("solute", as[float64](quantity.ParseStrength), &p.Solute),
-		number("density", as[float64](quantity.ParseDensity), &p.Density),
+		number("density", quantity.ParseDensity, &rho),
 		freezing(&p.Freezing),
 	)
+	p.Density = float64(rho)
 	switch {
 	case !t.knows("solute") && !t.knows("density") && !t.knows("freezing"):
 		return nil

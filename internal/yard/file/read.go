@@ -39,6 +39,7 @@ func sections() []section {
 func (r *reader) read(values map[string]any) *yard.Yard {
 	root, y := &table{r: r, value: values}, &yard.Yard{}
 	root.read(text("name", &y.Name), optional("units", units, &y.Units))
+	r.system = orZero(y.Units) // that of bare numbers below
 	taken := map[string]map[string]bool{"liquids": {}, "tanks": {}, "trucks": {}, "routes": {}, "links": {}}
 	for _, s := range sections() {
 		tables := []*table{}

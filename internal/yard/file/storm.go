@@ -65,6 +65,9 @@ func ParseStorm(path string, text []byte, y *yard.Yard) (*Storm, error) {
 
 func (r *reader) readStorm(values map[string]any, y *yard.Yard) *Storm {
 	root, s := &table{r: r, value: values}, &Storm{}
+	if y != nil {
+		r.system = orZero(y.Units)
+	}
 	root.read(
 		text("name", &s.Name),
 		optional("now", TimeOfDay, &s.Now),

@@ -18,6 +18,7 @@ type reader struct {
 	text   string
 	places *places
 	faults Faults
+	system quantity.System // of bare numbers
 }
 
 // fault adds a fault at a key of a table.
