@@ -8,6 +8,8 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+	"brineyard/internal/sure"
 	"brineyard/internal/yard"
 )
 
@@ -34,6 +36,9 @@ type CorrectRequest struct {
 	Stock       quantity.Strength // of the stored brine, for AddStock
 	RockSalt    yard.RockSalt
 	Instrument  gauge.Instrument // for the reading to expect
+	// Sure is what makes Strength unsure, and VolumeHalf how far Volume may be off, spread evenly.
+	Sure       sure.Budget
+	VolumeHalf quantity.Volume
 }
 
 // Correction is what brings a tank to target. The masses balance exactly: tank
@@ -57,6 +62,11 @@ type Correction struct {
 	Solid bool
 	// WholeFinal is the volume that would result without drawing off.
 	WholeFinal quantity.Volume
+	// Share is the range of the right amount, as parts of what is added: 1 to 1 where nothing
+	// makes it unsure.
+	Share Span[float64]
+	// Sure is what makes the amount unsure, as parts of it.
+	Sure sure.Budget
 }
 
 // Correct returns what to add. Errors: InputError for what cannot be (a tank
@@ -108,20 +118,61 @@ func (r CorrectRequest) correct(tank, target balance.Known) (Correction, error) 
 		c.Adds = r.RockSalt.Addition()
 	}
 	c.dose(r)
+	c.spread(r)
 	return c, nil
+}
+
+// spread finds how well the amount is known: it is worked out again for both ends of the strength, none
+// of this additive being needed beyond the target, and widened by what is not known of the volume.
+func (c *Correction) spread(r CorrectRequest) {
+	c.Share = Span[float64]{1, 1}
+	dose, _ := c.weigh(r)
+	half, volume := r.Sure.Half(), sure.Part{Name: PartStick, Half: float64(r.VolumeHalf / r.Volume)}
+	if !(dose > 0) || half == 0 && volume.Half == 0 {
+		return
+	}
+	low, high := 1.0, 1.0
+	if half > 0 {
+		ends := [2]float64{}
+		for i, w := range []float64{max(0, float64(r.Strength)-half), min(solution.MaxSolute, float64(r.Strength)+half)} {
+			at := r
+			at.Strength = quantity.Strength(w)
+			beside := *c
+			beside.TankDensity = balance.BrineDensity(at.Strength, r.Temperature)
+			mass, _ := beside.weigh(at)
+			ends[i] = max(0, float64(mass/dose))
+		}
+		low, high = min(ends[0], ends[1]), max(ends[0], ends[1])
+		c.Sure = r.Sure.Times((high - low) / 2 / half)
+	}
+	strengths := c.Sure.Half()
+	c.Sure = c.Sure.And(volume)
+	if volume.Half > 0 {
+		wider := c.Sure.Half() - strengths
+		low, high = max(0, low-wider), high+wider
+	}
+	c.Share = Span[float64]{low, high}
+}
+
+// weigh returns what is added, scaled to what fits the tank, and the volume that would result without
+// drawing off.
+func (c *Correction) weigh(r CorrectRequest) (dose quantity.Mass, whole quantity.Volume) {
+	mass := r.Volume.Mass(c.TankDensity)
+	dose = c.Adds.Dose(mass, r.Strength, r.Target)
+	whole = (mass + c.Adds.Brings(dose).Mass).Volume(c.EndDensity)
+	if r.Capacity > 0 && whole > r.Capacity {
+		dose *= quantity.Mass(r.Capacity / whole)
+	}
+	return dose, whole
 }
 
 // dose sets the amounts, scaled to what fits the tank.
 func (c *Correction) dose(r CorrectRequest) {
-	mass := r.Volume.Mass(c.TankDensity)
-	dose := c.Adds.Dose(mass, r.Strength, r.Target)
-	c.WholeFinal = (mass + c.Adds.Brings(dose).Mass).Volume(c.EndDensity)
-	c.Final = c.WholeFinal
-	if r.Capacity > 0 && c.WholeFinal > r.Capacity {
-		share := float64(r.Capacity / c.WholeFinal)
-		dose *= quantity.Mass(share)
+	dose, whole := c.weigh(r)
+	c.Final, c.WholeFinal = whole, whole
+	if r.Capacity > 0 && whole > r.Capacity {
 		c.Final = r.Capacity
-		c.DrawOffFirst = quantity.Volume(float64(r.Volume) * (1 - share))
+		c.DrawOffFirst = quantity.Volume(float64(r.Volume) * (1 - float64(r.Capacity/whole)))
 	}
 	switch c.Additive {
 	case AddWater:

@@ -8,12 +8,22 @@ import (
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/sure"
 )
 
 // Sample is an instrument's reading in a sample of NaCl brine.
 type Sample struct {
 	Instrument  gauge.Instrument
+	Thermometer gauge.Thermometer
 	Reading     float64 // in the unit of the instrument's scale
+	Temperature quantity.Temperature
+	// More are further samples of the same tank, read with the same instruments.
+	More []Shown
+}
+
+// Shown is what instrument and thermometer showed in a sample.
+type Shown struct {
+	Reading     float64
 	Temperature quantity.Temperature
 }
 
@@ -37,15 +47,35 @@ type ReadingResult struct {
 	// Solid is set when the brine would already hold ice or salt crystals at the
 	// sample's temperature.
 	Solid bool
+	// Sure is what makes True unsure, in mass fraction; Range holds the truth 95 times in 100.
+	Sure  sure.Budget
+	Range Span[quantity.Strength]
+	// Singles are the samples one by one, where there are several: True is their mean.
+	Singles []ReadingResult
 }
 
 // readingTolerance is how far beyond fresh water or saturation a reading is taken as that:
 // a mark or two of a hydrometer. Common practice, no source.
 const readingTolerance = 0.0025
 
-// Reading returns the brine behind a reading. Errors: InputError for a reading or a
-// temperature that no liquid NaCl brine has.
+// Reading returns the brine behind a reading, or behind the mean of several samples. Errors: InputError
+// for a reading or a temperature that no liquid NaCl brine has, and for samples further apart than
+// reading and mixing explain.
 func Reading(s Sample) (ReadingResult, error) {
+	read := single
+	if len(s.More) > 0 {
+		read = several
+	}
+	r, err := read(s)
+	if err != nil {
+		return ReadingResult{}, err
+	}
+	r.Range = r.spread()
+	return r, nil
+}
+
+// single is the brine behind one reading.
+func single(s Sample) (ReadingResult, error) {
 	if err := cmp.Or(
 		fault.CheckTemperature(fault.FieldTemperature, s.Temperature),
 		fault.CheckTemperature(fault.FieldCalibration, quantity.Temperature(s.Instrument.Calibration)),
@@ -63,7 +93,17 @@ func Reading(s Sample) (ReadingResult, error) {
 		return ReadingResult{}, err
 	}
 	r.describe(mark)
+	r.Sure = Sureness(s.Instrument, s.Thermometer, r.True, s.Temperature)
 	return r, nil
+}
+
+// spread is the range of a reading's strength: no less than water holds, nor more than dissolves.
+func (r ReadingResult) spread() Span[quantity.Strength] {
+	most := quantity.Strength(solution.MaxSolute)
+	if r.Clamped && r.True > 0 {
+		most = r.True
+	}
+	return around(r.True, quantity.Strength(r.Sure.Half()), 0, most)
 }
 
 // known turns a density (kg/m3) into brine between fresh water and saturation. The second

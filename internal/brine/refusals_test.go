@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"brineyard/internal/fault/faulttest"
+	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/wild"
 	"brineyard/internal/yard"
@@ -14,7 +15,14 @@ import (
 func sampleOf(w wild.Wild) Sample {
 	i := w.Instrument()
 	ends := [...][2]float64{{-0.01, 0.29}, {0.95, 1.25}, {-5, 112}, {-3, 30}, {950, 1250}}[i.Scale]
-	return Sample{i, w.Between(ends[0], ends[1]), w.Temperature()}
+	i.Division, i.OffsetSure = i.Scale.Division(), w.Between(0, 0.5*i.Scale.Division())
+	s := Sample{
+		Instrument: i, Thermometer: gauge.UsualThermometer(quantity.US), Reading: w.Between(ends[0], ends[1]), Temperature: w.Temperature(),
+	}
+	for range w.IntN(3) {
+		s.More = append(s.More, Shown{s.Reading + w.Between(-i.Division, i.Division), s.Temperature})
+	}
+	return s
 }
 
 func blendOf(w wild.Wild) BlendRequest {

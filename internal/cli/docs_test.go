@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"brineyard/internal/cli/run"
 
@@ -58,6 +59,14 @@ type commandBlock struct {
 	from, to int
 }
 
+// documented is what a command of the documents answers, in the winter of its examples.
+func documented(t *testing.T, args ...string) string {
+	t.Helper()
+	status, out, errs := invokeOn(t, time.Date(2026, 4, 20, 5, 0, 0, 0, time.UTC), args...)
+	require.Zero(t, status, "%v: %s", args, errs)
+	return out
+}
+
 // commandBlocks finds the indented blocks that begin with "$ brineyard".
 func commandBlocks(lines []string) []commandBlock {
 	var blocks []commandBlock
@@ -90,7 +99,7 @@ func (b commandBlock) wanted() (text string, cut bool) {
 func (b commandBlock) require(t *testing.T) {
 	t.Helper()
 	want, cut := b.wanted()
-	out := strings.TrimRight(answer(t, strings.Fields(b.line)...), "\n")
+	out := strings.TrimRight(documented(t, strings.Fields(b.line)...), "\n")
 	if cut {
 		require.True(t, strings.HasPrefix(out, want), "%s", out)
 		return
@@ -101,7 +110,7 @@ func (b commandBlock) require(t *testing.T) {
 // now is what the program says, as the block shows it: as many lines as there were.
 func (b commandBlock) now(t *testing.T) []string {
 	t.Helper()
-	out := strings.Split(strings.TrimRight(answer(t, strings.Fields(b.line)...), "\n"), "\n")
+	out := strings.Split(strings.TrimRight(documented(t, strings.Fields(b.line)...), "\n"), "\n")
 	if want, cut := b.wanted(); cut {
 		out = append(out[:min(len(out), strings.Count(want, "\n")+1)], "...")
 	}

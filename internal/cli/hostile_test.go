@@ -130,7 +130,7 @@ func requireAnyHome(t *testing.T, path string) {
 		cmd.Env, cmd.Dir = home, t.TempDir()
 		out, err := cmd.CombinedOutput()
 		require.NoError(t, err, "%s", out)
-		require.Contains(t, string(out), "22.65%")
+		require.Contains(t, string(out), "22.6%")
 		left, err := os.ReadDir(cmd.Dir)
 		require.NoError(t, err)
 		require.Empty(t, left)

@@ -74,6 +74,7 @@ func TestScripts(t *testing.T) {
 					return err
 				}
 			}
+			e.Setenv(scriptClock, "2026-04-20 05:00")
 			return nil
 		},
 	})
@@ -101,8 +102,17 @@ func newRoot(env *run.Env) *cobra.Command { return rootWith(env, &run.Globals{},
 // there is no yard file.
 func invoke(t testing.TB, args ...string) (status int, out, errs string) {
 	t.Helper()
+	return invokeOn(t, time.Time{}, args...)
+}
+
+// invokeOn is invoke with a clock that stands still; that of the machine where it is zero.
+func invokeOn(t testing.TB, now time.Time, args ...string) (status int, out, errs string) {
+	t.Helper()
 	var stdout, stderr bytes.Buffer
 	env := run.System()
+	if !now.IsZero() {
+		env.Now = func() time.Time { return now }
+	}
 	env.Out, env.Err = &stdout, &stderr
 	env.Getenv = func(string) string { return "" }
 	status = Run(env, args)

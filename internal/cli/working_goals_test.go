@@ -6,13 +6,21 @@ var expected = goal{figure: "expected_reading", step: "Reading to expect|Density
 
 // correctionGoals are those of a tank that is corrected.
 var correctionGoals = []goal{
-	{figure: "water_to_add", step: "Water to add, by volume|Then add", within: apart, when: notPumped("water_to_add")},
-	{figure: "salt_to_add", step: "Rock salt to add|Then add", within: apart, when: notPumped("salt_to_add")},
-	{figure: "stock_to_add", step: "Stock to add, by volume|Then add", within: apart, when: notPumped("stock_to_add")},
+	{figure: "water_to_add", step: "Water to add, by volume|Then add", within: apart, when: corrected("water_to_add")},
+	{figure: "salt_to_add", step: "Rock salt to add|Then add", within: apart, when: corrected("salt_to_add")},
+	{figure: "stock_to_add", step: "Stock to add, by volume|Then add", within: apart, when: corrected("stock_to_add")},
 	{figure: "draw_off_first", step: "Draw off first", within: sixDigits, of: "final_volume"},
 	{figure: "final_volume", step: "Volume that it comes to", within: sixDigits, when: func(a workedAnswer) bool {
 		return a.none("draw_off_first") && !(a.none("water_to_add") && a.none("salt_to_add") && a.none("stock_to_add"))
 	}},
+}
+
+// leastStrength is the low end of a reading's range.
+var leastStrength = goal{figure: "true_strength_low", step: "The least that it may be|No brine holds", within: 1e-4}
+
+// corrected reports whether a figure is there and something is added on the reading.
+func corrected(key string) func(workedAnswer) bool {
+	return func(a workedAnswer) bool { return !a.is("decision", "on the edge") && notPumped(key)(a) }
 }
 
 // notPumped reports whether a figure is there and the tank is to be corrected.
@@ -28,12 +36,15 @@ func known(key string) func(workedAnswer) bool {
 var workedCommands = []workedCommand{
 	{"reading", (*lines).reading, []goal{
 		{figure: "true_strength", step: "True strength|No brine holds", within: sixDigits},
+		leastStrength,
 		// The density bends by less than that between two whole percents.
 		{figure: "true_strength", step: "Strength, between the two|No brine holds", within: 1e-3, least: 1},
 	}},
 	{"check", (*lines).check, append([]goal{
 		{figure: "true_strength", step: "True strength|No brine holds", within: sixDigits},
-		{figure: "expected_reading", step: expected.step, when: notPumped("expected_reading")},
+		leastStrength,
+		{figure: "expected_reading", step: expected.step, when: corrected("expected_reading")},
+		{figure: "safe_volume", step: "Volume that it comes to", within: sixDigits, seldom: true},
 	}, correctionGoals...)},
 	{"correct", (*lines).correct, append([]goal{expected}, correctionGoals...)},
 	{"batch", (*lines).batch, []goal{

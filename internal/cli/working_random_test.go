@@ -33,6 +33,7 @@ type goal struct {
 	within float64 // of the figure's size,
 	of     string  // or of that of another figure, from which it is a difference,
 	least  float64 // or of this, if that is more
+	seldom bool    // random lines come to it now and then
 	// when the step has to be there; nil for wherever the figure is a number above 0.
 	when func(workedAnswer) bool
 }
@@ -92,7 +93,9 @@ func TestWorkingOfRandomRequests(t *testing.T) {
 			}
 			require.GreaterOrEqual(t, answered, linesAnswered)
 			for _, g := range c.goals {
-				require.GreaterOrEqual(t, reached[g.figure+g.step], 3, "%s is never reached", g.figure)
+				if !g.seldom {
+					require.GreaterOrEqual(t, reached[g.figure+g.step], 3, "%s is never reached", g.figure)
+				}
 			}
 		})
 	}

@@ -16,7 +16,7 @@ func fahrenheit(f float64) float64 { return zeroCelsius + (f-32)/1.8 }
 // brine that is weaker, and in warm brine that is stronger. Brine of 23.3 % changes by
 // about 0.4 kg/m3 for each K, and by 8.4 for each percent.
 func TestHydrometerMisreadsOffCalibration(t *testing.T) {
-	hydrometer := Instrument{PercentSalt, DefaultCalibration}
+	hydrometer := Instrument{Scale: PercentSalt, Calibration: DefaultCalibration}
 	for degrees, want := range map[float64]float64{40: 0.2265, 60: 0.233, 80: 0.2400} {
 		kelvin := fahrenheit(degrees)
 		got, ok := solution.BrineStrength(densityOf(t, hydrometer, 0.233, kelvin), kelvin)
@@ -70,7 +70,7 @@ func TestCorrectionAgainstSimion(t *testing.T) {
 			continue
 		}
 		checked++
-		got := read(t, Instrument{PercentSalt, zeroCelsius + 15}, r.density, zeroCelsius+r.celsius)
+		got := read(t, Instrument{Scale: PercentSalt, Calibration: zeroCelsius + 15}, r.density, zeroCelsius+r.celsius)
 		worst = math.Max(worst, math.Abs(100*got-want))
 		require.InDelta(t, want, 100*got, 0.05, "%+v", r)
 	}
@@ -88,14 +88,14 @@ func glassGrowsWithWarmth(t testing.TB, k *constants) {
 	const made = solution.SixtyF
 	water, err := solution.WaterDensity(made)
 	require.NoError(t, err)
-	gravity := Instrument{SpecificGravity, made}
+	gravity := Instrument{Scale: SpecificGravity, Calibration: made}
 	mark := 1250 / water
 	require.InDelta(t, 0.100/80e-6, densityWith(t, k, gravity, mark, made), 1e-6)
 	require.InDelta(t, 0.100/80.04e-6, densityWith(t, k, gravity, mark, made+20), 1e-6)
 	require.InDelta(t, 0.100/79.96e-6, densityWith(t, k, gravity, mark, made-20), 1e-6)
 
 	for _, scale := range floating {
-		i := Instrument{scale, made}
+		i := Instrument{Scale: scale, Calibration: made}
 		require.Greater(t, readWith(t, k, i, 1150, made+20), readWith(t, k, i, 1150, made), scale.Name())
 		require.Less(t, readWith(t, k, i, 1150, made-20), readWith(t, k, i, 1150, made), scale.Name())
 	}
@@ -105,7 +105,7 @@ func glassGrowsWithWarmth(t testing.TB, k *constants) {
 func TestWeighedIgnoresCalibration(t *testing.T) {
 	for _, calibration := range []float64{0, solution.SixtyF, 1000} {
 		for _, kelvin := range []float64{250, solution.SixtyF, 320} {
-			i := Instrument{Weighed, calibration}
+			i := Instrument{Scale: Weighed, Calibration: calibration}
 			require.Equal(t, 1177.0, densityOf(t, i, 1177, kelvin))
 			require.Equal(t, 1177.0, read(t, i, 1177, kelvin))
 		}

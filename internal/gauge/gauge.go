@@ -7,13 +7,39 @@ package gauge
 import (
 	"math"
 
+	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 )
 
-// Instrument is a scale on glass that was marked at a temperature.
+// Instrument is a scale on glass that was marked at a temperature. Division, Offset and OffsetSure are in
+// the unit of a reading.
 type Instrument struct {
 	Scale
 	Calibration float64 // K; of no effect where nothing floats
+	// Division lies between the marks, to the nearest of which it is read; 0 where it is read exactly.
+	Division float64
+	// Offset is what it shows too much; the truth lies within OffsetSure of that, either way.
+	Offset, OffsetSure float64
+}
+
+// Thermometer is what the sample's temperature is read from.
+type Thermometer struct {
+	Division float64 // K between its marks; 0 where it is read exactly
+	// Offset is what it shows too much, in K; the truth lies within OffsetSure of that, either way.
+	Offset, OffsetSure float64
+}
+
+// True returns the temperature (K) where the thermometer shows t.
+func (m Thermometer) True(t quantity.Temperature) quantity.Temperature {
+	return t - quantity.Temperature(m.Offset)
+}
+
+// UsualThermometer is marked every 2 F, or every 1 C for a metric crew. Common practice, no source.
+func UsualThermometer(sys quantity.System) Thermometer {
+	if sys == quantity.Metric {
+		return Thermometer{Division: 1}
+	}
+	return Thermometer{Division: 2 * 5.0 / 9}
 }
 
 // DefaultCalibration is 60 F, common practice for hydrometers.
@@ -54,7 +80,7 @@ func (i Instrument) Density(reading, temperature float64) (float64, bool) {
 }
 
 func (i Instrument) density(k *constants, reading, temperature float64) (float64, bool) {
-	rho, ok := i.facts().mark(k, reading, i.Calibration)
+	rho, ok := i.facts().mark(k, reading-i.Offset, i.Calibration)
 	if !ok || !liquid(temperature) {
 		return 0, false
 	}
@@ -76,7 +102,7 @@ func (i Instrument) reading(k *constants, density, temperature float64) (float64
 	if !ok {
 		return 0, false
 	}
-	return reading, true
+	return reading + i.Offset, true
 }
 
 // Nearest is Reading, but it returns the end of a scale of strength for a density
@@ -85,12 +111,11 @@ func (i Instrument) Nearest(density, temperature float64) (float64, bool) {
 	if reading, ok := i.Reading(density, temperature); ok {
 		return reading, true
 	}
-	top := i.facts().top
-	if low, ok := i.Density(0, temperature); ok && density < low {
-		return 0, true
-	}
-	if high, ok := i.Density(top, temperature); ok && density > high {
-		return top, true
+	for _, end := range []float64{0, i.facts().top} {
+		mark, ok := i.Density(end+i.Offset, temperature)
+		if ok && (density < mark) == (end == 0) {
+			return end + i.Offset, true
+		}
 	}
 	return 0, false
 }
@@ -98,7 +123,7 @@ func (i Instrument) Nearest(density, temperature float64) (float64, bool) {
 // Mark returns the density in kg/m3 for which the mark of a reading was made; false for a
 // reading off the scale. For a weighed sample it is the reading itself.
 func (i Instrument) Mark(reading float64) (float64, bool) {
-	return i.facts().mark(&standard, reading, i.Calibration)
+	return i.facts().mark(&standard, reading-i.Offset, i.Calibration)
 }
 
 // Sample returns the density in kg/m3 of a sample at temperature (K) in which the

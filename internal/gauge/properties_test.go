@@ -24,7 +24,7 @@ func drawSampling(t *rapid.T, scale Scale) sampling {
 	kelvin := zeroCelsius + rapid.Float64Range(-20, 50).Draw(t, "sample C")
 	calibration := zeroCelsius + rapid.Float64Range(0, 30).Draw(t, "calibration C")
 	strength := rapid.Float64Range(0, 0.26).Draw(t, "strength")
-	return sampling{Instrument{scale, calibration}, kelvin, brine(t, strength, kelvin)}
+	return sampling{Instrument{Scale: scale, Calibration: calibration}, kelvin, brine(t, strength, kelvin)}
 }
 
 // offScale is true for a brine that stands below the mark for water or above the
@@ -102,14 +102,14 @@ func TestOffTheScale(t *testing.T) {
 		Weighed:         {0, -1, math.NaN(), math.Inf(1)},
 	} {
 		for _, reading := range readings {
-			_, ok := Instrument{scale, kelvin}.Density(reading, kelvin)
+			_, ok := Instrument{Scale: scale, Calibration: kelvin}.Density(reading, kelvin)
 			require.False(t, ok, "scale %d at %v", scale, reading)
 		}
 	}
 	water := brine(t, 0, kelvin)
 	for _, scale := range []Scale{PercentSalt, Salometer} {
 		for _, density := range []float64{water - 0.01, 1250, 0, -1, math.NaN(), math.Inf(1)} {
-			_, ok := Instrument{scale, kelvin}.Reading(density, kelvin)
+			_, ok := Instrument{Scale: scale, Calibration: kelvin}.Reading(density, kelvin)
 			require.False(t, ok, "scale %d in %v", scale, density)
 		}
 	}
@@ -119,7 +119,7 @@ func TestOffTheScale(t *testing.T) {
 func TestCalibrationOutsideTheFit(t *testing.T) {
 	for _, calibration := range []float64{0, solution.DensityFloor - 0.01, solution.Ceiling + 0.01, math.NaN()} {
 		for _, scale := range floating {
-			i := Instrument{scale, calibration}
+			i := Instrument{Scale: scale, Calibration: calibration}
 			_, ok := i.Density(0.2, solution.SixtyF)
 			require.False(t, ok, "%+v", i)
 			_, ok = i.Reading(1100, solution.SixtyF)

@@ -75,7 +75,7 @@ func brine(t require.TestingT, strength, kelvin float64) float64 {
 // is 0.0075, hence 0.27 % for 0.002.
 func TestSpecificGravityAgainstLange(t *testing.T) {
 	const kelvin = zeroCelsius + 15
-	gravity := Instrument{SpecificGravity, kelvin}
+	gravity := Instrument{Scale: SpecificGravity, Calibration: kelvin}
 	for _, row := range published(t, "lange-nacl.csv") {
 		strength, want := row["mass_pct"]/100, row["specific_gravity"]
 		require.InDelta(t, want, read(t, gravity, brine(t, strength, kelvin), kelvin), 0.002, "%v", row)
@@ -96,11 +96,11 @@ func scalesAgainstCRC(t testing.TB, k *constants) {
 	for _, row := range published(t, "crc-2021-nacl.csv") {
 		density := 1000 * row["density_20C_g_cm3"]
 		gravity := density / water
-		require.InDelta(t, gravity, readWith(t, k, Instrument{SpecificGravity, kelvin}, density, kelvin), 2e-5, "%v", row)
-		require.InDelta(t, 145-145/gravity, readWith(t, k, Instrument{Baume, kelvin}, density, kelvin), 0.003, "%v", row)
-		require.Equal(t, density, readWith(t, k, Instrument{Weighed, kelvin}, density, kelvin))
+		require.InDelta(t, gravity, readWith(t, k, Instrument{Scale: SpecificGravity, Calibration: kelvin}, density, kelvin), 2e-5, "%v", row)
+		require.InDelta(t, 145-145/gravity, readWith(t, k, Instrument{Scale: Baume, Calibration: kelvin}, density, kelvin), 0.003, "%v", row)
+		require.Equal(t, density, readWith(t, k, Instrument{Scale: Weighed, Calibration: kelvin}, density, kelvin))
 		if row["mass_pct"] >= 1 {
-			percent := readWith(t, k, Instrument{PercentSalt, kelvin}, density, kelvin)
+			percent := readWith(t, k, Instrument{Scale: PercentSalt, Calibration: kelvin}, density, kelvin)
 			require.InDelta(t, row["mass_pct"]/100, percent, 0.0007, "%v", row)
 		}
 	}
@@ -119,7 +119,7 @@ func salometerAgainstItsTable(t testing.TB, k *constants) {
 		}
 	}
 	require.Equal(t, 0.26395, saturated)
-	salometer := Instrument{Salometer, DefaultCalibration}
+	salometer := Instrument{Scale: Salometer, Calibration: DefaultCalibration}
 	for strength, degrees := range map[float64]float64{0: 0, saturated / 4: 25, 0.233: 88.27, saturated: 100} {
 		density := brine(t, strength, solution.SixtyF)
 		require.InDelta(t, degrees, readWith(t, k, salometer, density, solution.SixtyF), 0.005)
@@ -132,8 +132,8 @@ func salometerAgainstItsTable(t testing.TB, k *constants) {
 func TestSaturatedBrineAndWater(t *testing.T) {
 	const kelvin = solution.SixtyF
 	density := brine(t, 0.26395, kelvin)
-	gravity := read(t, Instrument{SpecificGravity, kelvin}, density, kelvin)
-	baume := read(t, Instrument{Baume, kelvin}, density, kelvin)
+	gravity := read(t, Instrument{Scale: SpecificGravity, Calibration: kelvin}, density, kelvin)
+	baume := read(t, Instrument{Scale: Baume, Calibration: kelvin}, density, kelvin)
 	require.InDelta(t, 1.204, gravity, 0.001)
 	require.InDelta(t, 24.6, baume, 0.1)
 	require.InDelta(t, 145-145/gravity, baume, 1e-9)
@@ -141,6 +141,6 @@ func TestSaturatedBrineAndWater(t *testing.T) {
 	water, err := solution.WaterDensity(kelvin)
 	require.NoError(t, err)
 	for scale, want := range map[Scale]float64{PercentSalt: 0, SpecificGravity: 1, Salometer: 0, Baume: 0, Weighed: water} {
-		require.InDelta(t, want, read(t, Instrument{scale, kelvin}, water, kelvin), 1e-9, scale.Name())
+		require.InDelta(t, want, read(t, Instrument{Scale: scale, Calibration: kelvin}, water, kelvin), 1e-9, scale.Name())
 	}
 }

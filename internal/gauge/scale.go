@@ -1,6 +1,8 @@
 package gauge
 
 import (
+	"math"
+
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 )
@@ -26,8 +28,11 @@ type facts struct {
 	help   string  // of its flag
 	floats bool    // so that it has a calibration, and its glass expands
 	top    float64 // the last mark; 0 where the marks end with nothing
+	// division lies between the marks of the usual one: common practice, no source.
+	division float64
 
 	parse    func(text string) (reading float64, bare bool, err error)
+	step     func(text string) (step float64, bare bool, err error)
 	quantity func(reading float64) quantity.Quantity
 	// A row of the journal holds readings as people write them down.
 	toRow, fromRow func(float64) float64
@@ -43,6 +48,7 @@ var scales = [scaleCount]facts{
 		help:   "reading of a percent-salt hydrometer (% if no unit)",
 		floats: true, top: solution.BrineTop,
 		parse: parser(quantity.ParseStrength), quantity: shown[quantity.Strength],
+		division: 0.005, step: parser(quantity.ParseStrengthStep),
 		toRow: toPercent, fromRow: fromPercent,
 		mark: percentMark, reading: percentReading,
 	},
@@ -51,6 +57,7 @@ var scales = [scaleCount]facts{
 		help:   "reading of a specific-gravity hydrometer, against water at --cal",
 		floats: true,
 		parse:  parser(quantity.ParseSpecificGravity), quantity: shown[quantity.SpecificGravity],
+		division: 0.005, step: parser(quantity.ParseGravityStep),
 		toRow: same, fromRow: same,
 		mark: gravityMark, reading: gravityReading,
 	},
@@ -59,6 +66,7 @@ var scales = [scaleCount]facts{
 		help:   "reading of a salometer, 100 at saturation",
 		floats: true, top: 100 * solution.BrineTop / salometerFull,
 		parse: parser(quantity.ParseSalometer), quantity: shown[quantity.SalometerDegrees],
+		division: 1, step: parser(quantity.ParseSalometerStep),
 		toRow: same, fromRow: same,
 		mark: salometerMark, reading: salometerReading,
 	},
@@ -67,6 +75,7 @@ var scales = [scaleCount]facts{
 		help:   "reading of a Baume hydrometer for heavy liquids",
 		floats: true,
 		parse:  parser(quantity.ParseBaume), quantity: shown[quantity.BaumeDegrees],
+		division: 0.5, step: parser(quantity.ParseBaumeStep),
 		toRow: same, fromRow: same,
 		mark: baumeMark, reading: baumeReading,
 	},
@@ -74,6 +83,7 @@ var scales = [scaleCount]facts{
 		name: "weigh", words: "the weighed sample", kind: "density",
 		help:  "weight of a measured volume (lb/gal, or kg/L and kg/m3 by its size, if no unit)",
 		parse: parser(quantity.ParseDensity), quantity: shown[quantity.Density],
+		division: 0.02 * float64(quantity.PoundPerGallon), step: parser(quantity.ParseDensityStep),
 		toRow: toPoundPerGallon, fromRow: fromPoundPerGallon,
 		mark: weighed, reading: weighed,
 	},
@@ -119,6 +129,28 @@ func (s Scale) Floats() bool { return s.facts().floats }
 // errors are those of package quantity.
 func (s Scale) Parse(text string) (reading float64, bare bool, err error) {
 	return s.facts().parse(text)
+}
+
+// Division is what lies between the marks of the usual instrument of the scale, in the unit of a
+// reading: half a percent, 0.005 of gravity, a salometer degree, half a degree Baume,
+// 0.02 lb/gal of a weighed gallon. Common practice, no source.
+func (s Scale) Division() float64 { return s.facts().division }
+
+// ParseStep reads a text as the difference of two readings. bare tells that it came without a unit, and
+// took that of the crew: of a metric one, kg/L below a half, and kg/m3 above. The errors are those of package
+// quantity.
+func (s Scale) ParseStep(sys quantity.System, text string) (step float64, bare bool, err error) {
+	const fine = 0.5
+	step, bare, err = s.facts().step(text)
+	if err != nil || !bare || s.Floats() || sys == quantity.US {
+		return step, bare, err
+	}
+	unit := "kg/m3"
+	if math.Abs(step/float64(quantity.PoundPerGallon)) < fine {
+		unit = "kg/L"
+	}
+	step, _, err = s.facts().step(text + unit)
+	return step, true, err
 }
 
 // Quantity returns a reading as a quantity of its scale.

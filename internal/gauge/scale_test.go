@@ -79,7 +79,7 @@ func TestReadingsAsQuantities(t *testing.T) {
 func TestNearest(t *testing.T) {
 	const kelvin = solution.SixtyF
 	for scale, ends := range map[Scale][2]float64{PercentSalt: {0, 0.28}, Salometer: {0, 28 / 0.26395}} {
-		i := Instrument{scale, DefaultCalibration}
+		i := Instrument{Scale: scale, Calibration: DefaultCalibration}
 		for end, density := range []float64{900, 1300} {
 			got, ok := i.Nearest(density, kelvin)
 			require.True(t, ok, scale.Name())
@@ -90,7 +90,7 @@ func TestNearest(t *testing.T) {
 		require.Equal(t, read(t, i, 1150, kelvin), got)
 	}
 	for _, scale := range floating {
-		_, ok := Instrument{scale, 0}.Nearest(1150, kelvin) // marked for 0 K
+		_, ok := Instrument{Scale: scale, Calibration: 0}.Nearest(1150, kelvin) // marked for 0 K
 		require.False(t, ok, scale.Name())
 	}
 }

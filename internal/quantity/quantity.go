@@ -47,6 +47,15 @@ func (s Shown) Digits() string {
 	return digits
 }
 
+// Decimals returns how many decimals the quantity has where it has the most: those of a value
+// with many, by the rule of its kind.
+func (s Shown) Decimals(like float64) int {
+	if s.rule == nil {
+		return 0
+	}
+	return Decimals(s.rule(like))
+}
+
 // String returns digits and unit as a sentence has them.
 func (s Shown) String() string {
 	switch {

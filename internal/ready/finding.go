@@ -16,6 +16,7 @@ const (
 	PassedBand           // by the fit it is too strong
 	ReadAbove            // the last reading is too strong
 	StandsInBand         // it does not gain, and may be pumped
+	StandsOnEdge         // it does not gain, and the reading leaves open whether it may be pumped
 	NoGain               // it does not gain
 	TooScattered         // no time can be told
 	GetsWeaker
@@ -30,6 +31,8 @@ func (out *Result) find(r Request) Finding {
 	last := len(r.Samples) - 1
 	newest := out.Strengths[last]
 	read, fitted := r.Band.Judge(newest), r.Band.Judge(out.Now)
+	span := out.Newest.Range
+	edge := r.Band.JudgeRange(newest, span.Low, span.High) == yard.OnTheEdge
 	onEnd := math.Abs(float64(newest-r.Band.High)) <= yard.OnTarget
 	for _, rule := range []struct {
 		holds   bool
@@ -37,6 +40,7 @@ func (out *Result) find(r Request) Finding {
 	}{
 		{read == yard.TooStrong, ReadAbove},
 		{out.Fault == Stalled && read == yard.MayPump, StandsInBand},
+		{out.Fault == Stalled && edge, StandsOnEdge},
 		{out.Fault == Stalled, NoGain},
 		{out.Fault == Scattered, TooScattered},
 		{out.Fault == Falling, GetsWeaker},

@@ -101,11 +101,12 @@ func solve2(a *[2][2]float64, b *[2]float64) bool {
 // errors sets the covariance: with the scatter of the readings where there are at
 // least four, else with what a hydrometer can be read to.
 func (f *mixFit) errors(points []mixPoint) {
+	careful := errorOf(points)
 	f.free = len(points) - 2
-	f.sigma, f.quantile = readingError, 1.96
+	f.sigma, f.quantile = careful, 1.96
 	if f.free >= 2 {
 		// Readings that agree better than an eye can read do so by chance.
-		f.sigma = math.Max(math.Sqrt(f.rss/float64(f.free)), readingError/4)
+		f.sigma = math.Max(math.Sqrt(f.rss/float64(f.free)), careful/4)
 		f.quantile = studentQuantile(f.free)
 	}
 	a, _ := f.normal(points)
@@ -155,7 +156,8 @@ func (f mixFit) reaches(s float64) (Span, bool) {
 
 // fault tells whether the readings follow the law, and if not, why.
 func (f *mixFit) fault(points []mixPoint) (Fault, int) {
-	const clear = 4 * readingError // beyond any careful reading
+	careful := errorOf(points)
+	clear := 4 * careful // beyond any careful reading
 	gain := points[len(points)-1].s - points[0].s
 	switch {
 	case gain < -clear:
@@ -163,7 +165,7 @@ func (f *mixFit) fault(points []mixPoint) (Fault, int) {
 	case gain < clear:
 		return Stalled, 0
 	}
-	if f.gap <= 0 || math.Sqrt(f.rss/float64(max(1, f.free))) < 2*readingError && f.free < 2 {
+	if f.gap <= 0 || math.Sqrt(f.rss/float64(max(1, f.free))) < 2*careful && f.free < 2 {
 		return NoFault, 0
 	}
 	if i, ok := f.outlier(points); ok {
@@ -173,7 +175,7 @@ func (f *mixFit) fault(points []mixPoint) (Fault, int) {
 		*f = g
 		return Starved, 0
 	}
-	if f.free > 0 && math.Sqrt(f.rss/float64(f.free)) > 3*readingError {
+	if f.free > 0 && math.Sqrt(f.rss/float64(f.free)) > 3*careful {
 		return Scattered, 0
 	}
 	return NoFault, 0
@@ -181,6 +183,7 @@ func (f *mixFit) fault(points []mixPoint) (Fault, int) {
 
 // outlier finds a reading without which the others fit well, and far better.
 func (f mixFit) outlier(points []mixPoint) (int, bool) {
+	careful := errorOf(points)
 	if len(points) < 4 {
 		return 0, false
 	}
@@ -189,7 +192,7 @@ func (f mixFit) outlier(points []mixPoint) (int, bool) {
 		rest := append(append([]mixPoint(nil), points[:i]...), points[i+1:]...)
 		g := fitMixing(rest, f.plateau)
 		off := math.Abs(points[i].s - g.at(points[i].t))
-		if g.rss < best && off > 6*readingError && math.Sqrt(g.rss/float64(max(1, g.free))) < 2*readingError {
+		if g.rss < best && off > 6*careful && math.Sqrt(g.rss/float64(max(1, g.free))) < 2*careful {
 			best, at = g.rss, i
 		}
 	}
@@ -215,7 +218,7 @@ func (f mixFit) lowerPlateau(points []mixPoint) (mixFit, bool) {
 	// Variance explained by one more parameter against what is left (F): by chance
 	// above 20 in 1 of 100 with two readings to spare, and rarer with more.
 	free := float64(len(points) - 3)
-	left := math.Max(best.rss/free, readingError*readingError/9)
+	left := math.Max(best.rss/free, math.Pow(errorOf(points)/3, 2))
 	return best, f.plateau-best.plateau > leastGap && (f.rss-best.rss)/left > 20
 }
 

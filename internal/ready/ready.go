@@ -48,6 +48,7 @@ type Span struct{ Value, Low, High float64 }
 // with t from the first reading; start and k are fitted by least squares.
 type Result struct {
 	Strengths  []quantity.Strength // true, by reading
+	Newest     brine.ReadingResult // the last reading
 	Saturation quantity.Strength   // at the last reading's temperature
 	Start      quantity.Strength   // fitted, at the first reading
 	Rate       Span                // k, 1/s
@@ -71,8 +72,8 @@ type Result struct {
 }
 
 const (
-	// readingError is the standard deviation of a careful reading: half a mark of
-	// 0.2 %. Common practice, no source.
+	// readingError is the least standard deviation of a reading: half a mark of 0.2 %. Common practice,
+	// no source.
 	readingError = 0.001
 	// soonest is the shortest time until the next look.
 	soonest = 2 * quantity.Minute
@@ -102,8 +103,18 @@ func Estimate(r Request) (Result, error) {
 	return out, nil
 }
 
-// mixPoint is a time in s from the first reading, and a strength.
-type mixPoint struct{ t, s float64 }
+// mixPoint is a time in s from the first reading, and a strength with the standard deviation to which
+// its instruments are read.
+type mixPoint struct{ t, s, error float64 }
+
+// errorOf is the standard deviation of a reading: that of the worst, and no better than a careful one.
+func errorOf(points []mixPoint) float64 {
+	worst := readingError
+	for _, p := range points {
+		worst = max(worst, p.error)
+	}
+	return worst
+}
 
 // points turns readings into true strengths.
 func (r Request) points() (Result, []mixPoint, error) {
@@ -124,7 +135,8 @@ func (r Request) points() (Result, []mixPoint, error) {
 			return out, nil, err
 		}
 		out.Strengths = append(out.Strengths, reading.True)
-		points = append(points, mixPoint{float64(s.At - r.Samples[0].At), float64(reading.True)})
+		points = append(points, mixPoint{float64(s.At - r.Samples[0].At), float64(reading.True), reading.Sure.Deviation()})
+		out.Newest = reading
 	}
 	last := r.Samples[len(r.Samples)-1].Sample
 	full, err := balance.Saturation(last.Temperature)

@@ -27,6 +27,7 @@ var kinds = map[string]string{
 	"help": "", "record": "", "gate": "", "curve": "", "ascii": "", "rinse": "", "key": "", "dry-run": "", "as-seen": "", "working": "",
 	"units": "units", "format": "answer-format", "yard": "shop-file",
 	"hydrometer": "hydrometer", "sg": "sg", "salometer": "salometer", "baume": "baume", "weigh": "weigh", "temp": "temp", "cal": "cal",
+	"glass": "glass-name", "glass-division": "division", "offset": "offset", "offset-sure": "division", "thermometer-division": "degrees",
 	"volume": "volume", "capacity": "capacity", "tank": "tank", "to": "to", "low": "low", "high": "high",
 	"purity": "purity", "moisture": "moisture", "stock": "stock", "with": "with", "journal": "journal", "operator": "operator",
 	"strength": "strength", "bed": "bed", "heel-volume": "heel", "heel-strength": "strength", "heel-temp": "temp", "water-temp": "warm", "supply": "flow",
@@ -84,7 +85,8 @@ func commandNamed(name string) *command {
 }
 
 const (
-	glasses   = "hydrometer sg salometer baume weigh temp cal "
+	glasses   = "hydrometer sg salometer baume weigh temp cal " + sureness
+	sureness  = "glass glass-division offset offset-sure thermometer-division "
 	recording = "record journal operator at as-seen wait "
 	saltFlags = "purity moisture "
 	adding    = "operator note at as-seen journal wait "
@@ -162,8 +164,8 @@ var movingCommands = []command{
 			"{filled} {some-lot} --to? --batches?", "{filled} {some-lot} --to --with", "{volume}@{near} --to=23.3% --with",
 			"{filled} {some-lot} {record}", "{filled} {filled} {record} --temp?", "{filled} {some-lot} --depth", "{filled} --to --with {record}", "{filled} {some-lot} --to --with --capacity=3500gal {record?}", "{filled} {some-lot} --batches {record}",
 		}},
-	{name: "ready", share: 7, each: true, flags: "by cal high low temp to", kinds: map[string]string{"by": "instrument"}, shapes: []string{
-		"{readings}", "{readings}", "{readings} --to?", "{readings} {band?}", "{readings} --cal",
+	{name: "ready", share: 7, each: true, flags: sureness + "by cal high low temp to", kinds: map[string]string{"by": "instrument"}, shapes: []string{
+		"{readings}", "{readings}", "{readings} --to?", "{readings} {band?}", "{readings} --cal", "{readings} --glass-division --thermometer-division --offset? --offset-sure?", "{readings} --glass",
 	}},
 	{name: "truck", share: 7, each: true, flags: "area-rate catch empty flow gross lanes liquid nozzles over rate speed tank temp truck volume width",
 		kinds: map[string]string{"tank": "truck-tank", "volume": "haul"}, shapes: []string{

@@ -51,7 +51,7 @@ var choices = map[string][]string{
 // rules are parts that several shapes share.
 var rules = map[string][]string{
 	"glass":    {"--hydrometer", "--hydrometer", "--hydrometer", "--sg", "--salometer", "--baume"},
-	"sample":   {"{glass} --temp", "{glass} --temp", "{glass} --temp --cal", "--weigh --temp"},
+	"sample":   {"{glass} --temp", "{glass} --temp", "{glass} --temp --cal", "--weigh --temp", "{glass} --temp --glass-division --thermometer-division", "{glass} --temp --offset --offset-sure", "--hydrometer --temp --glass"},
 	"vessel":   {"--volume", "--volume --capacity", "--tank={mixing}", "--tank={tank}", "--tank={mixing} --volume", "--tank={tank} --volume --capacity?"},
 	"named":    {"--tank={mixing}", "--tank={mixing} --volume", "--tank={brine-tank} --volume"},
 	"band":     {"--to", "--to", "--low", "--high", "--low --high", "--to --low --high"},
@@ -72,6 +72,7 @@ func makers() map[string]func(*draft) string {
 		"storage":     func(d *draft) string { return d.tankName(func(t tank) bool { return !t.mixing }) },
 		"filled":      func(d *draft) string { return d.tankName(func(t tank) bool { return t.filled }) },
 		"brine-tank":  func(d *draft) string { return d.tankName(func(t tank) bool { return t.filled || t.mixing }) },
+		"glass-name":  func(d *draft) string { return d.named("glass") },
 		"truck":       func(d *draft) string { return d.named("truck") },
 		"route":       func(d *draft) string { return d.named("route") },
 		"bought":      func(d *draft) string { return d.named("liquid") },

@@ -36,6 +36,28 @@ func strengthOf(rho, kelvin float64) float64 {
 	return low
 }
 
+// halfRange is by how much a strength may be off that a row's instrument gave, 95 times in 100: the mark, read
+// to the nearest of a common glass, and the thermometer, read to the nearest 2 F, spread evenly. The tail of
+// their sum beyond x is (a + b - x)^2 / (8 a b).
+func halfRange(e *journal.Entry) float64 {
+	division, known := map[string]float64{"hydrometer": 0.5, "sg": 0.005, "salometer": 1, "baume": 0.5, "weigh": 0.02}[e.Scale]
+	if !known || e.Temp == nil || e.NaCl != nil {
+		return 0
+	}
+	off := func(reading, kelvin float64) float64 {
+		beside := *e
+		beside.Reading, beside.Temp = some(*e.Reading+reading), some(*e.Temp+quantity.Temperature(kelvin))
+		return trueStrength(&beside)
+	}
+	a := math.Abs(off(division/20, 0)-off(-division/20, 0)) * 5
+	b := math.Abs(off(0, 0.1)-off(0, -0.1)) * 5 * (5.0 / 9)
+	a, b = max(a, b), min(a, b)
+	if b < 1e-3*a || 0.95*a <= a-b {
+		return 0.95 * a
+	}
+	return a + b - math.Sqrt(0.2*a*b)
+}
+
 // trueStrength is what a row's instrument, marked for 60 F, means. A glass that expands by
 // 25e-6 a degree floats in a denser liquid at a mark when it is warm.
 func trueStrength(e *journal.Entry) float64 {

@@ -133,6 +133,8 @@ func (l *ledger) close() {
 	for i, w := range l.strengths {
 		who, verdict := l.made[i].Operator, "in"
 		switch {
+		case w < 0.23-5e-6 && w+l.halves[i] >= 0.23, w > 0.24+5e-6 && w-l.halves[i] <= 0.24:
+			verdict = "edge"
 		case w < 0.23-5e-6:
 			verdict = "weak"
 		case w > 0.24+5e-6:

@@ -216,7 +216,7 @@ func (l *ledger) batch(e *journal.Entry) bool {
 	l.line(e, p.of, "salt", salt)
 	l.line(e, p.of, "water", run)
 	if l.in && gain > 0 && p.plain() {
-		l.strengths = append(l.strengths, p.in[nacl]/p.in.total())
+		l.strengths, l.halves = append(l.strengths, p.in[nacl]/p.in.total()), append(l.halves, 0)
 		l.made = append(l.made, *e)
 	}
 	return true

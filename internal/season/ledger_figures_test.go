@@ -12,7 +12,7 @@ import (
 func figuresOf(p Report) map[string]float64 {
 	f := map[string]float64{
 		"entries": float64(p.Entries), "paid": float64(p.Paid), "batches": float64(len(p.Batches)),
-		"band in": float64(p.Judged.In), "band weak": float64(p.Judged.Weak), "band strong": float64(p.Judged.Strong),
+		"band in": float64(p.Judged.In), "band edge": float64(p.Judged.Edge), "band weak": float64(p.Judged.Weak), "band strong": float64(p.Judged.Strong),
 		"pile opening": float64(p.Salt.Opening), "pile closing": float64(p.Salt.Closing), "pile delivered": float64(p.Salt.Delivered),
 		"pile gone": float64(p.Salt.Gone), "pile in brine": float64(p.Salt.InBrine), "pile moisture": float64(p.Salt.Moisture),
 		"pile sludge": float64(p.Salt.Insolubles), "pile unexplained": float64(p.Salt.Unexplained),

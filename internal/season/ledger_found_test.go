@@ -222,7 +222,7 @@ func (l *ledger) judge(e *journal.Entry, p *pot, salted bool) {
 	for i := len(l.made) - 1; i >= 0 && l.in; i-- {
 		if l.made[i].Tank == e.Tank {
 			if l.made[i].Note == "" {
-				l.strengths[i] = p.read
+				l.strengths[i], l.halves[i] = p.read, halfRange(e)
 				if !salted || p.read >= 0.23-5e-6 && p.read <= 0.24+5e-6 {
 					l.made[i].Note = "read"
 				}

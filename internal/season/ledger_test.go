@@ -114,6 +114,7 @@ type ledger struct {
 	figures   map[string]float64 // by a path of words
 	problems  map[int]int        // by entry
 	strengths []float64          // of the batches of the period
+	halves    []float64          // of the ranges of strengths
 	made      []journal.Entry    // those batches
 	counts    int                // of the pile, in the period
 	moved     bool               // the pile was, in the period

@@ -80,11 +80,12 @@ type Batch struct {
 	Time           time.Time
 	Tank, Operator string
 	Strength       quantity.Strength // read after it, else as it was recorded
+	Low, High      quantity.Strength // the range of a strength that was read; else Strength
 	Read           bool
 }
 
-// BandCount counts batches.
-type BandCount struct{ In, Weak, Strong int }
+// BandCount counts batches. On the edge are those whose reading leaves open whether they were in the band.
+type BandCount struct{ In, Edge, Weak, Strong int }
 
 // Operator sums up what a person recorded.
 type Operator struct {

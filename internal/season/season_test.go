@@ -186,7 +186,7 @@ func TestDemoSeason(t *testing.T) {
 	report := SumUp(Request{Yard: statetest.Yard()}, inOrder(entries))
 	require.Empty(t, report.Problems)
 	require.Greater(t, report.Judged.In, 10)
-	require.Equal(t, report.Judged.In+report.Judged.Weak+report.Judged.Strong, len(report.Batches))
+	require.Equal(t, report.Judged.In+report.Judged.Edge+report.Judged.Weak+report.Judged.Strong, len(report.Batches))
 	requireMasses(t, report.Opening.Plus(report.Across), report.Closing, report.Closing.Total())
 	require.InDelta(t, 0.31, tankAfter(t, entries, "south").Liquid.Composition.CaCl2, 1e-12)
 	require.False(t, report.Salt.Notable(), "%+v", report.Salt)

@@ -157,7 +157,7 @@ func (s *summary) addBatch(e *journal.Entry, f *state.Effect) {
 	tank, _ := s.state.Tank(e.Tank)
 	if strength, plain := tank.Liquid.Strength(); plain && f.Volume > 0 {
 		s.last[e.Tank] = len(s.report.Batches)
-		s.report.Batches = append(s.report.Batches, Batch{Entry: e.Number, Time: e.Time, Tank: e.Tank, Operator: e.Operator, Strength: strength})
+		s.report.Batches = append(s.report.Batches, Batch{Entry: e.Number, Time: e.Time, Tank: e.Tank, Operator: e.Operator, Strength: strength, Low: strength, High: strength})
 	}
 }
 
@@ -176,7 +176,7 @@ func (s *summary) addReading(e *journal.Entry, f *state.Effect) {
 		return
 	}
 	if b := &s.report.Batches[i]; !b.Read {
-		b.Strength = f.Read.True
+		b.Strength, b.Low, b.High = f.Read.True, f.Read.Range.Low, f.Read.Range.High
 		b.Read = f.Read.MayReach == 0 || s.report.Band.Judge(b.Strength) == yard.MayPump
 	}
 }
@@ -230,10 +230,10 @@ func byName[T any](named map[string]*T) []T {
 // judge counts the batches in and out of the band.
 func (s *summary) judge() {
 	count := map[yard.Decision]*int{
-		yard.MayPump: &s.report.Judged.In, yard.TooWeak: &s.report.Judged.Weak, yard.TooStrong: &s.report.Judged.Strong,
+		yard.MayPump: &s.report.Judged.In, yard.OnTheEdge: &s.report.Judged.Edge, yard.TooWeak: &s.report.Judged.Weak, yard.TooStrong: &s.report.Judged.Strong,
 	}
 	for _, b := range s.report.Batches {
-		decision := s.report.Band.Judge(b.Strength)
+		decision := s.report.Band.JudgeRange(b.Strength, b.Low, b.High)
 		*count[decision]++
 		if decision == yard.MayPump {
 			s.operator(b.Operator).InBand++

@@ -163,15 +163,12 @@ func (s *State) receive() []Due {
 	return all
 }
 
-// checkedMonths is for how long the check of a hydrometer holds: a season. Common practice, no
-// source.
-const checkedMonths = 6
-
 // hydrometerCheck is due a season after the last, or at once where there was none.
 func hydrometerCheck(y *yard.Yard, now time.Time) (Due, bool) {
-	if y.Checked.IsZero() {
+	checked := y.LastChecked()
+	if checked.IsZero() {
 		return Due{Task: CheckHydrometer, Overdue: true}, true
 	}
-	next := y.Checked.AddDate(0, checkedMonths, 0)
+	next := checked.AddDate(0, yard.CheckedMonths, 0)
 	return Due{Task: CheckHydrometer, When: next}, !now.Before(next)
 }

@@ -74,6 +74,10 @@ func (t *Tank) over(y *yard.Tank) {
 		l := t.Liquid
 		y.Liquid = &l
 	}
+	y.Low, y.High = 0, 0
+	if span, plain := t.Range(); plain && t.Sure {
+		y.Low, y.High = span.Low, span.High
+	}
 	if t.FloorKnown {
 		bed := t.OnFloor
 		y.OnFloor = &bed

@@ -13,9 +13,11 @@ import (
 
 // TankReading is what an instrument showed in a tank beside what the entries say.
 type TankReading struct {
-	Entry    int
-	Time     time.Time
-	True     quantity.Strength
+	Entry int
+	Time  time.Time
+	True  quantity.Strength
+	// Range holds the true strength 95 times in 100.
+	Range    brine.Span[quantity.Strength]
 	Expected quantity.Strength // by the entries, at that moment
 	// Comparable is unset where the entries did not say what was in the tank, or it was no
 	// plain brine.
@@ -56,7 +58,7 @@ func (s *State) read(e *journal.Entry) {
 	s.touch(&t.Stock)
 	expected, plain := t.Liquid.Strength()
 	t.Reading = &TankReading{
-		Entry: e.Number, Time: e.Time, True: strength, Expected: expected,
+		Entry: e.Number, Time: e.Time, True: strength, Range: s.spread(e, strength), Expected: expected,
 		Comparable: t.Mass > 0 && plain && t.Sure, MayReach: s.mayReach(t),
 	}
 	if t.Reading.Drifted() {
@@ -88,10 +90,33 @@ func (s *State) trueStrength(e *journal.Entry) (quantity.Strength, bool) {
 	if !known || e.Reading == nil || e.Temp == nil {
 		return 0, false
 	}
+	thermometer := s.yard.ThermometerInUse()
 	got, err := brine.Reading(brine.Sample{
-		Instrument:  gauge.Instrument{Scale: scale, Calibration: float64(s.yard.HydrometerCalibration())},
+		Instrument:  s.yard.Instrument(scale),
+		Thermometer: thermometer,
 		Reading:     scale.FromRow(*e.Reading),
-		Temperature: *e.Temp,
+		Temperature: thermometer.True(*e.Temp),
 	})
 	return got.True, err == nil
+}
+
+// spread is the range of a strength that was read with the yard's usual instrument of its scale; that of
+// a strength whose instrument the row does not name is the strength alone.
+func (s *State) spread(e *journal.Entry, w quantity.Strength) brine.Span[quantity.Strength] {
+	scale, known := gauge.ScaleNamed(e.Scale)
+	if !known || e.Temp == nil {
+		return brine.Span[quantity.Strength]{Low: w, High: w}
+	}
+	return brine.RangeOf(s.yard.Instrument(scale), s.yard.ThermometerInUse(), w, *e.Temp)
+}
+
+// Range is that of the strength in the tank as it was last read, and the strength alone where something
+// has changed it since. It is false where no plain brine stands there.
+func (t *Tank) Range() (brine.Span[quantity.Strength], bool) {
+	w, plain := t.Liquid.Strength()
+	span := brine.Span[quantity.Strength]{Low: w, High: w}
+	if r := t.Reading; plain && r != nil && r.True-w < yard.OnTarget && w-r.True < yard.OnTarget {
+		span = r.Range
+	}
+	return span, plain
 }

@@ -46,6 +46,9 @@ type SupplyLine struct {
 	// Fix brings salt brine out of the band back to target; nil for what needs
 	// none. Until then it is not counted.
 	Fix *brine.Correction
+	// Edge is set where the last reading leaves open whether it is in the band: a better reading decides,
+	// and until then it is not counted.
+	Edge bool
 }
 
 // takeStock counts what stands in the yard.
@@ -100,7 +103,14 @@ func (y *stormYard) count(t yard.Tank) error {
 			return err
 		}
 		line := SupplyLine{Where: t.Name, Liquid: balance.BrineName, Usable: usable, Strength: strength}
-		if y.r.Band.Judge(strength) != yard.MayPump {
+		switch t.Judge(y.r.Band, strength) {
+		case yard.MayPump:
+		case yard.OnTheEdge:
+			line.Edge = true
+			y.outOfBand++
+			y.lines = append(y.lines, line)
+			return nil
+		default:
 			return y.setAside(t, line, held)
 		}
 		y.lines = append(y.lines, line)

@@ -13,11 +13,14 @@ const (
 	MayPump Decision = iota
 	TooStrong
 	TooWeak
+	// OnTheEdge is what a reading leaves open: its best value lies outside the band, and the truth
+	// may lie inside.
+	OnTheEdge
 )
 
 // String returns the decision in words.
 func (d Decision) String() string {
-	return [...]string{"pump", "too strong", "too weak"}[d]
+	return [...]string{"pump", "too strong", "too weak", "on the edge"}[d]
 }
 
 // Band is the true strength that may be pumped, ends included.
@@ -44,6 +47,17 @@ func (b Band) Judge(s quantity.Strength) Decision {
 		return TooWeak
 	}
 	return MayPump
+}
+
+// JudgeRange decides whether brine may be pumped that was read: best is the likeliest strength, low and
+// high the ends of the range that holds the truth 95 times in 100. A best value in the band is pumped; one
+// outside is on the edge where the range reaches into the band.
+func (b Band) JudgeRange(best, low, high quantity.Strength) Decision {
+	decision := b.Judge(best)
+	if decision == TooWeak && high >= b.Low || decision == TooStrong && low <= b.High {
+		return OnTheEdge
+	}
+	return decision
 }
 
 // Check refuses a band that leaves its target outside.

@@ -24,7 +24,10 @@ type Tank struct {
 	Contents *quantity.Volume // nil means unknown
 	Liquid   *balance.Liquid  // in it; nil means unknown
 	OnFloor  *quantity.Mass   // undissolved salt on the bed, as delivered; nil means unknown
-	Said     Said
+	// Low and High are the range of the strength of plain brine, as it was last read; both 0 where it was
+	// not.
+	Low, High quantity.Strength
+	Said      Said
 }
 
 // Usual is the volume in the tank where the user gives none: a mixing tank's full batch, a
@@ -34,6 +37,14 @@ func (t Tank) Usual() quantity.Volume {
 		return t.WorkingVolume
 	}
 	return t.Held()
+}
+
+// Judge decides whether what stands in the tank, plain brine of a strength, may be pumped.
+func (t Tank) Judge(b Band, w quantity.Strength) Decision {
+	if t.High == 0 {
+		return b.Judge(w)
+	}
+	return b.JudgeRange(w, t.Low, t.High)
 }
 
 // Held is the volume in a storage tank by the file; 0 where it does not say.

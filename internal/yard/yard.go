@@ -18,6 +18,8 @@ type Yard struct {
 	Target      Target
 	Calibration quantity.Temperature // for which the hydrometer is marked; see HydrometerCalibration
 	Checked     time.Time            // when the hydrometer was last checked; zero for never
+	Glasses     []Glass
+	Thermometer Thermometer
 	Pile        Pile
 	Supply      Supply
 	Pump        Pump

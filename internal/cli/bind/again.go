@@ -21,4 +21,10 @@ func (b *Set) Again(question func(*Set)) (*Set, error) {
 }
 
 // Type gives a flag its text as if it had been typed.
-func (b *Set) Type(flag, text string) error { return b.flags.Lookup(flag).Value.Set(text) }
+func (b *Set) Type(flag, text string) error {
+	v := b.flags.Lookup(flag).Value
+	if typed, resets := v.(Resettable); resets {
+		typed.Reset() // in place of what was typed before
+	}
+	return v.Set(text)
+}

@@ -13,24 +13,22 @@ import (
 )
 
 // Reading is what one of the instruments showed: a flag for each, of which a command takes
-// one.
+// one; several readings of it are several samples.
 type Reading struct {
-	flags []*shown
-	temp  *Value[quantity.Temperature]
-	cal   *Value[quantity.Temperature]
-	named bool // a strength was typed or read
+	flags       []*shown
+	temp        *Value[quantity.Temperature]
+	instruments instruments
+	named       bool // a strength was typed or read
 }
 
 // shown is the flag of an instrument.
 type shown struct {
-	scale   gauge.Scale
-	reading float64
-	text    string
-	given   bool
-	bare    bool
+	scale gauge.Scale
+	texts []string
 }
 
-// BindSample binds exactly one reading with its instrument and its temperature.
+// BindSample binds exactly one reading with its instrument and its temperature; several of them are
+// several samples.
 func (r *Reading) BindSample(b *Set, to *brine.Sample, usage string) {
 	r.bind(b)
 	b.Then(func(*Scope) error {
@@ -43,8 +41,8 @@ func (r *Reading) BindSample(b *Set, to *brine.Sample, usage string) {
 		}
 		return r.complete(used)
 	})
-	r.bindCalibration(b, &to.Instrument)
-	r.temp = Of(b, Temperature, &to.Temperature, "temp", usage)
+	r.instruments.bind(b, true)
+	r.temp = Of(b, Temperature, &to.Temperature, "temp", usage).OfSamples()
 	b.Then(func(s *Scope) error {
 		used, err := r.used()
 		if err != nil {
@@ -74,15 +72,17 @@ func (r *Reading) BindStrength(b *Set, strength *quantity.Strength, to *brine.Sa
 		}
 		return r.complete(used)
 	})
-	r.bindCalibration(b, &to.Instrument)
-	r.temp = Of(b, Temperature, &to.Temperature, "temp", "temperature of the brine; 60F unless given with --strength", Default(quantity.Fahrenheit(60)))
+	r.instruments.bind(b, true)
+	r.temp = Of(b, Temperature, &to.Temperature, "temp", "temperature of the brine; 60F unless given with --strength", Default(quantity.Fahrenheit(60))).OfSamples()
 	typed = Of(b, Strength, strength, "strength", "true strength of the brine, instead of a reading", stands)
-	b.Then(func(s *Scope) error {
-		to.Instrument.Scale, to.Reading = gauge.PercentSalt, 0
+	b.Then(func(s *Scope) (err error) {
 		used, err := r.used()
 		if used != nil {
 			return r.take(b, s, used, to)
 		}
+		to.Reading, to.More = 0, nil
+		to.Instrument = s.yardOrNone().Instrument(gauge.PercentSalt)
+		r.instruments.calibrate(b, s, yard.Glass{}, &to.Instrument)
 		return err
 	})
 }
@@ -100,9 +100,9 @@ func (r *Reading) bind(b *Set) {
 func (r *Reading) used() (used *shown, err error) {
 	for _, f := range r.flags {
 		switch {
-		case f.given && used != nil:
+		case len(f.texts) > 0 && used != nil:
 			return used, fault.Refuse("--%s and --%s: two readings; allowed: one of %s", used.scale.Name(), f.scale.Name(), Instruments())
-		case f.given:
+		case len(f.texts) > 0:
 			used = f
 		}
 	}
@@ -114,8 +114,8 @@ func (r *Reading) complete(f *shown) error {
 	switch {
 	case !r.temp.Given():
 		return fault.Refuse("--temp is missing: --%s %s means nothing without the sample's temperature; allowed: like --temp 41F",
-			f.scale.Name(), words.Quoted(f.text))
-	case !f.scale.Floats() && r.cal.Given():
+			f.scale.Name(), words.Quoted(f.texts[0]))
+	case !f.scale.Floats() && r.instruments.cal.Given():
 		return fault.Refuse("--cal goes with a hydrometer, not with --%s; allowed: one of them", f.scale.Name())
 	}
 	return nil
@@ -139,62 +139,67 @@ func Shown(scale gauge.Scale, sys quantity.System, text string) (reading float64
 	return reading, true, err
 }
 
-// take makes a sample of a reading.
-func (r *Reading) take(b *Set, s *Scope, f *shown, to *brine.Sample) error {
-	reading, bare, err := Shown(f.scale, s.System, f.text)
+// take makes samples of readings. Each has the temperature in its place, or the one that was typed for
+// all; what the thermometer shows too much is taken off.
+func (r *Reading) take(b *Set, s *Scope, f *shown, to *brine.Sample) (err error) {
+	if to.Instrument, err = r.instruments.take(b, s, f.scale); err != nil {
+		return err
+	}
+	to.Thermometer = r.instruments.reads(s)
+	temps, err := r.temp.All(s)
 	if err != nil {
-		return fault.Refuse("--%s %s: %v", f.scale.Name(), words.Quoted(f.text), err)
+		return err
 	}
-	f.reading, f.bare = reading, bare
-	to.Instrument.Scale, to.Reading = f.scale, f.reading
-	if !f.scale.Floats() {
-		to.Instrument.Calibration = gauge.DefaultCalibration
+	if len(temps) > 1 && len(temps) != len(f.texts) {
+		return fault.Refuse("--temp: %d temperatures for %d readings; allowed: one for all, or one for each", len(temps), len(f.texts))
 	}
-	b.typed(s, fault.FieldReading, f.scale.Name(), f.text, f.bare && !f.scale.Floats(), f.scale.Quantity(f.reading))
+	to.More = nil
+	for i, text := range f.texts {
+		reading, bare, err := Shown(f.scale, s.System, text)
+		if err != nil {
+			return fault.Refuse("--%s %s: %v", f.scale.Name(), words.Quoted(text), err)
+		}
+		b.typed(s, fault.FieldReading, f.scale.Name(), text, bare && !f.scale.Floats(), f.scale.Quantity(reading))
+		shown := brine.Shown{Reading: reading, Temperature: to.Thermometer.True(temps[min(i, len(temps)-1)])}
+		if i == 0 {
+			to.Reading, to.Temperature = shown.Reading, shown.Temperature
+			continue
+		}
+		to.More = append(to.More, shown)
+	}
 	return nil
 }
 
-// bindCalibration binds the temperature for which the glass is marked: the flag's, else the
-// yard file's, else 60 F.
-func (r *Reading) bindCalibration(b *Set, i *gauge.Instrument) {
-	var cal quantity.Temperature
-	r.cal = Of(b, Temperature, &cal, "cal", "temperature for which the hydrometer is marked; 60F unless given",
-		calibration, Default(quantity.Temperature(gauge.DefaultCalibration)))
-	b.Then(func(*Scope) error { i.Calibration = float64(cal); return nil })
-}
-
-// Glass binds the calibration of a percent hydrometer, for what it will show.
+// Glass binds the calibration of the yard's percent hydrometer, for what it will show.
 func Glass(b *Set, i *gauge.Instrument) {
-	Calibration(b, i, func() gauge.Scale { return gauge.PercentSalt })
+	InstrumentOf(b, i, nil, func() gauge.Scale { return gauge.PercentSalt })
 }
 
 // YardGlass is Glass without a flag.
 func YardGlass(b *Set, i *gauge.Instrument) {
-	var cal quantity.Temperature
-	Kept(b, &cal, "cal", calibration, Default(quantity.Temperature(gauge.DefaultCalibration)))
-	b.Then(func(*Scope) error {
-		*i = gauge.Instrument{Scale: gauge.PercentSalt, Calibration: float64(cal)}
+	b.Then(func(s *Scope) error {
+		*i = s.yardOrNone().Instrument(gauge.PercentSalt)
+		new(instruments).place(b, s, yard.Glass{}, i)
 		return nil
 	})
 }
 
-var calibration = Key("hydrometer.calibration", func(y *yard.Yard) quantity.Temperature { return y.Calibration })
-
-// Calibration binds an instrument whose scale is known without a reading.
-func Calibration(b *Set, i *gauge.Instrument, scale func() gauge.Scale) {
-	r := new(Reading)
+// InstrumentOf binds an instrument whose scale is known without a reading, and the thermometer, unless
+// that is nil: then nothing is read, and only what the instrument will show is asked.
+func InstrumentOf(b *Set, i *gauge.Instrument, with *gauge.Thermometer, scale func() gauge.Scale) {
+	k := new(instruments)
 	b.Then(func(*Scope) error {
-		if i.Scale = scale(); !i.Scale.Floats() && r.cal.Given() {
-			return fault.Refuse("--cal goes with a hydrometer, not with --%s; allowed: one of them", i.Scale.Name())
+		if !scale().Floats() && k.cal.Given() {
+			return fault.Refuse("--cal goes with a hydrometer, not with --%s; allowed: one of them", scale().Name())
 		}
 		return nil
 	})
-	r.bindCalibration(b, i)
-	b.Then(func(*Scope) error {
-		if !i.Scale.Floats() {
-			i.Calibration = gauge.DefaultCalibration
+	k.bind(b, with != nil)
+	b.Then(func(s *Scope) (err error) {
+		if *i, err = k.take(b, s, scale()); with != nil {
+			*with = k.reads(s)
 		}
-		return nil
+		return err
 	})
 }
 
@@ -209,22 +214,22 @@ func Instruments() string {
 }
 
 // Set reads the flag's value.
-func (f *shown) Set(text string) (err error) {
-	reading, bare, err := f.scale.Parse(text)
+func (f *shown) Set(text string) error {
+	_, _, err := f.scale.Parse(text)
 	if err != nil {
-		reading, bare, err = Shown(f.scale, quantity.Metric, text) // for a metric crew, which take tells
+		_, _, err = Shown(f.scale, quantity.Metric, text) // for a metric crew, which take tells
 	}
 	if err == nil {
-		f.reading, f.bare, f.text, f.given = reading, bare, text, true
+		f.texts = append(f.texts, text)
 	}
 	return err
 }
 
 // Reset takes back what was typed.
-func (f *shown) Reset() { f.reading, f.text, f.given, f.bare = 0, "", false, false }
+func (f *shown) Reset() { f.texts = nil }
 
 // String returns the words typed.
-func (f *shown) String() string { return f.text }
+func (f *shown) String() string { return strings.Join(f.texts, " ") }
 
 // Type names the kind of value in help.
 func (f *shown) Type() string { return f.scale.Kind() }

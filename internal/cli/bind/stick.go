@@ -5,6 +5,7 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/level"
 	"brineyard/internal/quantity"
+	"brineyard/internal/sure"
 	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
@@ -71,6 +72,14 @@ func (k *Stick) text() string {
 		return ""
 	}
 	return k.typed.text
+}
+
+// Half is how far the volume may be off either way, spread evenly; 0 where no stick told it.
+func (k *Stick) Half() quantity.Volume {
+	if !k.Given() {
+		return 0
+	}
+	return (k.Result.High - k.Result.Low) / 2 / sure.Inside
 }
 
 // Said says behind the volume, in brackets, that the stick told it.

@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/cli/show"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
+	"brineyard/internal/sure"
 	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
@@ -107,6 +108,18 @@ func (t *Tank) Strength() Source[quantity.Strength] {
 		w, found = t.Is.Liquid.Strength()
 		return w, Place{words: fmt.Sprintf("tank %s (%s): %v", words.Quoted(t.Name), show.SourceText(t.Is.Said, s.Now()), w.In(s.System))}, found
 	}
+}
+
+// Sureness is what the last reading leaves open of the strength that stands in the tank; nothing where
+// another strength is meant.
+func (t *Tank) Sureness(w quantity.Strength) sure.Budget {
+	if t.Is.Liquid == nil || t.Is.High == 0 {
+		return sure.Budget{}
+	}
+	if stands, plain := t.Is.Liquid.Strength(); !plain || stands != w {
+		return sure.Budget{}
+	}
+	return sure.Budget{Mixing: float64(t.Is.High-t.Is.Low) / 2}
 }
 
 // StrengthSource is Source for the strength of what stands in the tank; typed tells that it was

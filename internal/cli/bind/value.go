@@ -15,6 +15,8 @@ type Value[Q quantity.Quantity] struct {
 	to      *Q
 	typed   Q
 	text    string
+	more    []string // further texts, of samples
+	samples bool     // it may be typed once for each sample
 	given   bool
 	bare    bool // typed without a unit
 	sources []Source[Q]
@@ -90,6 +92,25 @@ func (b *Set) typed(s *Scope, field, flag, text string, bare bool, q quantity.Qu
 	}
 }
 
+// OfSamples lets the flag be typed once for each sample.
+func (v *Value[Q]) OfSamples() *Value[Q] {
+	v.samples = true
+	return v
+}
+
+// All returns the values of all samples, or the one for all.
+func (v *Value[Q]) All(s *Scope) ([]Q, error) {
+	all := []Q{*v.to}
+	for _, text := range v.more {
+		q, _, err := quantity.Meant(v.kind.Parse, s.System, text)
+		if err != nil {
+			return nil, fault.Refuse("--%s %s: %v", v.name, words.Quoted(text), err)
+		}
+		all = append(all, q)
+	}
+	return all, nil
+}
+
 // Given reports whether the value was typed.
 func (v *Value[Q]) Given() bool { return v.given }
 
@@ -113,8 +134,14 @@ func (v *Value[Q]) NotZero(b *Set, what, allowed string) {
 // Set reads the flag's value.
 func (v *Value[Q]) Set(text string) error {
 	q, bare, err := v.kind.Parse(text)
-	if err != nil {
+	switch {
+	case err != nil:
 		return err
+	case v.given && v.samples:
+		v.more = append(v.more, text)
+		return nil
+	case v.given:
+		return twice(v.text, text)
 	}
 	v.typed, v.bare, v.text, v.given = q, bare, text, true
 	return nil
@@ -123,7 +150,7 @@ func (v *Value[Q]) Set(text string) error {
 // Reset takes back what was typed.
 func (v *Value[Q]) Reset() {
 	var none Q
-	v.typed, v.text, v.given, v.bare = none, "", false, false
+	v.typed, v.text, v.more, v.given, v.bare = none, "", nil, false, false
 }
 
 // String returns the words typed.

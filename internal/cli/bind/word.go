@@ -56,6 +56,9 @@ func (t *Text) Set(text string) error {
 	if strings.TrimSpace(text) == "" {
 		return fault.Refuse("no name; allowed: a name")
 	}
+	if t.given {
+		return twice(*t.to, text)
+	}
 	*t.to, t.given = text, true
 	return nil
 }
@@ -120,6 +123,9 @@ func (c *Choice[T]) Options() []string {
 
 // Set takes one of the words.
 func (c *Choice[T]) Set(text string) error {
+	if c.given {
+		return twice(c.word, text)
+	}
 	for _, o := range c.options {
 		if strings.EqualFold(text, o.Word) {
 			*c.to, c.word, c.given = o.Means, o.Word, true
@@ -151,12 +157,13 @@ type Whole struct {
 	to      *int
 	initial int
 	what    string
+	given   bool
 }
 
 // Count binds a whole number. Its present value, 0 for none, stays until one is typed; what
 // names the counted thing in a refusal.
 func Count(b *Set, to *int, name, usage, what string) *Whole {
-	w := &Whole{to, *to, what}
+	w := &Whole{to: to, initial: *to, what: what}
 	b.flags.Var(w, name, usage)
 	return w
 }
@@ -167,12 +174,15 @@ func (w *Whole) Set(text string) error {
 	if err != nil || n == 0 || n > 1000 {
 		return fault.Refuse("not a %s; allowed: 1 to 1000", w.what)
 	}
-	*w.to = int(n)
+	if w.given {
+		return twice(w.String(), text)
+	}
+	*w.to, w.given = int(n), true
 	return nil
 }
 
 // Reset takes back what was typed.
-func (w *Whole) Reset() { *w.to = w.initial }
+func (w *Whole) Reset() { *w.to, w.given = w.initial, false }
 
 // String returns the number in force.
 func (w *Whole) String() string {

@@ -16,7 +16,12 @@ import (
 // Reading goes from the mark on the glass to the strength.
 func Reading(v show.View, r brine.ReadingResult) []report.Step {
 	p := begin(v)
-	p.strength(p.sample(r.Sample), r)
+	if len(r.Singles) > 0 {
+		p.samples(r)
+	} else {
+		p.strength(p.sample(r.Sample), r)
+	}
+	p.budget(r)
 	return p.Steps()
 }
 
@@ -25,11 +30,21 @@ func (p sheet) sample(s brine.Sample) working.Term {
 	i := s.Instrument
 	cal := quantity.Temperature(i.Calibration)
 	mark, _ := i.Density(s.Reading, i.Calibration)
-	if !i.Scale.Floats() {
-		return p.Read("Density of the sample", "as weighed", p.Density(quantity.Density(s.Reading)))
+	if i.Offset != 0 {
+		p.Step("Reading of a true instrument", "reading - what it shows too much", p.Unit(s.Shown()),
+			p.plain(s.Shown()), p.plain(i.Scale.Quantity(i.Offset)))
 	}
-	term := p.Read(p.Say("Density for which the mark %v was made", s.Shown()), p.Say("from the scale, at its %v", cal), p.Density(quantity.Density(mark)))
+	if !i.Scale.Floats() {
+		return p.Read("Density of the sample", "as weighed", p.Density(quantity.Density(s.Reading-i.Offset)))
+	}
+	term := p.Read(p.Say("Density for which the mark %v was made", i.Scale.Quantity(s.Reading-i.Offset)), p.Say("from the scale, at its %v", cal), p.Density(quantity.Density(mark)))
 	return p.Step("Density of the sample", "density of the mark / size of the glass", term.Unit(), term, p.glass(s.Temperature, cal))
+}
+
+// plain is a quantity as a term.
+func (p sheet) plain(q quantity.Quantity) working.Term {
+	shown := q.In(p.System)
+	return working.Number(shown.Value, shown.Unit)
 }
 
 // glass is the size of a hydrometer in the sample. The rule for it is stated in the units
@@ -83,7 +98,7 @@ func Expected(v show.View, i gauge.Instrument, w quantity.Strength, t quantity.T
 	cal := quantity.Temperature(i.Calibration)
 	mark := p.Step("Density of the mark at which the hydrometer floats", "density x size of the glass", density.Unit(), density, p.glass(t, cal))
 	if reading, ok := i.Reading(float64(p.DensityOf(mark)), i.Calibration); ok {
-		p.Tell("Reading to expect", p.Say("the mark that was made for that density, at its %v", cal), p.Say("%v", i.Scale.Quantity(reading)))
+		p.Tell("Reading to expect", p.Say("the mark that was made for that density, at its %v", cal), p.Say("%v", p.Marked(i, reading)))
 	}
 	return p.Steps()
 }

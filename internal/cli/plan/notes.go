@@ -57,6 +57,7 @@ func supplyNotes(v show.View, r storm.Request, p storm.Plan) []note {
 			{!l.Clear && l.First.Found, v.Say("%s (%s): %s forms in it at %v, above the low of %v; what the low makes of it, freeze --liquid says.",
 				l.Where, l.Liquid, show.SolidKind(l.First.Solid), show.TemperatureOf(l.First), r.Low)},
 			{l.Fix != nil, fix},
+			{l.Edge, v.Say("Tank %s is on the edge of the band by its last reading (%v) and left out until a finer reading decides.", l.Where, l.Strength)},
 		}...)
 	}
 	return all

@@ -48,6 +48,9 @@ func supplyTable(v show.View, p storm.Plan) report.Table {
 		if l.Fix != nil {
 			needs = report.Word("correction")
 		}
+		if l.Edge {
+			needs = report.Word("a finer reading")
+		}
 		t.Rows = append(t.Rows, []report.Value{
 			report.Word(l.Where), report.Word(l.Liquid), v.Value(l.Usable), strength, v.ShortSolid(l.First), report.Word(show.YesNo(l.Clear)), needs,
 		})

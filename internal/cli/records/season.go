@@ -149,6 +149,7 @@ func seasonFigures(v show.View, r season.Report) []report.Figure {
 	figures := []report.Figure{
 		show.Quiet(v.Figure("made", "Made", r.Total.Made)), show.Quiet(v.Figure("laid", "Laid down", r.Total.Laid)),
 		batchesFigure(v, r), show.Quiet(v.Figure("batches_in_band", "In the band", quantity.Count(r.Judged.In))),
+		show.Quiet(v.Figure("batches_on_edge", "On the edge of the band", quantity.Count(r.Judged.Edge))),
 		v.Figure("salt_used", "Salt used, by the entries", r.Total.Salt), v.Figure("water_used", "Water used", r.Total.Water),
 		v.Figure("salt_laid", "Salt laid down, as NaCl", r.Total.NaCl), v.Figure("chloride_laid", "Chloride laid down", r.Total.Chlorides),
 	}
@@ -166,7 +167,7 @@ func seasonFigures(v show.View, r season.Report) []report.Figure {
 
 func batchesFigure(v show.View, r season.Report) report.Figure {
 	f := v.Figure("batches", "Batches", quantity.Count(len(r.Batches)))
-	f.Value.Text = fmt.Sprintf("%d, of them %d in the band, %d too weak, %d too strong", len(r.Batches), r.Judged.In, r.Judged.Weak, r.Judged.Strong)
+	f.Value.Text = fmt.Sprintf("%d, of them %d in the band, %d on the edge, %d too weak, %d too strong", len(r.Batches), r.Judged.In, r.Judged.Edge, r.Judged.Weak, r.Judged.Strong)
 	return f
 }
 

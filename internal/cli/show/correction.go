@@ -2,6 +2,8 @@ package show
 
 import (
 	"brineyard/internal/brine"
+	"brineyard/internal/gauge"
+	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 )
 
@@ -32,16 +34,27 @@ func (v View) CorrectionFigures(r brine.CorrectRequest, c brine.Correction) []re
 		fits = report.Word("yes")
 		fits.Text = v.Say("yes, the tank holds %v", r.Capacity)
 	}
-	return []report.Figure{
-		QuietUnless(c.DrawOffFirst > 0, v.Figure("draw_off_first", "Draw off first", c.DrawOffFirst)),
-		QuietUnless(c.Additive == brine.AddWater, v.Figure("water_to_add", "Water to add", c.Water)),
-		QuietUnless(c.Additive == brine.AddSalt, v.Figure("salt_to_add", "Salt to add, as delivered", c.Salt)),
-		QuietUnless(c.Additive == brine.AddStock, v.Figure("stock_to_add", "Stock to add", c.Stock)),
+	figures := []report.Figure{QuietUnless(c.DrawOffFirst > 0, v.Figure("draw_off_first", "Draw off first", c.DrawOffFirst))}
+	water := QuietUnless(c.Additive == brine.AddWater, v.Figure("water_to_add", "Water to add", c.Water))
+	salt := QuietUnless(c.Additive == brine.AddSalt, v.Figure("salt_to_add", "Salt to add, as delivered", c.Salt))
+	stock := QuietUnless(c.Additive == brine.AddStock, v.Figure("stock_to_add", "Stock to add", c.Stock))
+	figures = append(figures, ranged(v, water, shareOf(c.Water, c.Share.Low), shareOf(c.Water, c.Share.High))...)
+	figures = append(figures, ranged(v, salt, shareOf(c.Salt, c.Share.Low), shareOf(c.Salt, c.Share.High))...)
+	figures = append(figures, ranged(v, stock, shareOf(c.Stock, c.Share.Low), shareOf(c.Stock, c.Share.High))...)
+	return append(figures,
 		v.Figure("final_volume", "Comes to", c.Final),
 		v.Figure("final_strength", "True strength then", c.Strength),
-		v.Figure("expected_reading", v.Say("Reading then, at %v", r.Temperature), r.Instrument.Scale.Quantity(c.Reading)),
+		v.Figure("expected_reading", v.Say("Reading then, at %v", r.Temperature), v.Marked(r.Instrument, c.Reading)),
 		QuietUnless(r.Capacity > 0, report.Figure{Key: "fits", Label: "Fits the tank", Value: fits}),
-	}
+	)
+}
+
+// shareOf is an amount times a share of it.
+func shareOf[Q ~float64](q Q, share float64) Q { return Q(float64(q) * share) }
+
+// Marked shows what to look for on an instrument, no finer than a glass of its marks is read.
+func (v View) Marked(i gauge.Instrument, reading float64) quantity.Quantity {
+	return v.Sure(i.Scale.Quantity(reading), i.Scale.Quantity(i.Division/2))
 }
 
 // CorrectionNotes say what the figures rest on.

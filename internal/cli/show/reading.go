@@ -9,13 +9,18 @@ import (
 
 // ReadingFigures are what a reading means, for every command that takes one.
 func (v View) ReadingFigures(r brine.ReadingResult) []report.Figure {
-	return []report.Figure{
-		v.Figure("apparent_strength", "Apparent strength", r.Apparent),
-		v.Figure("true_strength", "True strength", r.True),
+	return append(v.StrengthFigures(r),
 		v.Figure("specific_gravity", "Specific gravity, 60/60 F", r.Gravity()),
 		v.Figure("density", v.Say("Density at %v", r.Sample.Temperature), r.Density),
 		v.Figure("salt_per_volume", "Salt in it", r.SaltPerVolume),
-	}
+	)
+}
+
+// StrengthFigures are the strengths that a reading looks like and means.
+func (v View) StrengthFigures(r brine.ReadingResult) []report.Figure {
+	half := quantity.Strength(r.Sure.Half())
+	return append([]report.Figure{v.Figure("apparent_strength", "Apparent strength", v.Sure(r.Apparent, half))},
+		ranged(v, v.Figure("true_strength", "True strength", v.True(r)), r.Range.Low, r.Range.High)...)
 }
 
 // DensityNotes say when densities were asked for outside their fit.

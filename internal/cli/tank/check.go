@@ -48,11 +48,12 @@ func (q *check) Bind(b *bind.Set) {
 // Answer judges the tank.
 func (q *check) Answer(s *run.Session) (run.Reply, error) {
 	r := q.request
-	r.Bed = q.tank.Is.Bed
+	r.Bed, r.VolumeHalf = q.tank.Is.Bed, q.tank.Stick.Half()
 	c, err := brine.Check(r)
 	if err != nil {
 		return run.Reply{}, err
 	}
+	r.Sample = c.Reading.Sample // of several samples, the mean
 	entry := run.ReadingEntry(q.tank.Name, c.Reading)
 	entry.Note = c.Decision.String()
 	reply := run.Reply{
@@ -70,11 +71,16 @@ func (q *check) Answer(s *run.Session) (run.Reply, error) {
 	return reply, nil
 }
 
+// corrects reports whether something is added on the reading.
+func corrects(c brine.CheckResult) bool {
+	return c.Decision == yard.TooWeak || c.Decision == yard.TooStrong
+}
+
 // fix is the correction that is shown: for a tank that may be pumped nothing need be added,
-// and what would bring it to target is a note.
+// and what would bring it to target is a note; on the edge nothing is added on this reading.
 func fix(r brine.CheckRequest, c brine.CheckResult) brine.Correction {
-	if c.Decision == yard.MayPump {
-		return brine.Correction{Final: r.Volume, Strength: c.Reading.True, Reading: r.Sample.Reading}
+	if !corrects(c) {
+		return brine.Correction{Final: r.Volume, Strength: c.Reading.True, Reading: c.Reading.Sample.Reading, Share: brine.Span[float64]{Low: 1, High: 1}}
 	}
 	return c.Correction
 }
@@ -85,9 +91,13 @@ func checkFigures(v show.View, r brine.CheckRequest, c brine.CheckResult) []repo
 		show.Quiet(report.Figure{Key: "decision", Label: "Decision", Value: report.Word(c.Decision.String())}),
 	}
 	for _, f := range v.CorrectionFigures(r.Correction(c), fix(r, c)) {
-		f.Quiet = f.Quiet || c.Decision == yard.MayPump
+		f.Quiet = f.Quiet || !corrects(c)
 		figures = append(figures, f)
 	}
+	figures = append(figures,
+		show.QuietUnless(c.Safe.Additive == brine.AddWater, v.Figure("safe_water", "Water that is safe either way", c.Safe.Water)),
+		show.QuietUnless(c.Safe.Additive == brine.AddSalt, v.Figure("safe_salt", "Salt that is safe either way", c.Safe.Salt)),
+		show.Quiet(v.Figure("safe_volume", "Comes to then", c.Safe.Final)))
 	figures = append(figures, bandFigures(v, r, c)...)
 	figures = append(figures, v.ReadingFigures(c.Reading)...)
 	return append(figures, v.Freezing(c.Reading.Freezing)...)
@@ -106,16 +116,23 @@ func (q *check) words(v show.View, d *report.Document, r brine.CheckRequest, c b
 // checkWorking goes from the reading to the correction, if one is needed.
 func checkWorking(v show.View, r brine.CheckRequest, c brine.CheckResult) []report.Step {
 	steps := derive.Reading(v, c.Reading)
-	if c.Decision == yard.MayPump {
+	switch {
+	case c.Safe.Additive != brine.AnyAdditive:
+		return append(steps, derive.Correct(v, c.SafeFor, c.Safe)...)
+	case !corrects(c):
 		return steps
 	}
 	q := r.Correction(c)
 	steps = append(steps, derive.Correct(v, q, c.Correction)...)
+	steps = append(steps, derive.Amount(v, c.Correction)...)
 	return append(steps, derive.Expected(v, q.Instrument, c.Correction.Strength, q.Temperature)...)
 }
 
 // afterCheck leads on to the pump, or back to the hydrometer.
 func afterCheck(y *yard.Yard, tank string, d yard.Decision) string {
+	if d == yard.OnTheEdge {
+		return "check again, with a finer reading or after stirring; glass checks the instrument."
+	}
 	if d != yard.MayPump {
 		return "correct shows the sum (--working); check again once it is mixed."
 	}
@@ -141,8 +158,8 @@ func storageFor(y *yard.Yard) string {
 // bandFigures are the readings between which this tank may be pumped now. As printed
 // they are rounded inward, so that a reading on either is in the band.
 func bandFigures(v show.View, r brine.CheckRequest, c brine.CheckResult) []report.Figure {
-	low, high := r.Sample.Instrument.Scale.Quantity(c.LowReading), r.Sample.Instrument.Scale.Quantity(c.HighReading)
-	span := v.Figure("low_reading", v.Say("Readings to pump at, at %v", r.Sample.Temperature), low)
+	low, high := v.Marked(r.Sample.Instrument, c.LowReading), v.Marked(r.Sample.Instrument, c.HighReading)
+	span := v.Figure("low_reading", v.Say("Readings to pump at, at %v", c.Reading.Temperature), low)
 	span.Value.Text = v.Inward(low, 1) + " to " + v.Inward(high, -1)
 	return []report.Figure{
 		show.Quiet(v.Figure("target", "Target", r.Band.Target)),
@@ -161,6 +178,9 @@ func checkVerdict(v show.View, r brine.CheckRequest, c brine.CheckResult, source
 	if c.Decision == yard.MayPump {
 		return v.Say("Pump: %s, within %v to %v.", finding, r.Band.Low, r.Band.High)
 	}
+	if c.Decision == yard.OnTheEdge {
+		return edgeVerdict(v, r, c, finding)
+	}
 	limit := v.Say("too strong (above %v)", r.Band.High)
 	if c.Decision == yard.TooWeak {
 		limit = v.Say("too weak (below %v)", r.Band.Low)
@@ -173,32 +193,75 @@ func checkVerdict(v show.View, r brine.CheckRequest, c brine.CheckResult, source
 		do = v.Say("of its %v%s %s", r.Volume, source, v.CorrectionSteps(c.Correction))
 	}
 	return v.Say("Do not pump: %s, %s; %s, mix, and look for %v on %s at %v.",
-		finding, limit, do, r.Sample.Instrument.Scale.Quantity(c.ReadingWanted),
-		r.Sample.Instrument.Scale.Words(), r.Sample.Temperature)
+		finding, limit, do, v.Marked(r.Sample.Instrument, c.ReadingWanted),
+		r.Sample.Instrument.Scale.Words(), c.Reading.Temperature)
+}
+
+// edgeVerdict says that the reading does not decide, what does, and what is safe either way.
+func edgeVerdict(v show.View, r brine.CheckRequest, c brine.CheckResult, finding string) string {
+	limit := v.Say("just below %v", r.Band.Low)
+	if c.Best == yard.TooStrong {
+		limit = v.Say("just above %v", r.Band.High)
+	}
+	text := v.Say("On the edge: %s, %s, so this reading does not decide. Add nothing on it: a finer or a second instrument does, or a weighed sample", finding, limit)
+	if c.Safe.Additive == brine.AnyAdditive {
+		return text + "."
+	}
+	if r.Bed > 0 && c.Safe.Additive == brine.AddSalt {
+		return text + "; over its bed, circulate and read again."
+	}
+	return text + v.Say("; safe either way: %s.", v.CorrectionSteps(c.Safe))
 }
 
 // finding states the true strength, with a warning where the reading misleads.
 func finding(v show.View, r brine.CheckRequest, c brine.CheckResult) string {
-	if c.Misled() {
-		return v.Say("%s's %v looks %s, but at %v it is %v true", r.Sample.Instrument.Scale.Words(),
-			r.Sample.Shown(), naiveWords[c.Naive], r.Sample.Temperature, strengthBeside(v, c.Reading.True, r.Band))
+	span := ""
+	if !c.Reading.Sure.Exact() {
+		span = v.Say(" (%s)", v.TrueRange(c.Reading))
 	}
-	return v.Say("%v true strength at %v", strengthBeside(v, c.Reading.True, r.Band), r.Sample.Temperature)
+	switch {
+	case len(c.Reading.Singles) > 0:
+		return v.Say("%v true strength%s, the mean of %d samples", strengthBeside(v, c, r.Band), span, len(c.Reading.Singles))
+	case c.Misled():
+		return v.Say("%s's %v looks %s, but at %v it is %v true%s", r.Sample.Instrument.Scale.Words(),
+			r.Sample.Shown(), naiveWords[c.Naive], r.Sample.Temperature, strengthBeside(v, c, r.Band), span)
+	}
+	return v.Say("%v true strength%s at %v", strengthBeside(v, c, r.Band), span, r.Sample.Temperature)
 }
 
-// strengthBeside shows a strength with as many digits as tell it from the ends of
-// the band.
-func strengthBeside(v show.View, w quantity.Strength, b yard.Band) string {
+// strengthBeside shows the strength with the digits that are known of it; where the decision is sure, with
+// as many as tell it from the ends of the band.
+func strengthBeside(v show.View, c brine.CheckResult, b yard.Band) string {
+	w, shown := c.Reading.True, v.True(c.Reading).In(v.System)
 	for _, end := range []quantity.Strength{b.Low, b.High} {
-		if w != end && w.In(v.System).Digits() == end.In(v.System).Digits() {
+		if c.Reading.Sure.Exact() && w != end && shown.Digits() == end.In(v.System).Digits() {
 			return strconv.FormatFloat(100*float64(w), 'f', 4, 64) + "%"
 		}
 	}
-	return w.In(v.System).String()
+	return shown.String()
+}
+
+// crossesNote says what a tank that is pumped may cost at the end of the range that lies outside the band.
+func crossesNote(v show.View, r brine.CheckRequest, c brine.CheckResult) string {
+	half := quantity.Strength(c.Reading.Sure.Half())
+	switch {
+	case r.Band.Judge(c.Reading.Range.Low) == yard.TooWeak:
+		if weak, err := brine.FirstSolid(c.Reading.Range.Low); err == nil && weak.Found {
+			return v.Say("It may be as weak as %v: then the first %s comes at %v.", v.Sure(c.Reading.Range.Low, half), show.SolidKind(weak.Solid), show.TemperatureOf(weak))
+		}
+	case r.Band.Judge(c.Reading.Range.High) == yard.TooStrong:
+		if strong, err := brine.FirstSolid(c.Reading.Range.High); err == nil && strong.Found {
+			return v.Say("It may be as strong as %v: then the first %s comes at %v.", v.Sure(c.Reading.Range.High, half), show.SolidKind(strong.Solid), show.TemperatureOf(strong))
+		}
+	}
+	return ""
 }
 
 func checkNotes(v show.View, r brine.CheckRequest, c brine.CheckResult) []string {
 	var notes []string
+	if c.Decision == yard.MayPump {
+		notes = append(notes, show.Said(crossesNote(v, r, c))...)
+	}
 	if c.Decision == yard.MayPump && c.Correction.Additive != brine.AnyAdditive {
 		notes = append(notes, v.Say("It need not be exactly %v; that would take: %s.", r.Band.Target, v.CorrectionSteps(c.Correction)))
 	}
@@ -207,11 +270,11 @@ func checkNotes(v show.View, r brine.CheckRequest, c brine.CheckResult) []string
 		notes = append(notes, v.Say("As it stands the first %s comes at %v; on target nothing forms above %v.",
 			show.SolidKind(first.Solid), show.TemperatureOf(first), show.TemperatureOf(target)))
 	}
-	if r.Bed > 0 && c.Decision != yard.MayPump {
+	if r.Bed > 0 && corrects(c) {
 		notes = append(notes, v.Say("A bed of about %v of salt is kept in this tank: circulate and read again before adding anything, since it goes on dissolving.", r.Bed))
 	}
-	if c.Decision == yard.MayPump && r.With != brine.AnyAdditive {
-		notes = append(notes, "Nothing need be added, so --with was left aside.")
+	if !corrects(c) && r.With != brine.AnyAdditive {
+		notes = append(notes, "Nothing is added on this reading, so --with was left aside.")
 	}
 	if c.Reading.Clamped {
 		notes = append(notes, v.Say("The reading lies just beyond what brine at %v can show; it was taken as %v.", r.Sample.Temperature, c.Reading.True))

@@ -8,7 +8,9 @@ import (
 	"brineyard/internal/cli/derive"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/show"
+	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/sure"
 )
 
 var correctCommand = run.Command{
@@ -43,11 +45,13 @@ func (q *correct) Bind(b *bind.Set) {
 	q.reading.BindStrength(b, &r.Strength, &q.sample, q.tank.Strength())
 	b.Then(func(*bind.Scope) (err error) {
 		r.Temperature, r.Instrument, q.read = q.sample.Temperature, q.sample.Instrument, nil
+		r.Sure, r.VolumeHalf = sure.Budget{}, q.tank.Stick.Half()
 		if !q.reading.Given() {
+			r.Sure = q.tank.Sureness(r.Strength)
 			return nil
 		}
 		read, err := brine.Reading(q.sample)
-		q.read, r.Strength = &read, read.True
+		q.read, r.Strength, r.Temperature, r.Sure = &read, read.True, read.Temperature, read.Sure
 		return err
 	})
 }
@@ -95,6 +99,7 @@ func (q *correct) working(v show.View, c brine.Correction) (steps []report.Step)
 		steps = derive.Reading(v, *q.read)
 	}
 	steps = append(steps, derive.Correct(v, q.request, c)...)
+	steps = append(steps, derive.Amount(v, c)...)
 	return append(steps, derive.Expected(v, q.request.Instrument, c.Strength, q.request.Temperature)...)
 }
 
@@ -103,10 +108,7 @@ func correctFigures(v show.View, r brine.CorrectRequest, c brine.Correction, rea
 	if read == nil {
 		return figures
 	}
-	return append([]report.Figure{
-		v.Figure("apparent_strength", "Apparent strength", read.Apparent),
-		v.Figure("true_strength", "True strength", read.True),
-	}, figures...)
+	return append(v.StrengthFigures(*read), figures...)
 }
 
 func (q *correct) verdict(v show.View, r brine.CorrectRequest, c brine.Correction) string {
@@ -114,12 +116,12 @@ func (q *correct) verdict(v show.View, r brine.CorrectRequest, c brine.Correctio
 	if volume == strength {
 		volume = ""
 	}
-	has := v.Say("%v%s at %v%s", r.Volume, volume, r.Strength, strength)
+	has := v.Say("%v%s at %v%s", r.Volume, volume, v.Sure(r.Strength, quantity.Strength(r.Sure.Half())), strength)
 	if c.Additive == brine.AnyAdditive {
 		return v.Say("Add nothing: %s is on target.", has)
 	}
 	steps := v.CorrectionSteps(c)
 	return v.Say("%s: %s becomes %v at %v, and %s shows %v at %v.",
 		strings.ToUpper(steps[:1])+steps[1:], has, c.Final, c.Strength,
-		r.Instrument.Scale.Words(), r.Instrument.Scale.Quantity(c.Reading), r.Temperature)
+		r.Instrument.Scale.Words(), v.Marked(r.Instrument, c.Reading), r.Temperature)
 }

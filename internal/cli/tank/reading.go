@@ -2,6 +2,7 @@ package tank
 
 import (
 	"math"
+	"strconv"
 
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/bind"
@@ -53,28 +54,50 @@ func (q *reading) Answer(s *run.Session) (run.Reply, error) {
 // readingVerdict names the true strength and by how much the scale misleads.
 func readingVerdict(v show.View, r brine.ReadingResult) string {
 	name, shown, t := r.Sample.Instrument.Scale.Words(), r.Sample.Shown(), r.Sample.Temperature
-	off := printedPercent(r.Apparent) - printedPercent(r.True)
+	off := printedPercent(v, r.Apparent, r) - printedPercent(v, r.True, r)
 	way := "high"
 	if off < 0 {
 		way = "low"
 	}
 	switch {
+	case len(r.Singles) > 0:
+		return v.Say("True strength %s: the mean of %d samples.", strengthIn(v, r), len(r.Singles))
 	case r.Clamped && r.True > 0:
 		return v.Say("Saturated brine, true strength %v: at %v nothing stronger can be, though %s shows %v.", r.True, t, name, shown)
 	case r.Clamped:
 		return v.Say("Fresh water: at %v nothing weaker can be, though %s shows %v.", t, name, shown)
-	case math.Abs(off) < 0.05:
-		return v.Say("True strength %v: %s's %v reads true at %v.", r.True, name, shown, t)
-	case r.Sample.Instrument.Scale == gauge.PercentSalt:
-		return v.Say("True strength %v: at %v %s's %v reads %.2f too %s.", r.True, t, name, shown, math.Abs(off), way)
+	case math.Abs(off) < 0.05 && r.Sample.Instrument.Offset == 0:
+		return v.Say("True strength %s: %s's %v reads true at %v.", strengthIn(v, r), name, shown, t)
+	case r.Sample.Instrument.Scale == gauge.PercentSalt && r.Sample.Instrument.Offset == 0:
+		return v.Say("True strength %s: at %v %s's %v reads %s too %s.", strengthIn(v, r), t, name, shown, offBy(v, off, r), way)
 	}
-	return v.Say("True strength %v: %s's %v would be %v without the thermometer, but at %v that is %.2f too %s.",
-		r.True, name, shown, r.Apparent, t, math.Abs(off), way)
+	return v.Say("True strength %s: %s's %v would be %v without the thermometer, but at %v that is %s too %s.",
+		strengthIn(v, r), name, shown, v.Sure(r.Apparent, quantity.Strength(r.Sure.Half())), t, offBy(v, off, r), way)
+}
+
+// strengthIn shows the strength with its range, where it has one.
+func strengthIn(v show.View, r brine.ReadingResult) string {
+	if r.Sure.Exact() {
+		return v.Say("%v", v.True(r))
+	}
+	return v.Say("%v (%s)", v.True(r), v.TrueRange(r))
 }
 
 // printedPercent is a strength in percent as it is printed, so that a difference in
 // a sentence is that of the numbers in it.
-func printedPercent(w quantity.Strength) float64 { return math.Round(1e4*float64(w)) / 100 }
+func printedPercent(v show.View, w quantity.Strength, r brine.ReadingResult) float64 {
+	digits := v.Sure(w, quantity.Strength(r.Sure.Half())).In(v.System).Digits()
+	x, err := strconv.ParseFloat(digits, 64)
+	if err != nil {
+		return 100 * float64(w)
+	}
+	return x
+}
+
+// offBy shows a difference of two printed strengths, with their digits.
+func offBy(v show.View, off float64, r brine.ReadingResult) string {
+	return v.Sure(quantity.Strength(math.Abs(off)/100), quantity.Strength(r.Sure.Half())).In(v.System).Digits()
+}
 
 // readingNotes say what to know of a reading.
 func readingNotes(v show.View, r brine.ReadingResult) []string {

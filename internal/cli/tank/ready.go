@@ -34,6 +34,7 @@ var readyCommand = run.Command{
 type readyAt struct {
 	request    ready.Request
 	instrument gauge.Instrument
+	degrees    gauge.Thermometer
 	temp       quantity.Temperature
 	allAt      *bind.Value[quantity.Temperature] // types temp
 	clock      bool                              // times are of day
@@ -51,7 +52,7 @@ func (q *readyAt) Bind(b *bind.Set) {
 	b.Says(fault.FieldReading, "the readings")
 	q.allAt = bind.Of(b, bind.Temperature, &q.temp, "temp", "temperature of the samples that carry none", bind.InWords[quantity.Temperature]("the readings"))
 	bind.OneOf(b, &scale, "by", "instrument: hydrometer, sg, salometer, baume or weigh", options[0].Word, options...)
-	bind.Calibration(b, &q.instrument, func() gauge.Scale { return scale })
+	bind.InstrumentOf(b, &q.instrument, &q.degrees, func() gauge.Scale { return scale })
 	b.Then(q.samples)
 }
 
@@ -76,7 +77,7 @@ func (q *readyAt) samples(s *bind.Scope) error {
 
 // timed reads TIME=READING or TIME=READING@TEMPERATURE.
 func (q *readyAt) timed(text string, sys quantity.System) (out ready.TimedSample, clock bool, err error) {
-	out.Sample = brine.Sample{Instrument: q.instrument, Temperature: q.temp}
+	out.Sample = brine.Sample{Instrument: q.instrument, Thermometer: q.degrees, Temperature: q.temp}
 	when, what, ok := strings.Cut(text, "=")
 	if !ok {
 		return out, false, fault.Refuse("%s: not a reading with its time; allowed: like 10:05=12%% or 20=12%%", words.Quoted(text))
@@ -96,6 +97,7 @@ func (q *readyAt) timed(text string, sys quantity.System) (out ready.TimedSample
 	case !q.allAt.Given():
 		return out, false, fault.Refuse("%s: no temperature; allowed: --temp for all, or one behind the reading, like 10:05=12%%@45F", words.Quoted(text))
 	}
+	out.Sample.Temperature = q.degrees.True(out.Sample.Temperature)
 	return out, clock, nil
 }
 
@@ -123,7 +125,10 @@ func readyFigures(v show.View, r ready.Request, out ready.Result, clock bool) []
 		timeFigure("target_time", v.Say("Reaches %v", r.Band.Target), out.Target, out.Reaches, clock),
 		timeFigure("too_strong_time", v.Say("Above %v", r.Band.High), out.TooStrong, out.Passes, clock),
 		{Key: "look_time", Label: "Look again", Value: show.TimeValue(out.Look, clock)},
-		v.Figure("strength_now", "Strength at the last reading, fitted", out.Now),
+		v.Figure("strength_now", "Strength at the last reading, fitted", v.Sure(out.Now, quantity.Strength(out.Newest.Sure.Half()))),
+		show.Quiet(v.Figure("true_strength", "True strength of the last reading", out.Newest.True)),
+		show.Quiet(v.Figure("true_strength_low", "True strength of the last reading, low end", out.Newest.Range.Low)),
+		show.Quiet(v.Figure("true_strength_high", "True strength of the last reading, high end", out.Newest.Range.High)),
 		v.Figure("saturation", "Saturation", out.Saturation),
 		show.QuietUnless(out.Rate.Value > 0, report.Figure{Key: "rate", Label: "Rate of approach", Value: rateValue(out.Rate.Value,
 			v.Say("%.3g a minute (%.3g to %.3g)", 60*out.Rate.Value, 60*out.Rate.Low, 60*out.Rate.High))}),
@@ -178,13 +183,15 @@ func timeFigure(key, label string, span ready.Span, ok, clock bool) report.Figur
 
 // readyVerdict is one sentence: when, or why not.
 func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) string {
-	newest := out.Strengths[len(out.Strengths)-1]
+	newest := v.True(out.Newest)
 	at := func(seconds float64) string { return show.ClockText(quantity.Duration(seconds), clock) }
 	switch out.Finding {
 	case ready.ReadAbove:
-		return v.Say("The last reading is %v true, above %v already: stop pumping it over the bed, and check the tank.", newest, r.Band.High)
+		return v.Say("The last reading is %v true (%s), above %v already: stop pumping it over the bed, and check the tank.", newest, v.TrueRange(out.Newest), r.Band.High)
 	case ready.StandsInBand:
-		return v.Say("It stands at %v and does not gain: check the tank.", newest)
+		return v.Say("It stands at %v (%s) and does not gain: check the tank.", newest, v.TrueRange(out.Newest))
+	case ready.StandsOnEdge:
+		return v.Say("It stands at %v (%s), on the edge of %v, and does not gain: check the tank with a finer reading.", newest, v.TrueRange(out.Newest), r.Band.Low)
 	case ready.NoGain:
 		return "It does not gain: look for a bed without salt, debris over it, or a pump that does not move the brine."
 	case ready.TooScattered:
@@ -243,7 +250,7 @@ func readingTable(v show.View, r ready.Request, out ready.Result, clock bool) re
 	}}
 	for i, sample := range r.Samples {
 		t.Rows = append(t.Rows, []report.Value{
-			show.TimeValue(sample.At, clock), v.Value(sample.Sample.Shown()), v.Value(sample.Sample.Temperature), v.Value(out.Strengths[i]),
+			show.TimeValue(sample.At, clock), v.Value(sample.Sample.Shown()), v.Value(sample.Sample.Temperature), v.Value(v.Sure(out.Strengths[i], quantity.Strength(out.Newest.Sure.Half()))),
 		})
 	}
 	return t

@@ -18,6 +18,8 @@ func sections() []section {
 	return []section{
 		{name: "target", read: readTarget},
 		{name: "hydrometer", read: readHydrometer},
+		{name: "glass", names: "glasses", read: readGlass},
+		{name: "thermometer", read: readThermometer},
 		{name: "salt", read: readSalt},
 		{name: "supply", read: readSupply},
 		{name: "pump", read: readPump},
@@ -40,7 +42,7 @@ func (r *reader) read(values map[string]any) *yard.Yard {
 	root, y := &table{r: r, value: values}, &yard.Yard{}
 	root.read(text("name", &y.Name), optional("units", units, &y.Units))
 	r.system = orZero(y.Units) // that of bare numbers below
-	taken := map[string]map[string]bool{"liquids": {}, "tanks": {}, "trucks": {}, "routes": {}, "links": {}}
+	taken := map[string]map[string]bool{"liquids": {}, "tanks": {}, "trucks": {}, "routes": {}, "links": {}, "glasses": {}}
 	for _, s := range sections() {
 		tables := []*table{}
 		if s.names == "" {
@@ -89,7 +91,7 @@ func (t *table) dissolves(key string, s quantity.Strength) {
 
 func readHydrometer(t *table, y *yard.Yard) {
 	t.read(
-		number("calibration", quantity.ParseTemperature, &y.Calibration),
+		calibration(&y.Calibration),
 		day("checked", &y.Checked),
 	)
 }

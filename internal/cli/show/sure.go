@@ -1,0 +1,85 @@
+package show
+
+import (
+	"math"
+
+	"brineyard/internal/brine"
+	"brineyard/internal/quantity"
+	"brineyard/internal/report"
+)
+
+// rounded is a quantity with no more digits than it is known to.
+type rounded struct {
+	quantity.Quantity
+	half quantity.Quantity
+}
+
+// In shows the decimals down to the first digit of what it is unsure by, and none that the quantity does
+// not have.
+func (r rounded) In(sys quantity.System) quantity.Shown {
+	shown, half := r.Quantity.In(sys), math.Abs(r.half.In(sys).Value)
+	if !(half > 0) || math.IsInf(half, 0) || shown.Words != "" {
+		return shown
+	}
+	most := shown.Decimals(finest(shown.Value))
+	decimals := int(math.Ceil(-math.Log10(half) - 1e-9))
+	if decimals = max(0, decimals); decimals < most {
+		shown.Words = quantity.Fixed(shown.Value, decimals)
+	}
+	return shown
+}
+
+// finest is a value of about the same size whose decimals are not 0.
+func finest(x float64) float64 { return math.Trunc(x) + math.Copysign(0.123456, x) }
+
+// Sure shows a quantity with the digits that are known of it, where it is known within half either way.
+func (v View) Sure(q, half quantity.Quantity) quantity.Quantity { return rounded{q, half} }
+
+// Range shows the two ends of a range with one unit: "22.4 to 22.9%".
+func (v View) Range(low, high, half quantity.Quantity) string {
+	from, to := v.Sure(low, half).In(v.System), v.Sure(high, half).In(v.System)
+	if from.Digits() == to.Digits() {
+		return to.String()
+	}
+	return from.Digits() + " to " + to.String()
+}
+
+// True shows the strength behind a reading with the digits that are known of it.
+func (v View) True(r brine.ReadingResult) quantity.Quantity {
+	return v.Sure(r.True, quantity.Strength(r.Sure.Half()))
+}
+
+// TrueRange shows the range of the strength behind a reading.
+func (v View) TrueRange(r brine.ReadingResult) string {
+	return v.Range(r.Range.Low, r.Range.High, quantity.Strength(r.Sure.Half()))
+}
+
+// AmountRange shows the range of the amount that a correction adds.
+func (v View) AmountRange(c brine.Correction) string {
+	switch c.Additive {
+	case brine.AddWater:
+		return rangeOf(v, c.Water, c)
+	case brine.AddStock:
+		return rangeOf(v, c.Stock, c)
+	default:
+		return rangeOf(v, c.Salt, c)
+	}
+}
+
+func rangeOf[Q scalar](v View, q Q, c brine.Correction) string {
+	low, high := shareOf(q, c.Share.Low), shareOf(q, c.Share.High)
+	return v.Range(low, high, (high-low)/2)
+}
+
+// ranged adds its range to the text of a figure, and the ends as figures for programs.
+func ranged[Q scalar](v View, f report.Figure, low, high Q) []report.Figure {
+	half := (high - low) / 2
+	if half > 0 && !v.NumbersOnly && !f.Quiet {
+		f.Value.Text += " (" + v.Range(low, high, half) + ")"
+	}
+	return []report.Figure{
+		f,
+		Quiet(v.Figure(f.Key+"_low", f.Label+", low end", low)),
+		Quiet(v.Figure(f.Key+"_high", f.Label+", high end", high)),
+	}
+}
