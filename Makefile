@@ -65,6 +65,7 @@ fuzz:
 # The journal under many processes, kills and full disks, at full length: minutes.
 endurance:
 	BRINEYARD_ENDURANCE=1 go test -timeout 30m -v -run 'Processes|Kill|Attack|Beginners' ./internal/journal/disk
+	BRINEYARD_ENDURANCE=1 go test -timeout 30m -v -run 'HoldTheTruth|EdgeIsSeldom' ./internal/brine
 
 # What a change has to be clean of.
 lint:
