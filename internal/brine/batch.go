@@ -10,6 +10,7 @@ import (
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
+	"brineyard/internal/sure"
 	"brineyard/internal/yard"
 )
 
@@ -20,10 +21,14 @@ type BatchRequest struct {
 	HeelVolume   quantity.Volume   // of brine that stands in the tank already
 	HeelStrength quantity.Strength
 	HeelTemp     quantity.Temperature
-	WaterTemp    quantity.Temperature // of the fresh water and the salt
-	RockSalt     yard.RockSalt
-	Bed          quantity.Mass // salt, as delivered, to be left undissolved
-	Supply       quantity.Flow // of fresh water; 0 when not known
+	// HeelVolumeHalf is how far HeelVolume may be off either way, spread evenly, and HeelSure what makes
+	// HeelStrength unsure.
+	HeelVolumeHalf quantity.Volume
+	HeelSure       sure.Budget
+	WaterTemp      quantity.Temperature // of the fresh water and the salt
+	RockSalt       yard.RockSalt
+	Bed            quantity.Mass // salt, as delivered, to be left undissolved
+	Supply         quantity.Flow // of fresh water; 0 when not known
 	// PumpOff is what is taken out each time; 0 for all but the heel.
 	PumpOff quantity.Volume
 	// BedCapacity is the salt that the floor holds; 0 when not known.

@@ -9,6 +9,7 @@ import (
 	"brineyard/internal/fault/faulttest"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/sure"
 	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
@@ -256,4 +257,36 @@ func TestBatchAtSaturation(t *testing.T) {
 	r.WaterTemp = quantity.Celsius(low)
 	_, err = NewBatch(r)
 	faulttest.RequireRefusal(t, err, fault.FieldTarget, "where brine is saturated at 26.43%; allowed: up to that")
+}
+
+// What a stick leaves open of a heel is water that need not be added, and salt: worked out again at the ends.
+func TestRangeOfABatch(t *testing.T) {
+	r := BatchRequest{
+		Volume: 1000 * quantity.Gallon, Target: 0.233, HeelVolume: 120 * quantity.Gallon, HeelStrength: 0.22,
+		HeelTemp: quantity.Fahrenheit(50), WaterTemp: quantity.Fahrenheit(50), RockSalt: yard.PureSalt(), Instrument: gauge.PercentGlass(),
+		HeelVolumeHalf: 6 * quantity.Gallon,
+	}
+	b, err := NewBatch(r)
+	require.NoError(t, err)
+	span, err := r.Range(b)
+	require.NoError(t, err)
+	low, high := r, r
+	low.HeelVolume -= 0.95 * r.HeelVolumeHalf
+	high.HeelVolume += 0.95 * r.HeelVolumeHalf
+	most, err := NewBatch(low)
+	require.NoError(t, err)
+	least, err := NewBatch(high)
+	require.NoError(t, err)
+	require.InDelta(t, float64(most.Water), float64(span.Water.High), 1e-4*float64(most.Water))
+	require.InDelta(t, float64(least.Water), float64(span.Water.Low), 1e-4*float64(most.Water))
+	require.InDelta(t, float64(most.SaltToLoad), float64(span.Salt.High), 1e-4*float64(most.SaltToLoad))
+
+	r.HeelVolumeHalf, r.HeelSure = 0, sure.Budget{Mixing: 0.0024}
+	span, err = r.Range(b)
+	require.NoError(t, err)
+	low = r
+	low.HeelStrength -= 0.0024
+	weak, err := NewBatch(low)
+	require.NoError(t, err)
+	require.InDelta(t, float64(weak.SaltToLoad), float64(span.Salt.High), 1e-4*float64(weak.SaltToLoad))
 }

@@ -57,7 +57,7 @@ func ask(w wild.Wild, judge func(what string, err error)) {
 	_, err = KeepClear(blend, ice)
 	judge("keep clear", err)
 	_, err = Store(StoreRequest{
-		Lots: []Lot{{1, w.Liquid()}, {volume, w.Liquid()}}, Temperature: w.Temperature(), Target: w.Strength(), With: w.Strength(), Instrument: w.Instrument(),
+		Lots: []Lot{{Volume: 1, Liquid: w.Liquid(), StrengthHalf: 0.003}, {Volume: volume, Liquid: w.Liquid(), VolumeHalf: volume / 50}}, Temperature: w.Temperature(), Target: w.Strength(), With: w.Strength(), Instrument: w.Instrument(),
 	})
 	judge("store", err)
 }

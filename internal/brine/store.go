@@ -2,11 +2,14 @@ package brine
 
 import (
 	"cmp"
+	"math"
 
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
+	"brineyard/internal/sure"
 	"brineyard/internal/yard"
 )
 
@@ -14,6 +17,10 @@ import (
 type Lot struct {
 	Volume quantity.Volume
 	Liquid balance.Liquid
+	// VolumeHalf is how far Volume may be off either way, spread evenly, and StrengthHalf the half-width
+	// of the range of a brine's strength; 0 where nothing was measured.
+	VolumeHalf   quantity.Volume
+	StrengthHalf quantity.Strength
 }
 
 // StoreRequest asks what lots make together, the first being what the tank holds.
@@ -43,6 +50,10 @@ type StoreResult struct {
 	Cold    balance.Cold
 	Reading float64
 	OnScale bool
+	// Sure is what makes the strength of plain salt brine unsure, in mass fraction, and Range the
+	// strengths that hold the true one 95 times in 100.
+	Sure  sure.Budget
+	Range Span[quantity.Strength]
 	// Fits is false when the volume is above a known capacity.
 	Fits bool
 	// Each is the state after each batch, when that was asked.
@@ -81,7 +92,48 @@ func Store(r StoreRequest) (StoreResult, error) {
 			}
 		}
 	}
+	if err := out.spread(r); err != nil {
+		return StoreResult{}, err
+	}
 	return out, out.describe(r)
+}
+
+// spread finds how well the strength of the mix is known: each lot's strength goes in by its share of the
+// weight, and its volume by how far it lies from the mix.
+func (s *StoreResult) spread(r StoreRequest) error {
+	w, plain := s.Now.Liquid.Strength()
+	s.Range = Span[quantity.Strength]{Low: w, High: w}
+	if !plain {
+		return nil
+	}
+	all := s.Now.Volume.Mass(s.Density)
+	for i, lot := range r.Lots {
+		rho, err := lot.Liquid.Density(r.Temperature)
+		own, brine := lot.Liquid.Strength()
+		if err != nil || !brine {
+			return err
+		}
+		times := quantity.Mass(1)
+		if i == len(r.Lots)-1 {
+			times = quantity.Mass(max(1, r.Batches))
+		}
+		share := float64(times * lot.Volume.Mass(rho) / all)
+		s.Sure.Mixing = math.Hypot(s.Sure.Mixing, share*float64(lot.StrengthHalf))
+		off := share * float64(lot.VolumeHalf/lot.Volume) * math.Abs(float64(own-w))
+		s.Sure = s.Sure.And(sure.Part{Name: PartStick, Half: off})
+	}
+	s.Range = around(w, quantity.Strength(s.Sure.Half()), 0, solution.MaxSolute)
+	return nil
+}
+
+// Volumes is the range of the mix's volume, as far as a stick leaves that of the lots open.
+func (s StoreResult) Volumes(r StoreRequest) (low, high quantity.Volume) {
+	var stick sure.Budget
+	for _, lot := range r.Lots {
+		stick = stick.And(sure.Part{Name: PartStick, Half: float64(lot.VolumeHalf)})
+	}
+	half := quantity.Volume(stick.Half())
+	return s.Now.Volume - half, s.Now.Volume + half
 }
 
 // take notes what stands in the tank.
@@ -131,6 +183,7 @@ func (r StoreRequest) Correction(s StoreResult) CorrectRequest {
 	return CorrectRequest{
 		Volume: s.Now.Volume, Strength: strength, Target: r.Target, Temperature: r.Temperature,
 		Capacity: r.Capacity, With: AddStock, Stock: r.With, RockSalt: yard.PureSalt(), Instrument: r.Instrument,
+		Sure: s.Sure, VolumeHalf: r.Lots[0].VolumeHalf,
 	}
 }
 

@@ -19,7 +19,7 @@ func storing(lots ...Lot) StoreRequest {
 }
 
 func gallons(v float64, s quantity.Strength) Lot {
-	return Lot{quantity.Volume(v) * quantity.Gallon, balance.SaltBrine(s)}
+	return Lot{Volume: quantity.Volume(v) * quantity.Gallon, Liquid: balance.SaltBrine(s)}
 }
 
 // Common practice, no source: one 500-gallon batch at 25 % moves 20,000 gallons of
@@ -88,8 +88,8 @@ func TestStoreCorrectionReachesTarget(t *testing.T) {
 	require.NoError(t, err)
 	c := out.Correction
 	require.Positive(t, c.DrawOffFirst)
-	left := Lot{6000*quantity.Gallon - c.DrawOffFirst, balance.SaltBrine(0.224)}
-	after, err := Store(storing(left, Lot{c.Stock, balance.SaltBrine(0.255)}))
+	left := Lot{Volume: 6000*quantity.Gallon - c.DrawOffFirst, Liquid: balance.SaltBrine(0.224)}
+	after, err := Store(storing(left, Lot{Volume: c.Stock, Liquid: balance.SaltBrine(0.255)}))
 	require.NoError(t, err)
 	s, _ := after.Now.Liquid.Strength()
 	require.InDelta(t, 0.233, float64(s), 1e-12)
@@ -142,7 +142,7 @@ func TestStoreRefusalsInWords(t *testing.T) {
 		to, with     quantity.Strength
 	}{
 		// Chloride of the one drives salt out of the other.
-		{fault.FieldParts, "not all of the mix stays dissolved at 60 F", []Lot{gallons(5000, 0.26), {1, wild.Calcium(0.4)}}, 0, 0},
+		{fault.FieldParts, "not all of the mix stays dissolved at 60 F", []Lot{gallons(5000, 0.26), {Volume: 1, Liquid: wild.Calcium(0.4)}}, 0, 0},
 		{fault.FieldParts, "not all of brine stays dissolved at 60 F", []Lot{gallons(5000, 0.28)}, 0, 0},
 		{fault.FieldTarget, "allowed: 0% to 26.39% (saturated)", []Lot{gallons(6000, 0.23)}, 0.28, 0.29},
 		{fault.FieldWith, "allowed: stock above 24%", []Lot{gallons(6000, 0.23)}, 0.24, 0.235},
@@ -176,4 +176,28 @@ func TestStoreBatchesOfTheLastLot(t *testing.T) {
 	out, err = Store(full)
 	require.NoError(t, err)
 	require.False(t, out.Fits)
+}
+
+// The range of a mix by hand: 6,000 gal read to 0.24 % and 800 gal of which nothing is open leave 6,000 parts in
+// 6,800 of that, near enough by volume; a stick that is 2 % off moves the mix as far as the first lot lies from
+// it.
+func TestRangeOfAMix(t *testing.T) {
+	tank, batch := gallons(6000, 0.231), gallons(800, 0.25)
+	tank.StrengthHalf = 0.0024
+	out, err := Store(storing(tank, batch))
+	require.NoError(t, err)
+	require.InDelta(t, 0.0024*6000/6800, float64(out.Range.Half()), 0.0024*0.005)
+
+	tank.StrengthHalf, tank.VolumeHalf = 0, tank.Volume/50
+	out, err = Store(storing(tank, batch))
+	require.NoError(t, err)
+	w, _ := out.Now.Liquid.Strength()
+	more := tank
+	more.Volume += tank.VolumeHalf
+	beside, err := Store(storing(more, batch))
+	require.NoError(t, err)
+	there, _ := beside.Now.Liquid.Strength()
+	require.InDelta(t, float64(w-there), float64(out.Range.Half())/0.95, 2e-6)
+	low, high := out.Volumes(storing(tank, batch))
+	require.InDelta(t, 0.95*0.04*float64(tank.Volume), float64(high-low), 1e-9)
 }

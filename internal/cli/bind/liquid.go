@@ -162,7 +162,7 @@ func (s *Scope) Lot(text string) (brine.Lot, error) {
 		if t.Liquid == nil || t.Held() == 0 {
 			return brine.Lot{}, fault.Refuse("%s: neither the journal nor the yard file says that anything stands in that tank; allowed: like 6000gal@23.1%%", words.Quoted(text))
 		}
-		return brine.Lot{Volume: t.Held(), Liquid: *t.Liquid}, nil
+		return brine.Lot{Volume: t.Held(), Liquid: *t.Liquid, StrengthHalf: (t.High - t.Low) / 2}, nil
 	}
 	volume, liquid, strong := text, "", ""
 	if v, l, ok := strings.Cut(text, ":"); ok {

@@ -58,6 +58,20 @@ func Amount(v show.View, c brine.Correction) []report.Step {
 	return p.Steps()
 }
 
+// BatchRange writes what the heel leaves open of a batch's water and salt.
+func BatchRange(v show.View, b brine.Batch, span brine.BatchRange) []report.Step {
+	p := begin(v)
+	if !span.SaltSure.Exact() {
+		off := p.parts(span.SaltSure, func(half float64) working.Term { return p.Of(quantity.Mass(half)) })
+		p.Step("The most salt that it may take", "salt + off", off.Unit(), p.Of(b.SaltToLoad), off)
+	}
+	if !span.WaterSure.Exact() {
+		off := p.parts(span.WaterSure, func(half float64) working.Term { return p.Of(quantity.Volume(half)) })
+		p.Step("The most water that it may take", "water + off", off.Unit(), p.Of(b.Water), off)
+	}
+	return p.Steps()
+}
+
 // parts lists a budget. Errors that are spread evenly are added as chance adds them: the range that holds
 // 95 of 100 sums.
 func (p sheet) parts(b sure.Budget, term func(half float64) working.Term) working.Term {
@@ -65,7 +79,7 @@ func (p sheet) parts(b sure.Budget, term func(half float64) working.Term) workin
 		p.Read("May be off either way, by "+part.Name, "spread evenly", term(part.Half))
 	}
 	if b.Mixing > 0 {
-		p.Read("May be off either way, by how the samples scatter", "95 times in 100", term(b.Mixing))
+		p.Read("May be off either way, by how samples scatter, or by its last reading", "95 times in 100", term(b.Mixing))
 	}
 	if len(b.Parts) == 1 && b.Mixing == 0 {
 		return p.Step("Off either way, 95 times in 100", "0.95 x spread", term(1).Unit(), term(b.Parts[0].Half))

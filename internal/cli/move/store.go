@@ -109,7 +109,7 @@ func (q *store) readLots(s *bind.Scope) error {
 		q.request.Lots, q.from = append(q.request.Lots, lot), append(q.from, from)
 	}
 	if q.stick.Given() {
-		q.request.Lots[0].Volume = q.stick.Result.Volume
+		q.request.Lots[0].Volume, q.request.Lots[0].VolumeHalf = q.stick.Result.Volume, q.stick.Half()
 	}
 	return nil
 }

@@ -18,9 +18,10 @@ func storeFigures(v show.View, r brine.StoreRequest, out brine.StoreResult) []re
 	if now != "" {
 		reading.Label += "," + now
 	}
+	low, high := out.Volumes(r)
+	figures = append(figures, show.Ranged(v, v.Figure("volume", volume, out.Now.Volume), low, high)...)
+	figures = append(figures, strengthFigures(v, "True strength"+now, out)...)
 	figures = append(figures,
-		v.Figure("volume", volume, out.Now.Volume),
-		strengthFigure(v, "True strength"+now, out.Now),
 		v.Figure("density", v.Say("Density at %v", r.Temperature), out.Density),
 		reading,
 		fitsFigure(v, r, out))
@@ -36,21 +37,28 @@ func correctionFigures(v show.View, r brine.StoreRequest, out brine.StoreResult)
 		return nil
 	}
 	c := out.Correction
+	stock := show.Ranged(v, v.Figure("stock_to_add", v.Say("Add of %v", r.With), c.Stock), show.ShareOf(c.Stock, c.Share.Low), show.ShareOf(c.Stock, c.Share.High))
 	return []report.Figure{
 		show.QuietUnless(c.DrawOffFirst > 0, v.Figure("draw_off_first", "Draw off first", c.DrawOffFirst)),
-		v.Figure("stock_to_add", v.Say("Add of %v", r.With), c.Stock),
+		stock[0], stock[1], stock[2],
 		v.Figure("corrected_volume", "Comes to", c.Final),
 		v.Figure("corrected_strength", "True strength then", c.Strength),
 	}
 }
 
-// strengthFigure is the strength of plain salt brine; of another mix it tells the salts.
-func strengthFigure(v show.View, label string, now brine.Stored) report.Figure {
-	w, plain := now.Liquid.Strength()
+// strengthFigures are the strength of plain salt brine, with its range; of another mix they tell the salts.
+func strengthFigures(v show.View, label string, out brine.StoreResult) []report.Figure {
+	w, plain := out.Now.Liquid.Strength()
 	if !plain {
-		return report.Figure{Key: "strength", Label: label, Value: report.Nothing("%", v.CompositionText(now.Liquid))}
+		none := report.Nothing("%", v.CompositionText(out.Now.Liquid))
+		return []report.Figure{
+			{Key: "strength", Label: label, Value: none},
+			show.Quiet(report.Figure{Key: "strength_low", Label: label + ", low end", Value: report.Nothing("%", "none")}),
+			show.Quiet(report.Figure{Key: "strength_high", Label: label + ", high end", Value: report.Nothing("%", "none")}),
+		}
 	}
-	return v.Figure("strength", label, w)
+	f := v.Figure("strength", label, v.Sure(w, out.Range.Half()))
+	return show.Ranged(v, f, out.Range.Low, out.Range.High)
 }
 
 // fitsFigure says whether the tank holds it all, or has to be drawn off first.

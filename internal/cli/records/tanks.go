@@ -76,7 +76,7 @@ func tanksTable(v show.View, y *yard.Yard, now *state.State, clock time.Time) (r
 		if err != nil {
 			return t, err
 		}
-		p := standing.StockPlace(v, "tank", &tank.Stock)
+		p := standing.TankPlace(v, tank)
 		t.Rows = append(t.Rows, []report.Value{report.Word(p.Name), p.Holds, p.Salt, p.Of, first, p.By(), standing.Age(p.Said, clock)})
 	}
 	return t, nil
@@ -85,7 +85,7 @@ func tanksTable(v show.View, y *yard.Yard, now *state.State, clock time.Time) (r
 // readingsTable lists the last reading of each tank beside what the entries made it then.
 func readingsTable(v show.View, now *state.State, clock time.Time) report.Table {
 	t := report.Table{Key: "readings", Title: "Last readings", Columns: []report.Column{
-		{Key: "tank", Label: "Tank"}, {Key: "read", Label: "True"}, {Key: "expected", Label: "By the entries"}, {Key: "drift", Label: "Drift"},
+		{Key: "tank", Label: "Tank"}, {Key: "read", Label: "True"}, {Key: "read_low", Label: "From"}, {Key: "read_high", Label: "To"}, {Key: "expected", Label: "By the entries"}, {Key: "drift", Label: "Drift"},
 		{Key: "by", Label: "By"}, {Key: "age", Label: "Age"},
 	}}
 	for _, tank := range now.Tanks() {
@@ -95,10 +95,10 @@ func readingsTable(v show.View, now *state.State, clock time.Time) report.Table 
 		}
 		expected, drift := report.Nothing("%", "-"), report.Nothing("%", "-")
 		if r.Comparable {
-			expected, drift = v.Value(r.Expected), v.Value(r.True-r.Expected)
+			expected, drift = v.Value(v.Sure(r.Expected, r.Range.Half())), v.Value(v.Sure(r.True-r.Expected, r.Range.Half()))
 		}
-		said := yard.Said{Entry: r.Entry, Time: r.Time}
-		t.Rows = append(t.Rows, []report.Value{report.Word(tank.Name), v.Value(r.True), expected, drift, standing.By(said), standing.Age(said, clock)})
+		said, half := yard.Said{Entry: r.Entry, Time: r.Time}, r.Range.Half()
+		t.Rows = append(t.Rows, []report.Value{report.Word(tank.Name), v.Value(v.Sure(r.True, half)), v.Value(v.Sure(r.Range.Low, half)), v.Value(v.Sure(r.Range.High, half)), expected, drift, standing.By(said), standing.Age(said, clock)})
 	}
 	return t
 }

@@ -38,9 +38,9 @@ func (v View) CorrectionFigures(r brine.CorrectRequest, c brine.Correction) []re
 	water := QuietUnless(c.Additive == brine.AddWater, v.Figure("water_to_add", "Water to add", c.Water))
 	salt := QuietUnless(c.Additive == brine.AddSalt, v.Figure("salt_to_add", "Salt to add, as delivered", c.Salt))
 	stock := QuietUnless(c.Additive == brine.AddStock, v.Figure("stock_to_add", "Stock to add", c.Stock))
-	figures = append(figures, ranged(v, water, shareOf(c.Water, c.Share.Low), shareOf(c.Water, c.Share.High))...)
-	figures = append(figures, ranged(v, salt, shareOf(c.Salt, c.Share.Low), shareOf(c.Salt, c.Share.High))...)
-	figures = append(figures, ranged(v, stock, shareOf(c.Stock, c.Share.Low), shareOf(c.Stock, c.Share.High))...)
+	figures = append(figures, Ranged(v, water, ShareOf(c.Water, c.Share.Low), ShareOf(c.Water, c.Share.High))...)
+	figures = append(figures, Ranged(v, salt, ShareOf(c.Salt, c.Share.Low), ShareOf(c.Salt, c.Share.High))...)
+	figures = append(figures, Ranged(v, stock, ShareOf(c.Stock, c.Share.Low), ShareOf(c.Stock, c.Share.High))...)
 	return append(figures,
 		v.Figure("final_volume", "Comes to", c.Final),
 		v.Figure("final_strength", "True strength then", c.Strength),
@@ -49,8 +49,8 @@ func (v View) CorrectionFigures(r brine.CorrectRequest, c brine.Correction) []re
 	)
 }
 
-// shareOf is an amount times a share of it.
-func shareOf[Q ~float64](q Q, share float64) Q { return Q(float64(q) * share) }
+// ShareOf is an amount times a share of it.
+func ShareOf[Q ~float64](q Q, share float64) Q { return Q(float64(q) * share) }
 
 // Marked shows what to look for on an instrument, no finer than a glass of its marks is read.
 func (v View) Marked(i gauge.Instrument, reading float64) quantity.Quantity {

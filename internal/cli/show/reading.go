@@ -20,7 +20,7 @@ func (v View) ReadingFigures(r brine.ReadingResult) []report.Figure {
 func (v View) StrengthFigures(r brine.ReadingResult) []report.Figure {
 	half := quantity.Strength(r.Sure.Half())
 	return append([]report.Figure{v.Figure("apparent_strength", "Apparent strength", v.Sure(r.Apparent, half))},
-		ranged(v, v.Figure("true_strength", "True strength", v.True(r)), r.Range.Low, r.Range.High)...)
+		Ranged(v, v.Figure("true_strength", "True strength", v.True(r)), r.Range.Low, r.Range.High)...)
 }
 
 // DensityNotes say when densities were asked for outside their fit.

@@ -2,6 +2,7 @@ package show
 
 import (
 	"math"
+	"strings"
 
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
@@ -24,7 +25,9 @@ func (r rounded) In(sys quantity.System) quantity.Shown {
 	most := shown.Decimals(finest(shown.Value))
 	decimals := int(math.Ceil(-math.Log10(half) - 1e-9))
 	if decimals = max(0, decimals); decimals < most {
-		shown.Words = quantity.Fixed(shown.Value, decimals)
+		if shown.Words = quantity.Fixed(shown.Value, decimals); strings.Trim(shown.Words, "-0.") == "" {
+			shown.Words = "0" // nothing is written one way
+		}
 	}
 	return shown
 }
@@ -67,12 +70,12 @@ func (v View) AmountRange(c brine.Correction) string {
 }
 
 func rangeOf[Q scalar](v View, q Q, c brine.Correction) string {
-	low, high := shareOf(q, c.Share.Low), shareOf(q, c.Share.High)
+	low, high := ShareOf(q, c.Share.Low), ShareOf(q, c.Share.High)
 	return v.Range(low, high, (high-low)/2)
 }
 
-// ranged adds its range to the text of a figure, and the ends as figures for programs.
-func ranged[Q scalar](v View, f report.Figure, low, high Q) []report.Figure {
+// Ranged adds its range to the text of a figure, and the ends as figures for programs.
+func Ranged[Q scalar](v View, f report.Figure, low, high Q) []report.Figure {
 	half := (high - low) / 2
 	if half > 0 && !v.NumbersOnly && !f.Quiet {
 		f.Value.Text += " (" + v.Range(low, high, half) + ")"

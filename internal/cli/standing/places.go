@@ -25,9 +25,19 @@ type Place struct {
 func Tanks(v show.View, y *yard.Yard, now *state.State) []Place {
 	var all []Place
 	for _, t := range TanksOf(y, now) {
-		all = append(all, StockPlace(v, "tank", &t.Stock))
+		all = append(all, TankPlace(v, t))
 	}
 	return all
+}
+
+// TankPlace is what stands in a tank: its strength with the digits that its last reading gives.
+func TankPlace(v show.View, t *state.Tank) Place {
+	p := StockPlace(v, "tank", &t.Stock)
+	w, _ := t.Liquid.Strength()
+	if span, plain := t.Range(); plain && t.Sure && t.Mass > 0 {
+		p.Salt = v.Value(v.Sure(w, span.Half()))
+	}
+	return p
 }
 
 // TanksOf lists the tanks of the yard file, then those that entries alone name.

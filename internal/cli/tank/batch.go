@@ -12,6 +12,7 @@ import (
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/sure"
 	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
@@ -109,6 +110,13 @@ func (q *batch) bindHeel(b *bind.Set) {
 	})
 	strength = bind.Of(b, bind.Strength, &r.HeelStrength, "heel-strength", "true strength of the heel; the journal's, else the target unless given",
 		q.heelStrength, bind.DefaultOf(func() quantity.Strength { return r.Target }))
+	b.Then(func(*bind.Scope) error {
+		r.HeelVolumeHalf, r.HeelSure = q.heel.Half(), sure.Budget{}
+		if q.heelStands && !strength.Given() {
+			r.HeelSure = t.Sureness(r.HeelStrength)
+		}
+		return nil
+	})
 	temp = bind.Of(b, bind.Temperature, &r.HeelTemp, "heel-temp", "temperature of the heel; that of the water unless given",
 		bind.DefaultOf(func() quantity.Temperature { return r.WaterTemp }))
 }
@@ -128,15 +136,20 @@ func (q *batch) Answer(s *run.Session) (run.Reply, error) {
 	if err != nil {
 		return run.Reply{}, err
 	}
+	span, err := r.Range(b)
+	if err != nil {
+		return run.Reply{}, err
+	}
 	return run.Reply{
-		Figures: batchFigures(v, r, b),
+		Figures: batchFigures(v, r, b, span),
 		Words: func(d *report.Document) {
 			d.Title, d.Verdict, d.Notes, d.Tables = "Batch", batchVerdict(v, r, b), q.notes(v, b), []report.Table{chargeTable(v, b)}
 			d.Cautions = []string{show.CautionBackflow, show.CautionEntry, show.CautionDrain, show.CautionPump, show.CautionLocal}
 			d.Next = "ready, with two or more timed readings, says when it reaches target."
 		},
 		Working: func() []report.Step {
-			return append(derive.Batch(v, r, b), derive.Expected(v, r.Instrument, r.Target, b.BrineTemp)...)
+			steps := append(derive.Batch(v, r, b), derive.BatchRange(v, b, span)...)
+			return append(steps, derive.Expected(v, r.Instrument, r.Target, b.BrineTemp)...)
 		},
 		Record: &q.record, Entries: []journal.Entry{batchEntry(q.tank.Name, r, b)},
 	}, nil
@@ -151,7 +164,7 @@ func batchEntry(tank string, r brine.BatchRequest, b brine.Batch) journal.Entry 
 }
 
 func batchVerdict(v show.View, r brine.BatchRequest, b brine.Batch) string {
-	makes := v.Say("that makes %v at %v, and the hydrometer shows %v when the brine is at %v.", r.Volume, r.Target, r.Instrument.Scale.Quantity(b.Reading), b.BrineTemp)
+	makes := v.Say("that makes %v at %v, and the hydrometer shows %v when the brine is at %v.", r.Volume, r.Target, v.Marked(r.Instrument, b.Reading), b.BrineTemp)
 	if r.Bed > 0 {
 		return v.Say("For the first charge load %v of salt, of which %v stay as the bed, and add %v of water: %s Each later charge takes %v of salt and %v of water.",
 			b.SaltToLoad, r.Bed, b.Water, makes, b.Recharge, b.RechargeWater)
@@ -159,23 +172,23 @@ func batchVerdict(v show.View, r brine.BatchRequest, b brine.Batch) string {
 	return v.Say("Load %v of salt and add %v of water: %s", b.SaltToLoad, b.Water, makes)
 }
 
-func batchFigures(v show.View, r brine.BatchRequest, b brine.Batch) []report.Figure {
-	return []report.Figure{
-		v.Figure("salt_to_load", "Salt to load, as delivered", b.SaltToLoad),
-		show.QuietUnless(r.Bed > 0, v.Figure("bed", "of which stays on the bed", r.Bed)),
-		v.Figure("water_to_add", "Water to add", b.Water),
+func batchFigures(v show.View, r brine.BatchRequest, b brine.Batch, span brine.BatchRange) []report.Figure {
+	figures := show.Ranged(v, v.Figure("salt_to_load", "Salt to load, as delivered", b.SaltToLoad), span.Salt.Low, span.Salt.High)
+	figures = append(figures, show.QuietUnless(r.Bed > 0, v.Figure("bed", "of which stays on the bed", r.Bed)))
+	figures = append(figures, show.Ranged(v, v.Figure("water_to_add", "Water to add", b.Water), span.Water.Low, span.Water.High)...)
+	return append(figures,
 		v.Figure("salt_dissolved", "NaCl that dissolves", b.SaltDissolved),
 		show.QuietUnless(b.Insolubles > 0, v.Figure("insolubles", "Sludge that it leaves", b.Insolubles)),
 		v.Figure("brine_temp", "Brine temperature when dissolved", b.BrineTemp),
 		v.Figure("cooling", "Cooled by dissolving", b.Cooling),
-		v.Figure("expected_reading", v.Say("Hydrometer then, at %v", b.BrineTemp), r.Instrument.Scale.Quantity(b.Reading)),
+		v.Figure("expected_reading", v.Say("Hydrometer then, at %v", b.BrineTemp), v.Marked(r.Instrument, b.Reading)),
 		fillTime(v, b),
 		v.Onset("first_solid_temp", "First solid", b.FirstSolid),
 		show.Quiet(v.Figure("volume", "Brine in the tank", r.Volume)),
 		show.Quiet(v.Figure("recharge_salt", "Salt for each further batch", b.Recharge)),
 		show.Quiet(v.Figure("recharge_water", "Water for each further batch", b.RechargeWater)),
 		show.Quiet(v.Figure("pumped_off", "Pumped off each time", b.PumpedOff)),
-	}
+	)
 }
 
 // stockNotes say what the journal has of the bed and the pile.
