@@ -160,3 +160,43 @@ func TestEdgeIsSeldom(t *testing.T) {
 	require.Less(t, count[yard.OnTheEdge], batches*15/100)
 	require.Less(t, count[yard.TooWeak]+count[yard.TooStrong], batches/100)
 }
+
+// A test of an instrument says an offset whose range holds the true one: in water below the temperature that the
+// glass is marked for, and in a brine that was weighed to the gram.
+func TestOffsetsHoldTheTruth(t *testing.T) {
+	t.Parallel()
+	for _, scale := range gauge.Scales() {
+		s := simulated{rand.New(rand.NewPCG(5, uint64(scale))), gauge.Instrument{Scale: scale, Calibration: gauge.DefaultCalibration, Division: scale.Division()}, gauge.UsualThermometer(quantity.US), 0}
+		held := map[bool]int{}
+		for range tries() {
+			for _, water := range []bool{true, false} {
+				r, really := s.test(t, water)
+				g, err := CheckGlass(r)
+				require.NoError(t, err)
+				if g.Low() <= really && really <= g.High() {
+					held[water]++
+				}
+			}
+		}
+		for water, n := range held {
+			require.InDelta(t, 0.955, float64(n)/float64(tries()), 0.025, "%s %v", scale.Name(), water)
+		}
+	}
+}
+
+// test is an instrument that shows too much, in water or brine, with what it really shows too much.
+func (s simulated) test(t *testing.T, water bool) (GlassTest, float64) {
+	t.Helper()
+	i := s.instrument
+	i.Offset = s.within(2 * i.Division)
+	r := GlassTest{Sample: Sample{Instrument: s.instrument, Thermometer: s.thermometer}, WeighedTo: 0.001}
+	salt, w, kelvin := 0.303+s.within(0.0005), tapWater*s.Float64(), quantity.Fahrenheit(42+14*s.Float64())
+	if !water {
+		r.Salt, r.Water = 0.303, 1
+		w = salt / (salt + 1 + s.within(0.0005))
+	}
+	reading, ok := i.Reading(float64(balance.BrineDensity(quantity.Strength(w), kelvin)), float64(kelvin))
+	require.True(t, ok)
+	r.Sample.Reading, r.Sample.Temperature = nearest(reading, i.Division), quantity.Fahrenheit(nearest(kelvin.Fahrenheit(), 2))
+	return r, i.Offset
+}

@@ -75,6 +75,8 @@ var refusals = []struct {
 	{"check --volume 500gal --hydrometer 23.3% --temp 41F --record", []string{"--record", "--tank"}},
 	{"check --volume 500gal --hydrometer 23.3% --temp 41F --operator Ash", []string{`--operator "Ash"`, "--record"}},
 	{"check --volume 500gal --hydrometer 23.3% --temp 41F --at 05:40", []string{`--at "05:40"`, "--record"}},
+	{"glass", []string{"no test", "--water", "--ice"}},
+	{"glass --water 0.2%", []string{"--temp is missing"}},
 	{"level", []string{"which tank?", "--tank", "--pile"}},
 	{"level --tank north --yard YARD", []string{"--depth is missing", "--depth 42in", "--table"}},
 	{"level --tank north --depth 200in --yard YARD", []string{`--depth "200in"`, "not so deep", "up to 107 in"}},

@@ -28,7 +28,7 @@ func lastDigit(result string) float64 {
 	return math.Pow(10, math.Floor(math.Log10(math.Abs(x)))-5)
 }
 
-var unitWords = regexp.MustCompile(`(lb/ft3|kg/m3|ft3|m3|lb/gal|kg/L|gal/min|L/min|min|cm|in|gal/mi|gal/acre|gal/ton|lb/mi|L/km|L/ha|L/t|kg/km|mph|km/h|acre|ha|mi|km|gal|lb|kg|L|ft|m|h|%)`)
+var unitWords = regexp.MustCompile(`(lb/ft3|kg/m3|ft3|m3|lb/gal|kg/L|gal/min|L/min|min|cm|in|gal/mi|gal/acre|gal/ton|lb/mi|L/km|L/ha|L/t|kg/km|mph|km/h|acre|ha|mi|km|gal|lb|kg|L|ft|m|h|g|%)`)
 
 // evaluate works out an expression of numbers, + - x / and brackets.
 func evaluate(t *testing.T, text string) float64 {

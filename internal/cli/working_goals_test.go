@@ -53,6 +53,12 @@ var workedCommands = []workedCommand{
 		{figure: "water_to_add", step: "Water to add, by volume", within: sixDigits, of: "volume"},
 		{figure: "fill_time", step: "Time to fill", within: 2 * sixDigits},
 	}},
+	{"glass", (*lines).glass, []goal{
+		{figure: "expected_reading", step: "Reading of a true one", within: 1e-4},
+		{figure: "offset", step: "Shows too much", within: sixDigits, of: "expected_reading", least: 1e-4},
+		{figure: "offset_high", step: "At most", within: sixDigits, of: "expected_reading", least: 1e-4},
+		{figure: "offset_low", step: "At least", within: sixDigits, of: "expected_reading", least: 1e-4, when: known("offset_low")},
+	}},
 	{"level", (*lines).level, []goal{
 		{figure: "volume", step: "Below the level|Liquid", within: sixDigits},
 		{figure: "mass", step: "Weight", within: sixDigits},

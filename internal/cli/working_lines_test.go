@@ -214,6 +214,14 @@ func (d *lines) drill() string {
 }
 
 // level is a tank of the demo yard with a flat floor, or a pile.
+// glass tests one in water below the 60 F that it is marked for, or in a brine.
+func (d *lines) glass() string {
+	if d.IntN(2) == 0 {
+		return "glass --water " + d.number(0.1, 0.6, 2) + "% --temp " + d.number(40, 59, 1) + "F" + d.units()
+	}
+	return "glass --salt " + d.number(280, 320, 0) + "g --water-weight 1000g --temp " + d.number(45, 75, 1) + "F --hydrometer " + d.number(22, 24.5, 1) + "%" + d.units()
+}
+
 func (d *lines) level() string {
 	if d.IntN(2) == 0 {
 		return "level --yard " + demoYard + " --tank " + d.pick("north --depth "+d.number(10, 100, 2)+"in", "mixer --depth "+d.number(25, 110, 1)+"cm", "tote --depth "+d.number(3, 37, 1)+"in --bed "+d.number(5, 60, 0)+"lb") + d.units()

@@ -13,6 +13,7 @@ const (
 	FieldHigh        = "high"
 	FieldWith        = "with"
 	FieldStock       = "stock"
+	FieldSalt        = "salt"
 	FieldPurity      = "purity"
 	FieldMoisture    = "moisture"
 	FieldHeelVolume  = "heel-volume"

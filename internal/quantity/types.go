@@ -157,6 +157,8 @@ var (
 			{names: []string{"kg"}, scale: 1},
 			{names: []string{"ton", "tons"}, scale: float64(shortTon)},
 			{names: []string{"t", "tonne", "tonnes"}, scale: 1000},
+			{names: []string{"g"}, scale: 1e-3},
+			{names: []string{"oz"}, scale: float64(Pound) / 16},
 		},
 	}
 	densityDim = dimension{

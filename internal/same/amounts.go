@@ -49,7 +49,7 @@ var amounts = map[string]amount{
 	"purity": {"strength", 86, 100}, "moisture": {"strength", 0, 6},
 	"nacl": {"strength", 1, 25}, "some-salt": {"strength", 1, 9}, "cacl2": {"strength", 3, 36}, "mgcl2": {"strength", 3, 31}, "kcl": {"strength", 2, 20},
 	"hydrometer": {"strength", 14, 26}, "edge": {"strength", 26, 27}, "sg": {"number", 1.07, 1.195}, "salometer": {"degrees", 40, 97}, "baume": {"degrees", 9, 23.8},
-	"division": {"number", 0.001, 0.6}, "offset": {"number", -0.3, 0.3}, "degrees": {"number", 0.1, 4},
+	"division": {"number", 0.001, 0.6}, "offset": {"number", -0.3, 0.3}, "ice-bath": {"temperature", 28, 36}, "grams-of-water": {"weight", 2, 2.4}, "grams": {"weight", 0.001, 0.01}, "degrees": {"number", 0.1, 4},
 	"weigh": {"density", 8.9, 9.95}, "capacity": {"volume", 900, 6000},
 	"bed": {"weight", 50, 3500}, "salt": {"weight", 50, 6000}, "charge": {"weight", 400, 700}, "charge-water": {"volume", 180, 320}, "pinch": {"weight", 10, 80}, "delivered": {"weight", 10000, 80000},
 	"flow": {"flow", 10, 250}, "rate": {"rate", 12, 70}, "area-rate": {"area-rate", 8, 60}, "speed": {"speed", 6, 40}, "width": {"width", 6, 26},

@@ -123,6 +123,12 @@ var tankCommands = []command{
 		"{named} --strength {record} --to?",
 		"{named} {sample} {record}",
 	}},
+	{name: "glass", share: 3, flags: glasses + "ice water salt water-weight scale-division write", kinds: map[string]string{
+		"ice": "ice-bath", "water": "division", "salt": "charge", "water-weight": "grams-of-water", "scale-division": "grams", "write": "",
+	}, shapes: []string{
+		"--water --temp=50F --glass-division?", "--salt=303g --water-weight=1000g {sample}", "--salt=303g --water-weight=1000g --hydrometer --temp --scale-division?",
+		"--ice --thermometer-division?", "--water=0.1% --temp=50F", "--salt=303g --water-weight {sample}", "--water --glass --temp=45F --write", "--ice --write",
+	}},
 	{name: "level", share: 3, flags: "bed depth height length pile table tank width", kinds: map[string]string{"width": "heap", "table": ""}, shapes: []string{
 		"--tank={mixing} --depth --bed?", "--tank={storage} --depth", "--tank={tank} --table", "--pile --height --length?", "--pile --width --height?", "--pile --width --length",
 	}},

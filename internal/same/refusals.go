@@ -80,6 +80,7 @@ var refusals = map[string][]string{
 	"journal list":      {"--journal=nosuch.csv", "--journal=.", "--kind=beer --journal", "--journal --from=soon", "--journal --from=2026-02-01 --to=2026-01-01", "--journal --tank=nosuch", "--journal --tank=nort"},
 	"journal undo":      {"", "x", "0", "1 2", "999 --journal", "3 --journal=nosuch.csv", "--journal"},
 	"journal accept":    {"", "x", "0", "1 2", "999 --journal", "3 --journal=nosuch.csv", "3 --journal"},
+	"glass":             {"", "--water=0.2%", "--water=0.2% --temp=75F", "--ice=50F", "--ice=32F --temp=40F", "--salt=303g --temp=60F", "--salt=303g --water-weight=1000g --temp=60F", "--water=0.2% --temp=50F --write"},
 	"level":             {"", "--tank=mixer", "--depth=40in", "--tank=nosuch --depth=40in", "--tank=mixer --depth=9000in", "--pile", "--pile --tank=mixer", "--pile --height=40ft --width=20ft", "--height=4ft"},
 	"journal tanks":     {"--journal=nosuch.csv", "--journal=.", "{yard-file} --journal", ""},
 	"journal season":    {"--journal=nosuch.csv", "--journal --from=soon", "--journal --from=2026-02-01 --to=2026-01-01", "--journal --from=2027-01-01", "--journal --svg=no-such-folder/a.svg", "--journal --to=2025-11-04 --svg"},

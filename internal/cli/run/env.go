@@ -23,6 +23,8 @@ type Env struct {
 	Open     func(string) (fs.File, error)
 	// Create writes a file that is not there yet; fs.ErrExist when it is.
 	Create func(path string, text []byte) error
+	// Replace writes a file anew that holds was.
+	Replace func(path string, was, text []byte) error
 
 	placed bool // Now shows the time of the place
 }
@@ -37,6 +39,8 @@ func System() Env {
 		Now:    time.Now,
 		Open:   func(path string) (fs.File, error) { return os.Open(path) },
 		Create: createFile,
+
+		Replace: replaceFile,
 	}
 }
 

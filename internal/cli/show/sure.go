@@ -13,6 +13,8 @@ import (
 type rounded struct {
 	quantity.Quantity
 	half quantity.Quantity
+	// more are digits beyond the first of what it is unsure by, whatever the quantity's own.
+	more int
 }
 
 // In shows the decimals down to the first digit of what it is unsure by, and none that the quantity does
@@ -23,8 +25,8 @@ func (r rounded) In(sys quantity.System) quantity.Shown {
 		return shown
 	}
 	most := shown.Decimals(finest(shown.Value))
-	decimals := int(math.Ceil(-math.Log10(half) - 1e-9))
-	if decimals = max(0, decimals); decimals < most {
+	decimals := int(math.Ceil(-math.Log10(half)-1e-9)) + r.more
+	if decimals = max(0, decimals); decimals < most || r.more > 0 {
 		if shown.Words = quantity.Fixed(shown.Value, decimals); strings.Trim(shown.Words, "-0.") == "" {
 			shown.Words = "0" // nothing is written one way
 		}
@@ -36,15 +38,33 @@ func (r rounded) In(sys quantity.System) quantity.Shown {
 func finest(x float64) float64 { return math.Trunc(x) + math.Copysign(0.123456, x) }
 
 // Sure shows a quantity with the digits that are known of it, where it is known within half either way.
-func (v View) Sure(q, half quantity.Quantity) quantity.Quantity { return rounded{q, half} }
+func (v View) Sure(q, half quantity.Quantity) quantity.Quantity { return rounded{q, half, 0} }
+
+// Fine is Sure with one digit more, for what a test of an instrument finds (JCGM 100:2008, 7.2.6: two
+// significant digits of an uncertainty at most).
+func (v View) Fine(q, half quantity.Quantity) quantity.Quantity { return rounded{q, half, 1} }
 
 // Range shows the two ends of a range with one unit: "22.4 to 22.9%".
 func (v View) Range(low, high, half quantity.Quantity) string {
-	from, to := v.Sure(low, half).In(v.System), v.Sure(high, half).In(v.System)
+	return v.span(v.Sure(low, half), v.Sure(high, half))
+}
+
+// FineRange is Range with one digit more.
+func (v View) FineRange(low, high, half quantity.Quantity) string {
+	return v.span(v.Fine(low, half), v.Fine(high, half))
+}
+
+func (v View) span(low, high quantity.Quantity) string {
+	from, to := low.In(v.System), high.In(v.System)
 	if from.Digits() == to.Digits() {
 		return to.String()
 	}
 	return from.Digits() + " to " + to.String()
+}
+
+// Between is FineRange after "between": "-0.05 and 0.45%".
+func (v View) Between(low, high, half quantity.Quantity) string {
+	return v.Fine(low, half).In(v.System).Digits() + " and " + v.Fine(high, half).In(v.System).String()
 }
 
 // True shows the strength behind a reading with the digits that are known of it.

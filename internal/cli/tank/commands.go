@@ -6,6 +6,6 @@ import "brineyard/internal/cli/run"
 // Commands are those of this group.
 func Commands() []run.Command {
 	return []run.Command{
-		readingCommand, checkCommand, correctCommand, batchCommand, readyCommand, levelCommand,
+		readingCommand, checkCommand, correctCommand, batchCommand, readyCommand, levelCommand, glassCommand,
 	}
 }

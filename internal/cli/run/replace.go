@@ -1,0 +1,41 @@
+package run
+
+import (
+	"bytes"
+	"errors"
+	"os"
+	"path/filepath"
+)
+
+// errChanged is returned for a file that somebody else has written since it was read.
+var errChanged = errors.New("it has changed since it was read; nothing was written")
+
+// replaceFile writes a file anew, as one that is there, with its permissions, and behind a link. It gets
+// its name only when it is whole, so that an interruption leaves the old or the new one.
+func replaceFile(path string, was, text []byte) error {
+	path, err := filepath.EvalSymlinks(path)
+	if err != nil {
+		return err
+	}
+	info, err := os.Stat(path)
+	if err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), ".brineyard-*")
+	if err != nil {
+		return err
+	}
+	defer os.Remove(f.Name())
+	_, err = f.Write(text)
+	if err = errors.Join(err, f.Chmod(info.Mode().Perm()), f.Sync(), f.Close()); err != nil {
+		return err
+	}
+	now, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	if !bytes.Equal(now, was) {
+		return errChanged
+	}
+	return os.Rename(f.Name(), path)
+}
