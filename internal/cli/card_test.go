@@ -12,6 +12,8 @@ import (
 	"strings"
 	"testing"
 
+	"brineyard/internal/quantity"
+
 	"github.com/stretchr/testify/require"
 )
 
@@ -92,7 +94,7 @@ func elements(text, name string) []string {
 // shownNumber is a number of a cell, with the worth of half its last digit.
 func shownNumber(t *testing.T, cell string) (x, half float64) {
 	t.Helper()
-	digits := strings.ReplaceAll(regexp.MustCompile(`-?[0-9][0-9.,]*`).FindString(cell), ",", "")
+	digits := regexp.MustCompile(`-?[0-9][0-9.,]*`).FindString(quantity.Plain(cell))
 	x, err := strconv.ParseFloat(digits, 64)
 	require.NoError(t, err, "%q", cell)
 	decimals := 0
@@ -307,7 +309,7 @@ func TestCardDrawsOff(t *testing.T) {
 // Without a yard file the card is that of a round volume.
 func TestCardWithoutYard(t *testing.T) {
 	require.Contains(t, answer(t, "card", "--sheet", "correction"), "any tank, 1,000 gal")
-	require.Contains(t, answer(t, "card", "--sheet", "correction", "--units", "metric"), "any tank, 1,000 L")
+	require.Contains(t, answer(t, "card", "--sheet", "correction", "--units", "metric"), "any tank, 1 000 L")
 	require.NotContains(t, answer(t, "card"), "Blend")
 }
 

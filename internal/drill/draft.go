@@ -4,7 +4,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
@@ -83,7 +82,7 @@ func (a Answer) alike(m, n Mistake) bool {
 
 // digits returns a quantity as it is printed; NaN if it is printed as a word.
 func digits(s quantity.Shown) float64 {
-	x, err := strconv.ParseFloat(strings.ReplaceAll(s.Digits(), ",", ""), 64)
+	x, err := strconv.ParseFloat(quantity.Plain(s.Digits()), 64)
 	if err != nil {
 		return math.NaN()
 	}

@@ -60,7 +60,7 @@ var drawn = sync.OnceValues(func() ([]Problem, error) {
 // typed is a quantity as a person types it.
 func typed(q quantity.Quantity, sys quantity.System) string {
 	shown := q.In(sys)
-	return strings.ReplaceAll(shown.Digits(), ",", "") + shown.Unit
+	return quantity.Plain(shown.Digits()) + shown.Unit
 }
 
 // exactly is a quantity with all its digits.

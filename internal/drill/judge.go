@@ -74,6 +74,7 @@ func (p Problem) parse(text string) (quantity.Quantity, error) {
 
 // parseWith gives a bare number the unit of the user's system.
 func parseWith[Q quantity.Quantity](p Problem, text string, parse func(string) (Q, bool, error)) (quantity.Quantity, error) {
+	text = quantity.Plain(text)
 	q, bare, err := parse(text)
 	if err == nil && bare {
 		q, _, err = parse(text + p.Unit())

@@ -21,7 +21,7 @@ func TestIf(t *testing.T) {
 	input, ok := err.(*InputError)
 	require.True(t, ok)
 	require.Equal(t, FieldVolume, input.Field)
-	require.Equal(t, "the tank cannot hold that; allowed: up to 1,893 L", Sentence(input.Reason, input.Args, quantity.Metric))
+	require.Equal(t, "the tank cannot hold that; allowed: up to 1 893 L", Sentence(input.Reason, input.Args, quantity.Metric))
 }
 
 func TestRelabel(t *testing.T) {

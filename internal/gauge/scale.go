@@ -47,7 +47,7 @@ var scales = [scaleCount]facts{
 		name: "hydrometer", words: "the hydrometer", kind: "strength",
 		help:   "reading of a percent-salt hydrometer (% if no unit)",
 		floats: true, top: solution.BrineTop,
-		parse: parser(quantity.ParseStrength), quantity: shown[quantity.Strength],
+		parse: parser(quantity.ParseTypedStrength), quantity: shown[quantity.Strength],
 		division: 0.005, step: parser(quantity.ParseStrengthStep),
 		toRow: toPercent, fromRow: fromPercent,
 		mark: percentMark, reading: percentReading,
@@ -56,7 +56,7 @@ var scales = [scaleCount]facts{
 		name: "sg", words: "the hydrometer", kind: "number",
 		help:   "reading of a specific-gravity hydrometer, against water at --cal",
 		floats: true,
-		parse:  parser(quantity.ParseSpecificGravity), quantity: shown[quantity.SpecificGravity],
+		parse:  parser(quantity.ParseTypedGravity), quantity: shown[quantity.SpecificGravity],
 		division: 0.005, step: parser(quantity.ParseGravityStep),
 		toRow: same, fromRow: same,
 		mark: gravityMark, reading: gravityReading,
@@ -141,6 +141,7 @@ func (s Scale) Division() float64 { return s.facts().division }
 // quantity.
 func (s Scale) ParseStep(sys quantity.System, text string) (step float64, bare bool, err error) {
 	const fine = 0.5
+	text = quantity.Plain(text)
 	step, bare, err = s.facts().step(text)
 	if err != nil || !bare || s.Floats() || sys == quantity.US {
 		return step, bare, err

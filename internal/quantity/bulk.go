@@ -24,7 +24,7 @@ func ParseBulkDensity(text string) (BulkDensity, bool, error) {
 // In shows lb/ft3 or kg/m3.
 func (d BulkDensity) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(d), "kg/m3", whole)
+		return metric(float64(d), "kg/m3", whole)
 	}
 	return shown(float64(d/PoundPerCubicFoot), "lb/ft3", tenthsIfAny)
 }

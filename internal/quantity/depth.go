@@ -37,7 +37,7 @@ func ParseDepth(text string) (Depth, bool, error) {
 // In shows inches or centimeters.
 func (d Depth) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(d)*100, "cm", tenthsIfAny)
+		return metric(float64(d)*100, "cm", tenthsIfAny)
 	}
 	return shown(float64(d/Inch), "in", hundredthsIfAny)
 }

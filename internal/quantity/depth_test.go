@@ -24,12 +24,12 @@ func TestParseDepth(t *testing.T) {
 	require.Equal(t, "106.7 cm", (42 * Inch).In(Metric).String())
 }
 
-// Loose salt of 80 lb/ft3 is 1,281 kg/m3: 80 x 0.45359237 / 0.3048^3.
+// Loose salt of 80 lb/ft3 is 1 281 kg/m3: 80 x 0.45359237 / 0.3048^3.
 func TestBulkDensity(t *testing.T) {
 	requireRoundTrip(t, ParseBulkDensity, 100, 5000, Metric)
 	requireRoundTrip(t, ParseAngle, 0, 90, US, Metric)
 	requireShown(t, 80*PoundPerCubicFoot, US, "80 lb/ft3")
-	requireShown(t, 80*PoundPerCubicFoot, Metric, "1,281 kg/m3")
+	requireShown(t, 80*PoundPerCubicFoot, Metric, "1 281 kg/m3")
 	yards, _, err := ParseBulkDensity("1.08ton/yd3")
 	require.NoError(t, err)
 	requireShown(t, yards, US, "80 lb/ft3")

@@ -15,6 +15,13 @@ func shown(value float64, unit string, rule func(float64) string) Shown {
 	return Shown{Value: value, Unit: unit, rule: rule}
 }
 
+// metric is shown for a metric crew, with thousands set off by a space.
+func metric(value float64, unit string, rule func(float64) string) Shown {
+	s := shown(value, unit, rule)
+	s.spaced = true
+	return s
+}
+
 // Fixed rounds to a number of decimals, groups thousands, and never shows a negative
 // zero.
 func Fixed(x float64, decimals int) string {

@@ -134,7 +134,7 @@ func ParseDuration(text string) (Duration, bool, error) { return parseAs[Duratio
 // In shows miles or kilometers.
 func (l Length) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(l)/1000, "km", hundredthsIfAny)
+		return metric(float64(l)/1000, "km", hundredthsIfAny)
 	}
 	return shown(float64(l/Mile), "mi", hundredthsIfAny)
 }
@@ -145,7 +145,7 @@ type Width Length
 // In shows feet or meters.
 func (w Width) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(w), "m", hundredthsIfAny)
+		return metric(float64(w), "m", hundredthsIfAny)
 	}
 	return shown(float64(w)/float64(Foot), "ft", tenthsIfAny)
 }
@@ -153,7 +153,7 @@ func (w Width) In(sys System) Shown {
 // In shows acres or m2.
 func (a Area) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(a), "m2", whole)
+		return metric(float64(a), "m2", whole)
 	}
 	return shown(float64(a/Acre), "acre", hundredthsIfAny)
 }
@@ -161,7 +161,7 @@ func (a Area) In(sys System) Shown {
 // In shows mph or km/h.
 func (v Speed) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(v)*3.6, "km/h", tenthsIfAny)
+		return metric(float64(v)*3.6, "km/h", tenthsIfAny)
 	}
 	return shown(float64(v/MilePerHour), "mph", tenthsIfAny)
 }
@@ -169,7 +169,7 @@ func (v Speed) In(sys System) Shown {
 // In shows gal/mi or L/km.
 func (r RatePerLength) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(r)*1e6, "L/km", tenthsIfAny)
+		return metric(float64(r)*1e6, "L/km", tenthsIfAny)
 	}
 	return shown(float64(r)/float64(Gallon)*float64(Mile), "gal/mi", tenthsIfAny)
 }
@@ -177,7 +177,7 @@ func (r RatePerLength) In(sys System) Shown {
 // In shows gal/acre or L/ha.
 func (r RatePerArea) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(r)*1e7, "L/ha", tenthsIfAny)
+		return metric(float64(r)*1e7, "L/ha", tenthsIfAny)
 	}
 	return shown(float64(r)/float64(Gallon)*float64(Acre), "gal/acre", tenthsIfAny)
 }
@@ -246,7 +246,7 @@ func ParsePricePerLength(text string) (PricePerLength, bool, error) {
 // In shows gal/ton or L/t.
 func (v VolumePerMass) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(v)*1e6, "L/t", tenthsIfAny)
+		return metric(float64(v)*1e6, "L/t", tenthsIfAny)
 	}
 	return shown(float64(v)/float64(Gallon)*float64(shortTon), "gal/ton", tenthsIfAny)
 }
@@ -254,7 +254,7 @@ func (v VolumePerMass) In(sys System) Shown {
 // In shows lb/mi or kg/km.
 func (m MassPerLength) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(m)*1000, "kg/km", tenthsIfAny)
+		return metric(float64(m)*1000, "kg/km", tenthsIfAny)
 	}
 	return shown(float64(m)/float64(Pound)*float64(Mile), "lb/mi", tenthsIfAny)
 }
@@ -262,7 +262,7 @@ func (m MassPerLength) In(sys System) Shown {
 // In shows money per mile or kilometer.
 func (p PricePerLength) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(p)*1000, "/km", hundredths)
+		return metric(float64(p)*1000, "/km", hundredths)
 	}
 	return shown(float64(p)*float64(Mile), "/mi", hundredths)
 }
@@ -279,4 +279,9 @@ var moneyDim = dimension{
 func ParseMoney(text string) (Money, bool, error) { return parsePrice[Money](&moneyDim, text) }
 
 // In shows whole units.
-func (m Money) In(System) Shown { return shown(float64(m), "", whole) }
+func (m Money) In(sys System) Shown {
+	if sys == Metric {
+		return metric(float64(m), "", whole)
+	}
+	return shown(float64(m), "", whole)
+}

@@ -54,7 +54,7 @@ func TestFieldDigits(t *testing.T) {
 	}{
 		{11.6 * Mile, "11.6 mi", "18.67 km"},
 		{Width(22 * Foot), "22 ft", "6.71 m"},
-		{3.4 * Acre, "3.4 acre", "13,759 m2"},
+		{3.4 * Acre, "3.4 acre", "13 759 m2"},
 		{30 * MilePerHour, "30 mph", "48.3 km/h"},
 		{RatePerLength(40 * float64(Gallon) / float64(Mile)), "40 gal/mi", "94.1 L/km"},
 		{RatePerArea(25 * float64(Gallon) / float64(Acre)), "25 gal/acre", "233.8 L/ha"},

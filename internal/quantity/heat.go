@@ -9,7 +9,7 @@ const btu = 1055.05585262
 // In shows BTU/gal or kJ/L.
 func (h HeatPerVolume) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(h)*float64(Liter)/1000, "kJ/L", tenthsIfAny)
+		return metric(float64(h)*float64(Liter)/1000, "kJ/L", tenthsIfAny)
 	}
 	return shown(float64(h)*float64(Gallon)/btu, "BTU/gal", tenthsIfAny)
 }
@@ -24,4 +24,9 @@ func (f Fraction) In(System) Shown { return shown(100*float64(f), "%", hundredth
 type Count float64
 
 // In shows the number to hundredths, without closing zeros.
-func (c Count) In(System) Shown { return shown(float64(c), "", hundredthsIfAny) }
+func (c Count) In(sys System) Shown {
+	if sys == Metric {
+		return metric(float64(c), "", hundredthsIfAny)
+	}
+	return shown(float64(c), "", hundredthsIfAny)
+}

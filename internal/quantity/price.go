@@ -47,7 +47,7 @@ func ParsePricePerMass(text string) (PricePerMass, bool, error) {
 // In shows money per gallon or liter.
 func (p PricePerVolume) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(p)*float64(Liter), "/L", thousandths)
+		return metric(float64(p)*float64(Liter), "/L", thousandths)
 	}
 	return shown(float64(p)*float64(Gallon), "/gal", thousandths)
 }
@@ -55,7 +55,7 @@ func (p PricePerVolume) In(sys System) Shown {
 // In shows money per short ton or tonne.
 func (p PricePerMass) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(p)*1000, "/t", hundredths)
+		return metric(float64(p)*1000, "/t", hundredths)
 	}
 	return shown(float64(p)*float64(shortTon), "/ton", hundredths)
 }

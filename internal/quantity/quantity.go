@@ -32,6 +32,8 @@ type Shown struct {
 	Unit  string // empty for a pure number
 	Words string // shown in place of the digits, unless empty
 	rule  func(float64) string
+	// spaced sets off thousands by a space in place of a comma, as a metric crew writes them.
+	spaced bool
 }
 
 // Digits returns the digits worth reading. It rounds only when it is called, because
@@ -40,9 +42,19 @@ func (s Shown) Digits() string {
 	if s.Words != "" || s.rule == nil {
 		return s.Words
 	}
-	digits := s.rule(s.Value)
+	digits := s.group(s.rule(s.Value))
 	if strings.Trim(digits, "-0.") == "" {
 		return "0" // nothing is written one way
+	}
+	return digits
+}
+
+// Fixed returns a value with a number of decimals, grouped as the quantity is.
+func (s Shown) Fixed(x float64, decimals int) string { return s.group(Fixed(x, decimals)) }
+
+func (s Shown) group(digits string) string {
+	if s.spaced {
+		return strings.ReplaceAll(digits, ",", " ")
 	}
 	return digits
 }

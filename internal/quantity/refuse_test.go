@@ -50,7 +50,7 @@ var errorTexts = []struct{ kind, text, want string }{
 	{"volume", "1e999", "out of range; allowed: 0gal to 26417205gal"},
 	{"weight", "heavy", "not a weight; write it like 1300lb or 600kg"},
 	{"weight", "1,300", "a weight takes no commas; write it like 1300lb or 600kg"},
-	{"weight", "5 stone", `"stone" is no unit of a weight; allowed: lb, kg, ton, t`},
+	{"weight", "5 stone", `"stone" is no unit of a weight; allowed: lb, kg, ton, t, g, oz`},
 	{"weight", "-5", "out of range; allowed: 0lb to 220462262lb"},
 	{"density", "1.2.3", "not a density; write it like 9.82lb/gal or 1177kg/m3"},
 	{"density", "9,82", "a density takes no commas; write it like 9.82lb/gal or 1177kg/m3"},

@@ -67,7 +67,7 @@ func (s Strength) In(System) Shown {
 // In shows F or C.
 func (t Temperature) In(sys System) Shown {
 	if sys == Metric {
-		return shown(t.Celsius(), "C", tenthsIfAny)
+		return metric(t.Celsius(), "C", tenthsIfAny)
 	}
 	return shown(t.Fahrenheit(), "F", tenthsIfAny)
 }
@@ -75,7 +75,7 @@ func (t Temperature) In(sys System) Shown {
 // In shows F or C of difference.
 func (d Difference) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(d), "C", tenthsIfAny)
+		return metric(float64(d), "C", tenthsIfAny)
 	}
 	return shown(float64(d)/fahrenheitOne, "F", tenthsIfAny)
 }
@@ -83,7 +83,7 @@ func (d Difference) In(sys System) Shown {
 // In shows gallons or liters, to a tenth below ten and to whole above.
 func (v Volume) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(v/Liter), "L", loaded)
+		return metric(float64(v/Liter), "L", loaded)
 	}
 	return shown(float64(v/Gallon), "gal", loaded)
 }
@@ -91,7 +91,7 @@ func (v Volume) In(sys System) Shown {
 // In shows pounds, to 5 as they are loaded (to 1 below 20), or kilograms.
 func (m Mass) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(m/Kilogram), "kg", loaded)
+		return metric(float64(m/Kilogram), "kg", loaded)
 	}
 	return shown(float64(m/Pound), "lb", bucket)
 }
@@ -99,7 +99,7 @@ func (m Mass) In(sys System) Shown {
 // In shows lb/gal or kg/m3.
 func (d Density) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(d), "kg/m3", whole)
+		return metric(float64(d), "kg/m3", whole)
 	}
 	return shown(float64(d/PoundPerGallon), "lb/gal", hundredths)
 }
@@ -107,13 +107,18 @@ func (d Density) In(sys System) Shown {
 // In shows gallons or liters a minute.
 func (q Flow) In(sys System) Shown {
 	if sys == Metric {
-		return shown(float64(q/LiterPerMinute), "L/min", flowing)
+		return metric(float64(q/LiterPerMinute), "L/min", flowing)
 	}
 	return shown(float64(q/GallonPerMinute), "gal/min", flowing)
 }
 
 // In shows minutes.
-func (d Duration) In(System) Shown { return shown(float64(d/Minute), "min", loaded) }
+func (d Duration) In(sys System) Shown {
+	if sys == Metric {
+		return metric(float64(d/Minute), "min", loaded)
+	}
+	return shown(float64(d/Minute), "min", loaded)
+}
 
 // In shows three decimals, the finest that a hydrometer is read to.
 func (g SpecificGravity) In(System) Shown { return shown(float64(g), "", thousandths) }

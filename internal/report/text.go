@@ -84,7 +84,8 @@ func (t *textWriter) wrap(head, text string) {
 func words(text string) []string {
 	var out []string
 	for _, word := range strings.Fields(text) {
-		if n := len(out); n > 0 && isNumber(out[n-1]) && units[strings.TrimRight(word, ".,;:)")] {
+		end := strings.TrimRight(word, ".,;:)%")
+		if n := len(out); n > 0 && isNumber(out[n-1]) && (units[end] || isGroup(end)) {
 			out[n-1] += " " + word
 			continue
 		}
@@ -100,8 +101,11 @@ var units = map[string]bool{
 	"km/h": true, "gal/mi": true, "L/km": true, "gal/acre": true, "L/ha": true, "acre": true, "ft": true, "h": true,
 }
 
+// isGroup reports whether a word may be a group of digits, as a metric crew sets them off.
+func isGroup(word string) bool { return len(word) == 3 && strings.Trim(word, "0123456789") == "" }
+
 func isNumber(word string) bool {
-	return word != "" && strings.Trim(word, "-0123456789.,(") == "" && strings.ContainsAny(word, "0123456789")
+	return word != "" && strings.Trim(word, "-0123456789.,( ") == "" && strings.ContainsAny(word, "0123456789")
 }
 
 func (t *textWriter) figures(figures []Figure) {

@@ -19,7 +19,9 @@ func (k Kind[Q]) ifBare() string {
 
 // The kinds of quantities.
 var (
-	Strength    = Kind[quantity.Strength]{"strength", "%", quantity.ParseStrength}
+	Strength    = Kind[quantity.Strength]{"strength", "%", quantity.ParseTypedStrength}
+	purities    = Kind[quantity.Strength]{"strength", "%", quantity.ParseStrength}
+	moistures   = Kind[quantity.Strength]{"strength", "%", quantity.ParseTypedMoisture}
 	Temperature = Kind[quantity.Temperature]{"temperature", "F or C", quantity.ParseTemperature}
 	Volume      = Kind[quantity.Volume]{"volume", "gal or L", quantity.ParseVolume}
 	Mass        = Kind[quantity.Mass]{"weight", "lb or kg", quantity.ParseMass}

@@ -47,7 +47,7 @@ func (s *Scope) Liquid(text string) (yard.Liquid, error) {
 		if !given {
 			return yard.Liquid{}, fault.Refuse("%s: no strength; allowed: like %s@%s", words.Quoted(text), name, usualStrength[salt])
 		}
-		w, _, err := quantity.ParseStrength(strength)
+		w, _, err := quantity.ParseTypedStrength(quantity.Plain(strength))
 		if err != nil {
 			return yard.Liquid{}, fault.Refuse("%s: strength %s: %v", words.Quoted(text), words.Quoted(strength), err)
 		}

@@ -9,8 +9,8 @@ import (
 
 // RockSalt binds the quality of the rock salt: the flags', else the yard file's, else pure.
 func RockSalt(b *Set, to *yard.RockSalt) {
-	Of(b, Strength, &to.Purity, "purity", "NaCl in the dry rock salt; 100% unless given", pilePurity, purity, Default(yard.PureSalt().Purity))
-	Of(b, Strength, &to.Moisture, "moisture", "water in the rock salt as delivered; 0% unless given", pileMoisture, moisture)
+	Of(b, purities, &to.Purity, "purity", "NaCl in the dry rock salt; 100% unless given", pilePurity, purity, Default(yard.PureSalt().Purity))
+	Of(b, moistures, &to.Moisture, "moisture", "water in the rock salt as delivered; 0% unless given", pileMoisture, moisture)
 }
 
 // YardRockSalt is RockSalt without flags.

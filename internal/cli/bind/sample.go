@@ -127,6 +127,10 @@ const heavierThan = 10
 // Shown reads what an instrument shows. A bare weight of a volume is that of the crew: lb/gal, or kg/L
 // or kg/m3 by its size.
 func Shown(scale gauge.Scale, sys quantity.System, text string) (reading float64, bare bool, err error) {
+	if err := quantity.Unclear(text, sys); err != nil {
+		return 0, false, err
+	}
+	text = quantity.Plain(text)
 	x, number := strconv.ParseFloat(strings.TrimSpace(text), 64)
 	if number != nil || scale.Floats() || sys == quantity.US {
 		return scale.Parse(text)
@@ -215,7 +219,7 @@ func Instruments() string {
 
 // Set reads the flag's value.
 func (f *shown) Set(text string) error {
-	_, _, err := f.scale.Parse(text)
+	_, _, err := f.scale.Parse(quantity.Plain(text))
 	if err != nil {
 		_, _, err = Shown(f.scale, quantity.Metric, text) // for a metric crew, which take tells
 	}

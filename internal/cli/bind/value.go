@@ -133,7 +133,7 @@ func (v *Value[Q]) NotZero(b *Set, what, allowed string) {
 
 // Set reads the flag's value.
 func (v *Value[Q]) Set(text string) error {
-	q, bare, err := v.kind.Parse(text)
+	q, bare, err := v.kind.Parse(quantity.Plain(text))
 	switch {
 	case err != nil:
 		return err

@@ -203,7 +203,7 @@ func TestMetric(t *testing.T) {
 	d := desk()
 	d.View = show.View{System: quantity.Metric}
 	refused := follows(d, load(6, 30, 510))
-	require.Contains(t, refused[0].Error(), "volume: north-1 holds 1,893 L by")
+	require.Contains(t, refused[0].Error(), "volume: north-1 holds 1 893 L by")
 }
 
 // Loads of any sizes at any times after the count are refused exactly where a running sum of

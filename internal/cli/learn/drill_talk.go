@@ -11,7 +11,6 @@ import (
 	"brineyard/internal/cli/show"
 	"brineyard/internal/drill"
 	"brineyard/internal/fault"
-	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
 )
@@ -119,7 +118,7 @@ func rightAnswer(p drill.Problem) string {
 		return shown.String()
 	}
 	decimals := max(0, 3-int(math.Floor(math.Log10(math.Abs(shown.Value)))))
-	return quantity.Fixed(shown.Value, decimals) + " " + shown.Unit
+	return shown.Fixed(shown.Value, decimals) + " " + shown.Unit
 }
 
 // farOff tells the difference in the unit in which the answer is judged.

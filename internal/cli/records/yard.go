@@ -108,12 +108,26 @@ func (*yardCheck) Answer(s *run.Session) (run.Reply, error) {
 		Figures: yardCheckFigures(s.View, s.Yard),
 		Words: func(d *report.Document) {
 			d.Title, d.Verdict = "Yard file", fmt.Sprintf("%s: nothing wrong found.", s.Yard.Path)
+			if n := len(s.Yard.Questions()); n > 0 {
+				d.Verdict = fmt.Sprintf("%s: nothing wrong found, but look at %s that hardly any yard has.", s.Yard.Path, show.Plural(n, "value", "values"))
+			}
+			d.Notes = questionNotes(s.View, s.Yard)
 		},
 	}, nil
 }
 
+// questionNotes ask about values that hardly any yard has.
+func questionNotes(v show.View, y *yard.Yard) []string {
+	var notes []string
+	for _, q := range y.Questions() {
+		notes = append(notes, v.Say("%s: %s is %v; usually %v to %v. Is its unit right?", q.Where, q.Key, q.Value, q.Low, q.High))
+	}
+	return notes
+}
+
 func yardCheckFigures(v show.View, y *yard.Yard) []report.Figure {
 	return []report.Figure{
+		show.Quiet(v.Figure("questions", "Values to look at", quantity.Count(len(y.Questions())))),
 		v.Figure("tanks", "Tanks", quantity.Count(len(y.Tanks))),
 		v.Figure("liquids", "Liquids", quantity.Count(len(y.Liquids))),
 		v.Figure("trucks", "Trucks", quantity.Count(len(y.Trucks))),

@@ -27,7 +27,7 @@ func (r rounded) In(sys quantity.System) quantity.Shown {
 	most := shown.Decimals(finest(shown.Value))
 	decimals := int(math.Ceil(-math.Log10(half)-1e-9)) + r.more
 	if decimals = max(0, decimals); decimals < most || r.more > 0 {
-		if shown.Words = quantity.Fixed(shown.Value, decimals); strings.Trim(shown.Words, "-0.") == "" {
+		if shown.Words = shown.Fixed(shown.Value, decimals); strings.Trim(shown.Words, "-0.") == "" {
 			shown.Words = "0" // nothing is written one way
 		}
 	}

@@ -59,7 +59,7 @@ func (v View) Inward(q quantity.Quantity, way float64) string {
 	decimals := quantity.Decimals(shown.Digits())
 	unit := math.Pow(10, -float64(decimals))
 	if rounded := math.Round(shown.Value/unit) * unit; way*(rounded-shown.Value) < -1e-9*unit {
-		shown.Words = quantity.Fixed(rounded+way*unit, decimals)
+		shown.Words = shown.Fixed(rounded+way*unit, decimals)
 	}
 	return shown.String()
 }

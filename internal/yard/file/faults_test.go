@@ -54,8 +54,8 @@ func TestSyntaxFaults(t *testing.T) {
 // value, behind an opening quote.
 func TestValueFaults(t *testing.T) {
 	requireFaults(t, []fault{
-		{"[target]\nstrength = \"123%\"", `north.toml:2:1: target: strength = "123%": out of range; allowed: 0% to 100%`},
-		{"[target]\nstrength = 123", `north.toml:2:1: target: strength = "123": out of range; allowed: 0% to 100%`},
+		{"[target]\nstrength = \"123%\"", `north.toml:2:1: target: strength = "123%": out of range; allowed: 0% to 100%; did you mean 12.3%?`},
+		{"[target]\nstrength = 123", `north.toml:2:1: target: strength = "123": out of range; allowed: 0% to 100%; did you mean 12.3%?`},
 		{"[target]\n  low = \"-1\"", `north.toml:2:3: target: low = "-1": out of range; allowed: 0% to 100%`},
 		{"[hydrometer]\nchecked = \"soon\"", `north.toml:2:1: hydrometer: checked = "soon": not a day; allowed: like "2026-10-01"`},
 		{"[hydrometer]\nchecked = 7", `north.toml:2:1: hydrometer: checked takes a day in quotes, not a number; allowed: like "2026-10-01"`},
@@ -66,7 +66,7 @@ func TestValueFaults(t *testing.T) {
 		{"[salt]\npurity = \"pure\"", `north.toml:2:1: salt: purity = "pure": not a strength; write it like 23.3%`},
 		{"[salt]\nmoisture = nan", `north.toml:2:1: salt: moisture = "NaN": not a strength; write it like 23.3%`},
 		{"[salt]\nmoisture = true", `north.toml:2:1: salt: moisture takes a quantity in quotes, not true or false`},
-		{"[[mixing_tank]]\nname = \"a\"\ncapacity = \"1,000gal\"", `north.toml:3:1: mixing_tank "a": capacity = "1,000gal": a volume takes no commas; write it like 500gal or 1900L`},
+		{"[[mixing_tank]]\nname = \"a\"\ncapacity = \"1,00,0gal\"", `north.toml:3:1: mixing_tank "a": capacity = "1,00,0gal": a volume takes no commas; write it like 500gal or 1900L`},
 		{"[[mixing_tank]]\nname = \"a\"\nbed = \"ten lb\"", `north.toml:1:3: mixing_tank "a": capacity is missing
 north.toml:3:1: mixing_tank "a": bed = "ten lb": not a weight; write it like 1300lb or 600kg`},
 		{"[[storage_tank]]\nname = \"a\"\ncontents = \"5lb\"", `north.toml:1:3: storage_tank "a": capacity is missing
@@ -219,7 +219,7 @@ func TestPlaces(t *testing.T) {
 	requireFaults(t, []fault{
 		{"\ufeffname = 3", `north.toml:1:1: name takes text in quotes, not a number`},
 		{"\ufeffcolour = 3", `north.toml:1:1: unknown key "colour"; allowed: blend, cleaning, glass, hydrometer, line, liquid, mixing_tank, name, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`},
-		{"name = \"x\"\r\n[target]\r\nlow = \"240\"\r\n", `north.toml:3:1: target: low = "240": out of range; allowed: 0% to 100%`},
+		{"name = \"x\"\r\n[target]\r\nlow = \"240\"\r\n", `north.toml:3:1: target: low = "240": out of range; allowed: 0% to 100%; did you mean 24%?`},
 		{"[target]\r\nlow = \"24\"\r\nhigh = \"20\"\r\n", `north.toml:2:1: target: low 24% is above high 20%`},
 		{"target = {low = \"ä\", high = x}", `north.toml:1:29: expected value but found "x" instead`},
 	})

@@ -14,10 +14,10 @@ func readLiquid(t *table, y *yard.Yard) {
 	t.readName(&l.Name)
 	c := &l.Composition
 	t.read(
-		number("nacl", as[float64](quantity.ParseStrength), &c.NaCl),
-		number("kcl", as[float64](quantity.ParseStrength), &c.KCl),
-		number("cacl2", as[float64](quantity.ParseStrength), &c.CaCl2),
-		number("mgcl2", as[float64](quantity.ParseStrength), &c.MgCl2),
+		number("nacl", as[float64](quantity.ParseTypedStrength), &c.NaCl),
+		number("kcl", as[float64](quantity.ParseTypedStrength), &c.KCl),
+		number("cacl2", as[float64](quantity.ParseTypedStrength), &c.CaCl2),
+		number("mgcl2", as[float64](quantity.ParseTypedStrength), &c.MgCl2),
 		optional("price", quantity.ParsePricePerVolume, &l.Price),
 		number("on_hand", quantity.ParseVolume, &l.OnHand),
 	)
@@ -51,7 +51,7 @@ func builtIn(name string) bool {
 func readProduct(t *table) *solution.Product {
 	p, rho := &solution.Product{}, quantity.Density(0)
 	t.read(
-		number("solute", as[float64](quantity.ParseStrength), &p.Solute),
+		number("solute", as[float64](quantity.ParseTypedStrength), &p.Solute),
 		number("density", quantity.ParseDensity, &rho),
 		freezing(&p.Freezing),
 	)

@@ -63,9 +63,9 @@ func (r *reader) read(values map[string]any) *yard.Yard {
 func readTarget(t *table, y *yard.Yard) {
 	g := &y.Target
 	t.read(
-		optional("strength", quantity.ParseStrength, &g.Strength),
-		optional("low", quantity.ParseStrength, &g.Low),
-		optional("high", quantity.ParseStrength, &g.High),
+		optional("strength", quantity.ParseTypedStrength, &g.Strength),
+		optional("low", quantity.ParseTypedStrength, &g.Low),
+		optional("high", quantity.ParseTypedStrength, &g.High),
 	)
 	strength, low, high := orZero(g.Strength), orZero(g.Low), orZero(g.High)
 	atMost(t, "low", low, "high", high)
@@ -100,7 +100,7 @@ func readSalt(t *table, y *yard.Yard) {
 	salt := &y.Pile.Quality
 	t.read(
 		number("purity", quantity.ParseStrength, &salt.Purity),
-		number("moisture", quantity.ParseStrength, &salt.Moisture),
+		number("moisture", quantity.ParseTypedMoisture, &salt.Moisture),
 		optional("price", quantity.ParsePricePerMass, &y.Prices.Salt),
 		number("bucket", quantity.ParseMass, &y.Pile.Bucket).aboveZero(),
 		number("bulk_density", quantity.ParseBulkDensity, &y.Pile.Bulk),

@@ -37,7 +37,7 @@ func readStorageTank(t *table, y *yard.Yard) {
 		number("capacity", quantity.ParseVolume, &s.Capacity).needed().aboveZero(),
 		number("dead_volume", quantity.ParseVolume, &s.DeadVolume),
 		optional("contents", quantity.ParseVolume, &s.Contents),
-		optional("strength", quantity.ParseStrength, &strength),
+		optional("strength", quantity.ParseTypedStrength, &strength),
 		text("liquid", &s.LiquidName),
 	)
 	readShape(t, &s.Shape)
