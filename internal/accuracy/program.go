@@ -84,3 +84,27 @@ func eutecticStrength(s solution.Salt) func(row) (float64, error) {
 		return 100 * w, err
 	}
 }
+
+// onLine is the liquid of a row of the line of ice and hydrohalite.
+func onLine(r row) solution.Composition {
+	share, _ := r.number("X")
+	percent, _ := r.number("S_percent")
+	return solution.Composition{NaCl: share * percent / 100, CaCl2: (1 - share) * percent / 100}
+}
+
+func lineIce(r row) (float64, error) {
+	f, err := solution.Anchored().Freezing(onLine(r))
+	return f.Ice.Temperature - zeroCelsius, err
+}
+
+// lineSalt is where salt falls out, by the model or by the second opinion.
+func lineSalt(second bool) func(row) (float64, error) {
+	return func(r row) (float64, error) {
+		m := solution.Anchored()
+		if second {
+			m, _ = m.SecondOpinion(onLine(r))
+		}
+		o, err := m.SaltOut(onLine(r))
+		return o.Temperature - zeroCelsius, err
+	}
+}

@@ -58,7 +58,11 @@ func freezing() []comparison {
 // saturation compares solubilities and eutectics.
 func saturation() []comparison {
 	return []comparison{
-		{"salt-institute-solubility.csv", "saturated NaCl, %", "", "sat_mass_pct", 1, 0.02, 3, nil, saturated},
+		{"salt-institute-solubility.csv", "saturated NaCl, %", "", "sat_mass_pct", 1, 0.03, 3, nil, saturated},
+		{"nacl-cacl2-cotectic.csv", "ice point to -38 C, C", "", "temp_C", 1, 0.3, 2, warm(-38, 0), lineIce},
+		{"nacl-cacl2-cotectic.csv", "ice point below, C", "", "temp_C", 1, 1.4, 2, warm(-99, -38), lineIce},
+		{"nacl-cacl2-cotectic.csv", "salt out, model, C", "", "temp_C", 1, 5.4, 2, nil, lineSalt(false)},
+		{"nacl-cacl2-cotectic.csv", "salt out, second, C", "", "temp_C", 1, 0.35, 2, nil, lineSalt(true)},
 		{"solubility-per-water.csv", "NaCl in 100 g water, g", "NaCl", "g_per_100g_water", 1, 0.2, 2, nil, perWater(solution.NaCl)},
 		{"solubility-per-water.csv", "CaCl2 in 100 g water, g", "CaCl2", "g_per_100g_water", 1, 1.5, 2, nil, perWater(solution.CaCl2)},
 		{"eutectics.csv", "NaCl eutectic, C", "NaCl", "eutectic_C", 1, 0.45, 2, nil, eutecticTemperature(solution.NaCl)},

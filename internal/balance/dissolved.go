@@ -28,7 +28,7 @@ func (l Liquid) DissolvesAt(t quantity.Temperature) (Cold, error) {
 
 // CheckDissolved refuses a liquid whose cold is known, where it drops salt at a temperature.
 func (l Liquid) CheckDissolved(cold Cold, t quantity.Temperature) error {
-	drops := cold.Salt.Saturated || cold.Salt.Found && cold.Salt.Temperature > float64(t)+1e-3
+	drops := cold.Salt.Saturated || cold.Salt.Found && cold.Salt.Temperature > float64(t)+AlreadySolid
 	return fault.If(drops, fault.FieldParts,
 		"not all of %v stays dissolved at %v; allowed: less salt, or warmer", fault.Word(l.Name), t)
 }

@@ -56,16 +56,22 @@ func (k Known) At(t quantity.Temperature) Known {
 // First returns what first forms in the brine on cooling.
 func (k Known) First() solution.Onset { return k.Freezing.First() }
 
-// DropsSalt tells whether salt falls out at the brine's temperature or above.
+// DropsSalt tells whether salt falls out at the brine's temperature or above. Brine warmer than the search for
+// it begins (solution.SearchTop) may dissolve more than it holds there: Saturation tells.
 func (k Known) DropsSalt() bool {
-	return k.Freezing.Salt.Found && k.Freezing.Salt.Temperature >= float64(k.Temperature)
+	salt := k.Freezing.Salt
+	return salt.Found && (salt.Saturated || salt.Temperature >= float64(k.Temperature))
 }
+
+// AlreadySolid is by how much (K) a liquid has to be colder than where something forms before it is called part
+// solid: a tenth of a degree F, the last digit that is printed.
+const AlreadySolid = 0.05
 
 // PartSolid tells whether ice or salt has formed at the brine's temperature, by more than
 // rounding.
 func (k Known) PartSolid() bool {
 	first := k.First()
-	return first.Found && float64(k.Temperature) < first.Temperature-0.05
+	return first.Found && float64(k.Temperature) < first.Temperature-AlreadySolid
 }
 
 // Gravity returns the specific gravity 60/60 F.

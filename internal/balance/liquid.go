@@ -74,9 +74,17 @@ func (l Liquid) Density(t quantity.Temperature) (quantity.Density, error) {
 	return quantity.Density(1 / volume), nil
 }
 
-// Cold is what a liquid does on cooling.
+// Cold is what a liquid does on cooling. Where published data disagree on where salt falls out, Salt is the warm
+// side, which to plan by.
 type Cold struct {
 	solution.Freezing
+	// SaltLow is the cold side of where salt falls out; Salt itself where nothing disagrees.
+	SaltLow solution.Onset
+	// Borrowed is set when the width between the two is that of calcium chloride, since none is published for
+	// magnesium's.
+	Borrowed bool
+	// IceLow and IceHigh bound an estimated ice point, in K.
+	IceLow, IceHigh float64
 	// Estimated is set when products are in it: then the ice point is an estimate,
 	// and where salt falls out is not known.
 	Estimated bool
@@ -88,15 +96,48 @@ type Cold struct {
 // Cold returns ice point and salt-out temperature.
 func (l Liquid) Cold() (Cold, error) {
 	if len(l.Products) == 0 {
-		f, err := solution.Anchored().Freezing(l.Composition)
-		return Cold{Freezing: f}, err
+		return chlorideCold(l.Composition)
 	}
 	ice, err := solution.EstimateIcePoint(l.Composition, l.shares())
-	return Cold{
+	c := Cold{
 		Freezing:  solution.Freezing{Ice: ice, Salt: solution.Onset{Solid: solution.Halite}},
 		Estimated: true,
 		Beyond:    !ice.Found,
-	}, err
+	}
+	c.IceLow, c.IceHigh = solution.EstimateBound(ice.Temperature)
+	return c, err
+}
+
+// chlorideCold is what a solution of chlorides does on cooling, by the model and by the second opinion on it.
+func chlorideCold(composition solution.Composition) (Cold, error) {
+	model := solution.Anchored()
+	f, err := model.Freezing(composition)
+	c := Cold{Freezing: f, SaltLow: f.Salt, IceLow: f.Ice.Temperature, IceHigh: f.Ice.Temperature}
+	second, differs := model.SecondOpinion(composition)
+	if err != nil || !differs {
+		return c, err
+	}
+	there, err := second.SaltOut(composition)
+	warmer := there.Found && (!f.Salt.Found || there.Temperature > f.Salt.Temperature)
+	if warmer {
+		c.Salt = there
+	} else {
+		c.SaltLow = there
+	}
+	c.Borrowed = composition.MgCl2 > composition.CaCl2
+	return c, err
+}
+
+// disagreement is by how much (K) two opinions have to part before anybody is told: less than a thermometer
+// shows.
+const disagreement = 0.3
+
+// Disputed reports whether published data disagree on where salt falls out.
+func (c Cold) Disputed() bool {
+	if !c.Salt.Found || c.Salt.Saturated {
+		return false
+	}
+	return !c.SaltLow.Found || c.Salt.Temperature-c.SaltLow.Temperature > disagreement
 }
 
 func (l Liquid) shares() []solution.ProductShare {
@@ -139,7 +180,7 @@ func (c Cold) IceOr(otherwise float64) float64 {
 	return otherwise
 }
 
-// SaltOr returns the temperature in K at which salt first falls out, or otherwise when none
+// SaltOr returns the temperature in K at which salt first falls out, on the warm side, or otherwise when none
 // does.
 func (c Cold) SaltOr(otherwise float64) float64 {
 	if c.Salt.Found {

@@ -17,6 +17,7 @@ type coefficients struct {
 	jLarge       [21]float64 // and above
 	solid        [solidCount]solidRow
 	anchor       [7]anchorPoint
+	cotectic     cotectic
 
 	laliberte    [saltCount]laliberte
 	waterDensity [7]float64
@@ -38,6 +39,7 @@ var standard = coefficients{
 	jLarge:       harvieLarge(),
 	solid:        solidTable(),
 	anchor:       anchorPoints(),
+	cotectic:     publishedCotectic(),
 
 	laliberte:    laliberteTable(),
 	waterDensity: kellDensity(),

@@ -149,6 +149,10 @@ func rangesOfFits(t testing.TB, k *coefficients) {
 		{DensityFit, Composition{NaCl: 0.1, MgCl2: 0.18}, -2, []string{
 			"density/NaCl/0 to 140 C", "density/MgCl2/0 to 98.67 C",
 		}},
+		{HeatFit, brine, 2, nil},
+		{HeatFit, Composition{NaCl: 0.1, CaCl2: 0.05}, 1, []string{"heat capacity/NaCl/2 to 60 C", "heat capacity/CaCl2/25 to 60 C"}},
+		{HeatFit, Composition{KCl: 0.1, MgCl2: 0.05}, 4.5, []string{"heat capacity/KCl/5 to 60 C", "heat capacity/MgCl2/5 to 60 C"}},
+		{HeatFit, Composition{KCl: 0.1, MgCl2: 0.05, CaCl2: 0.01}, 25, nil},
 		{DensityFit, Composition{Other: 0.1}, -1, []string{"density/NaCl/0 to 140 C"}},
 	} {
 		var got []string

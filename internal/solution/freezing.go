@@ -57,14 +57,30 @@ func (m *Model) Freezing(c Composition) (Freezing, error) {
 	}
 	s := &saturationAt{model: m, m: m.k.molality(c)}
 	ice, salt := guesses(c)
-	f := Freezing{Ice: search(s.ice, iceTop, ice)}
-	if s.m.chloride() > 0 {
-		f.Salt = search(s.saltIndex, SearchTop, salt)
-		if f.Salt.Found {
-			_, f.Salt.Solid = s.salt(f.Salt.Temperature)
-		}
+	return Freezing{Ice: search(s.ice, iceTop, ice), Salt: s.saltOut(salt)}, nil
+}
+
+// SaltOut returns the first salt solid alone, as Freezing does.
+// Error: ErrComposition.
+func (m *Model) SaltOut(c Composition) (Onset, error) {
+	if err := c.Check(); err != nil {
+		return Onset{}, err
 	}
-	return f, nil
+	s := &saturationAt{model: m, m: m.k.molality(c)}
+	_, salt := guesses(c)
+	return s.saltOut(salt), nil
+}
+
+// saltOut looks for the first salt solid.
+func (s *saturationAt) saltOut(around guess) Onset {
+	if s.m.chloride() == 0 {
+		return Onset{}
+	}
+	o := search(s.saltIndex, SearchTop, around)
+	if o.Found {
+		_, o.Solid = s.salt(o.Temperature)
+	}
+	return o
 }
 
 // search looks around a guess first, if there is one, and otherwise descends from the

@@ -13,8 +13,8 @@ func TestHeatOfSolution(t *testing.T) { heatOfSolutionByHandbook(t, &standard) }
 
 func heatOfSolutionByHandbook(t testing.TB, k *coefficients) {
 	const tolerance = 10.0 // J/mol
-	require.InDelta(t, 3880, k.heatOfSolution(Halite, reference), tolerance)
-	require.InDelta(t, 6010, k.heatOfSolution(Ice, zeroCelsius), tolerance)
+	require.InDelta(t, 3880, k.published().heatOfSolution(Halite, reference), tolerance)
+	require.InDelta(t, 6010, k.published().heatOfSolution(Ice, zeroCelsius), tolerance)
 }
 
 // Source: TEOS-10 (teos10-water.csv). Tolerances: 0.001 % of density, within which

@@ -8,15 +8,15 @@ import (
 
 // Source: Salt Institute, solubility of NaCl (salt-institute-solubility.csv).
 //
-// Hydrohalite: the anchor goes through these points, so they are met to the
-// digits of the root search, 1e-10.
+// Hydrohalite: the anchor is a smooth curve near these points, which are rounded to 0.01 %: they are met within
+// 0.03 %.
 //
 // Halite: nothing was fitted to these rows. They agree within 0.015 % to 52 C,
 // beyond the 25 C where the fit ends, so one tolerance serves all.
 func TestSolubilityAgainstSaltInstitute(t *testing.T) { solubilityAgainstSaltInstitute(t, &standard) }
 
 func solubilityAgainstSaltInstitute(t testing.TB, k *coefficients) {
-	const hydrohalite, halite = 1e-9, 0.0003
+	const hydrohalite, halite = 0.0003, 0.0003
 	model := k.anchored()
 	var cold, warm worst
 	for _, row := range publishedRows(t, "salt-institute-solubility.csv") {
@@ -35,7 +35,7 @@ func solubilityAgainstSaltInstitute(t testing.TB, k *coefficients) {
 }
 
 // The same the other way round: cooled brine of each strength drops hydrohalite
-// at the table's temperature. The tolerance covers the root search.
+// at the table's temperature, within what 0.03 % of strength makes of it (0.16 % a degree, 0.11 % near 0 C).
 func TestHydrohaliteOnsetAgainstSaltInstitute(t *testing.T) {
 	for _, row := range publishedRows(t, "salt-institute-solubility.csv") {
 		if number(t, row, "T_C") > 0.1 {
@@ -44,7 +44,7 @@ func TestHydrohaliteOnsetAgainstSaltInstitute(t *testing.T) {
 		f, err := Anchored().Freezing(Brine(share(t, row, "sat_mass_pct")))
 		require.NoError(t, err)
 		require.Equal(t, Hydrohalite, f.Salt.Solid, "%v", row)
-		require.InDelta(t, number(t, row, "T_C"), f.Salt.Temperature-zeroCelsius, 1e-4, "%v", row)
+		require.InDelta(t, number(t, row, "T_C"), f.Salt.Temperature-zeroCelsius, 0.25, "%v", row)
 	}
 }
 

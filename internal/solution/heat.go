@@ -50,14 +50,22 @@ func (k *coefficients) heatCapacity(c Composition, t float64) float64 {
 		// cp = a1 exp(a2 t + a3 exp(0.01 t) + a4 (1-ww)) + a5 (1-ww)^a6
 		cp += w * (a[0]*math.Exp(a[1]*t+a[2]*math.Exp(0.01*t)+a[3]*(1-water)) + a[4]*math.Pow(1-water, a[5]))
 	}
-	return 1e3 * cp
+	return 1e3 * math.Max(cp, leastOfWater*water*k.heatOfWater(t))
 }
 
+// leastOfWater is the part of the heat capacity of its own water that every solution has at the least: those
+// measured have nine tenths and more.
+const leastOfWater = 0.7
+
 // heatOfSolution returns the heat in J/mol that a solid takes up when it dissolves at
-// infinite dilution (ice: melts) at t (K): van 't Hoff, R T^2 d ln K/dT. It is that of
-// the published model: the anchor of hydrohalite corrects its solubility alone.
-func (k *coefficients) heatOfSolution(s Solid, t float64) float64 {
-	return k.gas * t * t * math.Ln10 * k.logKSlope(s, t)
+// infinite dilution (ice: melts) at t (K): van 't Hoff, R T^2 d ln K/dT. That of hydrohalite
+// takes in the slope of the anchor.
+func (m *Model) heatOfSolution(s Solid, t float64) float64 {
+	slope := m.k.logKSlope(s, t)
+	if s == Hydrohalite {
+		slope += m.anchor.slope(t)
+	}
+	return m.k.gas * t * t * math.Ln10 * slope
 }
 
 // dissolvingFrom is the crystal from which the heat of each salt is counted.
@@ -80,10 +88,11 @@ func HeatTaken(c Composition, temperature float64) (float64, error) {
 
 func (k *coefficients) heatTaken(c Composition, t float64) float64 {
 	m := k.molality(c)
+	model := Model{k: k}
 	heat := k.excessEnthalpy(&m, t) // J per kg of water
 	for s := range m {
 		if m[s] > 0 {
-			heat += m[s] * k.heatOfSolution(dissolvingFrom[s], t)
+			heat += m[s] * model.heatOfSolution(dissolvingFrom[s], t)
 		}
 	}
 	return heat * c.Water()

@@ -68,6 +68,8 @@ func literals(k *coefficients) literalList {
 		p := &k.anchor[i]
 		l.add("anchor points", fmt.Sprint(i), &p.celsius, &p.strength)
 	}
+	c := &k.cotectic
+	l.add("line of ice and hydrohalite", "", &c.a, &c.b, &c.c, &c.d, &c.e, &c.f)
 	l.addOfLiquids(k)
 	return l
 }
@@ -78,7 +80,7 @@ func (l *literalList) addOfLiquids(k *coefficients) {
 		fit, name := &k.laliberte[s], Salt(s).String()
 		l.addAll("Laliberte density", name+" c", fit.c[:])
 		l.addAll("Laliberte heat capacity", name+" a", fit.a[:])
-		l.add("Laliberte ranges", name, &fit.density.low, &fit.density.high, &fit.density.w)
+		l.add("Laliberte ranges", name, &fit.heatLow, &fit.density.low, &fit.density.high, &fit.density.w)
 		l.add("molar masses and charges", name, &k.salt[s].molarMass, &k.salt[s].charge)
 	}
 	l.add("molar masses and charges", "water and chloride", &k.water, &k.chloride)

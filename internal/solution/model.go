@@ -8,16 +8,14 @@ import (
 )
 
 // Model answers questions of saturation and freezing. It is immutable and may
-// be shared. The two models differ in hydrohalite alone.
+// be shared. The models differ in hydrohalite alone.
 type Model struct {
-	k           *coefficients
-	hydrohalite []offset // nil: as published
-}
-
-// offset is what the anchor adds to log10 K at one temperature.
-type offset struct {
-	temperature float64 // K
-	log10K      float64
+	k *coefficients
+	// anchor moves hydrohalite to its published solubility in water; nil: as the authors of the
+	// parameters have it.
+	anchor *anchorCurve
+	// shift is added to log10 K of hydrohalite, the same at every temperature.
+	shift float64
 }
 
 // ErrTemperature is returned for a temperature outside the range that a function
@@ -33,62 +31,14 @@ func (k *coefficients) published() *Model { return &Model{k: k} }
 // Every answer to a yard comes from this model.
 var Anchored = sync.OnceValue(standard.anchored)
 
-func (k *coefficients) anchored() *Model {
-	published, m := k.published(), k.published()
-	for _, p := range k.anchor {
-		t := zeroCelsius + p.celsius
-		si, err := published.SaturationIndex(Hydrohalite, Brine(p.strength), t)
-		if err != nil {
-			panic(err) // the points lie inside the range of the model
-		}
-		m.hydrohalite = append(m.hydrohalite, offset{t, si})
-	}
-	return m
-}
-
-// anchorPoint is the mass fraction of NaCl at saturation.
-type anchorPoint struct{ celsius, strength float64 }
-
-// anchorPoints returns the solubility of NaCl from the eutectic to the transition of
-// hydrohalite to halite, Salt Institute, "Chemical and physical properties"
-// (trade association table).
-func anchorPoints() [7]anchorPoint {
-	return [7]anchorPoint{
-		{-21.11, 0.2331},
-		{-17.78, 0.2383},
-		{-12.22, 0.2470},
-		{-6.67, 0.2553},
-		{-1.1, 0.2616},
-		{0, 0.2629},
-		{0.1, 0.2631},
-	}
-}
+func (k *coefficients) anchored() *Model { return &Model{k: k, anchor: k.anchorCurve()} }
 
 // logK returns log10 of the solubility product of s at t (K).
 func (m *Model) logK(s Solid, t float64) float64 {
 	if s == Hydrohalite {
-		return m.k.logK(s, t) + m.anchor(t)
+		return m.k.logK(s, t) + m.anchor.at(t) + m.shift
 	}
 	return m.k.logK(s, t)
-}
-
-// anchor interpolates linearly between the anchor points, and holds the first
-// and the last value outside them.
-func (m *Model) anchor(t float64) float64 {
-	points := m.hydrohalite
-	if len(points) == 0 {
-		return 0
-	}
-	if t <= points[0].temperature {
-		return points[0].log10K
-	}
-	for i := 1; i < len(points); i++ {
-		if a, b := points[i-1], points[i]; t < b.temperature {
-			share := (t - a.temperature) / (b.temperature - a.temperature)
-			return a.log10K + share*(b.log10K-a.log10K)
-		}
-	}
-	return points[len(points)-1].log10K
 }
 
 // SaturationIndex returns log10 of the ratio of a solid's activity product in

@@ -26,6 +26,7 @@ var kinds = []struct {
 		{"Harvie's sums", pitzerJExpansionsMeet},
 		{"integral of J", pitzerJAgainstItsIntegral},
 		{"Salt Institute", solubilityAgainstSaltInstitute},
+		{"line of ice and hydrohalite", cotecticLine},
 		{"CRC Handbook", densityAgainstCRC},
 		{"TEOS-10", waterAgainstTEOS10},
 		{"TEOS-10, knots", waterHeatAtItsKnots},
@@ -47,6 +48,7 @@ var kinds = []struct {
 		{"solubility-products.csv", solubilityProducts},
 		{"laliberte-2009.csv", laliberteCoefficients},
 		{"constants", constantsByTheirSources},
+		{"line and anchor", lineAndAnchorLiterals},
 		{"ranges", rangesOfFits},
 	}},
 }

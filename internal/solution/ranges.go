@@ -7,11 +7,12 @@ type Property int
 const (
 	Saturation Property = iota // activities, freezing, solubility
 	DensityFit
+	HeatFit // heat capacity
 )
 
 // String names the property.
 func (p Property) String() string {
-	return [...]string{"activity", "density"}[p]
+	return [...]string{"activity", "density", "heat capacity"}[p]
 }
 
 // FitRange is a range of temperature or of strength in which a fit was made or
@@ -47,6 +48,10 @@ func (k *coefficients) outOfRange(p Property, c Composition, temperature float64
 	widest := FitRange{Property: p, Salt: AllSalts}
 	for s, w := range densitySolutes(c) {
 		if w == 0 {
+			continue
+		}
+		if p == HeatFit {
+			out = append(out, FitRange{Property: p, Salt: Salt(s), Low: k.laliberte[s].heatLow + zeroCelsius, High: Ceiling}.missedBy(c, temperature)...)
 			continue
 		}
 		r := k.laliberte[s].density

@@ -5,10 +5,10 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"brineyard/internal/root"
+
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
-
-	"brineyard/internal/root"
 )
 
 func TestHalfOfOneAndTwo(t *testing.T) {

@@ -143,6 +143,9 @@ func (m mixed) notes(v show.View) []string {
 		notes = append(notes, "What heat a product gives off in mixing is not known.")
 	}
 	limits := solution.OutOfRange(solution.DensityFit, b.Liquid.Composition, float64(r.Temperature))
+	if b.HeatKnown {
+		limits = append(limits, solution.OutOfRange(solution.HeatFit, b.Liquid.Composition, float64(r.Temperature))...)
+	}
 	if first := b.Cold.First(); first.Found {
 		limits = append(limits, solution.OutOfRange(solution.Saturation, b.Liquid.Composition, first.Temperature)...)
 	}
