@@ -52,7 +52,7 @@ reference:
 # take a minute by default, in which nothing else is tried: here it takes 100 tries.
 FUZZTIME := 20s
 FUZZERS := words:FuzzWords quantity:FuzzParse cli/bind:FuzzArguments cli/tank:FuzzTimed cli:FuzzEach yard/file:FuzzParse yard/file:FuzzStorm \
-	journal:FuzzRow journal:FuzzCell zone:FuzzRule journal/sheet:FuzzImport drill:FuzzJudge
+	journal:FuzzRow journal:FuzzCell zone:FuzzRule journal/sheet:FuzzImport drill:FuzzJudge quantity:FuzzPlain yard/file:FuzzEdit
 
 # A run that ends in the middle of a try may say so as a failure; one with no input to
 # show for it is none.

@@ -32,7 +32,7 @@ func ParseTypedStrength(text string) (Strength, bool, error) {
 		return s, bare, err
 	case x >= fractionFrom && x <= fractionTo:
 		return 0, false, fmt.Errorf("is that %s%% or %s%%? allowed: with the percent sign", shortest(x), shortest(100*x))
-	case x >= gravityFrom && x <= gravityTo && decimals(text) > 1:
+	case likelyGravity(text):
 		return 0, false, fmt.Errorf("is that %s%%, or a gravity? allowed: with the percent sign, or --sg %s", shortest(x), shortest(x))
 	}
 	return s, bare, nil
@@ -61,6 +61,33 @@ func ParseTypedGravity(text string) (SpecificGravity, bool, error) {
 		err = fmt.Errorf("%w; did you mean %s?", err, shortest(x/1000))
 	}
 	return g, bare, err
+}
+
+// ParseTypedBaume is ParseBaume for what people type: it refuses, with the likely meaning, a bare gravity (1.178).
+func ParseTypedBaume(text string) (BaumeDegrees, bool, error) {
+	if likelyGravity(text) {
+		return 0, false, gravityDegrees(text)
+	}
+	return ParseBaume(text)
+}
+
+// ParseTypedSalometer is ParseSalometer for what people type, likewise.
+func ParseTypedSalometer(text string) (SalometerDegrees, bool, error) {
+	if likelyGravity(text) {
+		return 0, false, gravityDegrees(text)
+	}
+	return ParseSalometer(text)
+}
+
+func gravityDegrees(text string) error {
+	text = strings.TrimSpace(text)
+	return fmt.Errorf("is that %s degrees, or a gravity? allowed: with its unit, like %sdeg, or --sg %s", text, text, text)
+}
+
+// likelyGravity reports whether a bare number looks like the gravity of a brine: 1.178.
+func likelyGravity(text string) bool {
+	x, err := strconv.ParseFloat(strings.TrimSpace(text), 64)
+	return err == nil && x >= gravityFrom && x <= gravityTo && decimals(text) > 1
 }
 
 // bareNumber is the number in a text, and whether there is nothing else but a percent sign.

@@ -36,7 +36,14 @@ func TestSlips(t *testing.T) {
 		_, _, err := ParseTypedGravity(text)
 		require.EqualError(t, err, want, text)
 	}
-	_, _, err := ParseTypedMoisture("0.016")
+	_, _, err := ParseTypedBaume("1.178")
+	require.EqualError(t, err, "is that 1.178 degrees, or a gravity? allowed: with its unit, like 1.178deg, or --sg 1.178")
+	_, _, err = ParseTypedSalometer("1.18")
+	require.Error(t, err)
+	degrees, _, err := ParseTypedBaume("1.178deg")
+	require.NoError(t, err)
+	require.InDelta(t, 1.178, float64(degrees), 1e-12)
+	_, _, err = ParseTypedMoisture("0.016")
 	require.EqualError(t, err, "is that 0.016% or 1.6%? allowed: with the percent sign")
 	for _, text := range []string{"1.6", "0.016%", "0", "0.5"} {
 		_, _, err := ParseTypedMoisture(text)

@@ -119,6 +119,27 @@ func TestStormOutOfBand(t *testing.T) {
 	require.Equal(t, OutOfBand, p.Production.Shortage) // there is no other tank
 }
 
+// A tank whose last reading leaves open whether it is in the band is a class of its own: not counted, and nothing is
+// added to it on that reading. Where the range is known to be narrower, it is in or out.
+func TestStormOnTheEdge(t *testing.T) {
+	for _, c := range []struct {
+		read, half   quantity.Strength
+		edge, usable bool
+	}{{0.2295, 0.0024, true, false}, {0.2295, 0.0001, false, false}, {0.231, 0.0024, false, true}, {0.2295, 0, false, false}} {
+		r := handYard()
+		tank := &r.Tanks[0]
+		tank.Liquid = new(balance.SaltBrine(c.read))
+		if c.half > 0 {
+			tank.Low, tank.High = c.read-c.half, c.read+c.half
+		}
+		p, err := Make(r)
+		require.NoError(t, err)
+		require.Equal(t, c.edge, p.Supply[0].Edge, "%v", c)
+		require.Equal(t, !c.edge && !c.usable, p.Supply[0].Fix != nil, "%v", c)
+		require.Equal(t, !c.usable, p.Production.Shortage == OutOfBand, "%v", c)
+	}
+}
+
 func TestStormLimits(t *testing.T) {
 	for name, c := range map[string]struct {
 		limit  Shortage

@@ -221,7 +221,9 @@ func Instruments() string {
 func (f *shown) Set(text string) error {
 	_, _, err := f.scale.Parse(quantity.Plain(text))
 	if err != nil {
-		_, _, err = Shown(f.scale, quantity.Metric, text) // for a metric crew, which take tells
+		if _, _, metric := Shown(f.scale, quantity.Metric, text); metric == nil { // for a metric crew, which take tells
+			err = nil
+		}
 	}
 	if err == nil {
 		f.texts = append(f.texts, text)

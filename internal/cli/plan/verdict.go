@@ -72,7 +72,7 @@ var shortageWords = map[storm.Shortage]string{
 	storm.TanksFull:   "the storage tanks are full",
 	storm.NoMixer:     "there is no mixing tank",
 	storm.NoStorage:   "there is no storage tank for brine",
-	storm.OutOfBand:   "the storage tanks hold brine out of the band, to be corrected first",
+	storm.OutOfBand:   "the storage tanks hold brine out of the band or on its edge, to be corrected or read again first",
 	storm.TooManyRuns: "a plan holds no more batches",
 }
 

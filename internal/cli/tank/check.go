@@ -11,6 +11,7 @@ import (
 	"brineyard/internal/journal"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/sure"
 	"brineyard/internal/yard"
 )
 
@@ -86,10 +87,9 @@ func fix(r brine.CheckRequest, c brine.CheckResult) brine.Correction {
 }
 
 func checkFigures(v show.View, r brine.CheckRequest, c brine.CheckResult) []report.Figure {
-	figures := []report.Figure{
-		v.Figure("volume", "Brine in the tank", r.Volume),
-		show.Quiet(report.Figure{Key: "decision", Label: "Decision", Value: report.Word(c.Decision.String())}),
-	}
+	off := sure.Inside * r.VolumeHalf
+	figures := append(show.Ranged(v, v.Figure("volume", "Brine in the tank", r.Volume), r.Volume-off, r.Volume+off),
+		show.Quiet(report.Figure{Key: "decision", Label: "Decision", Value: report.Word(c.Decision.String())}))
 	for _, f := range v.CorrectionFigures(r.Correction(c), fix(r, c)) {
 		f.Quiet = f.Quiet || !corrects(c)
 		figures = append(figures, f)
