@@ -21,7 +21,7 @@ bench:
 
 # The core's statements that its tests run: 95 in a hundred at least.
 cover:
-	go test -cover ./internal/solution ./internal/gauge ./internal/balance ./internal/brine ./internal/season ./internal/ready ./internal/lineup ./internal/truck ./internal/storm | awk '{ print } \
+	go test -cover ./internal/solution ./internal/sure ./internal/gauge ./internal/balance ./internal/brine ./internal/season ./internal/ready ./internal/lineup ./internal/truck ./internal/storm | awk '{ print } \
 		!/^ok/ { bad = 1 } match($$0, /[0-9.]+%/) && substr($$0, RSTART, RLENGTH - 1) + 0 < 95 { bad = 1 } END { exit bad }'
 
 # Static programs for Linux, macOS and Windows, packed, with checksums.

@@ -80,6 +80,9 @@ func TestBudget(t *testing.T) {
 	b.Mixing = 0.1
 	require.InDelta(t, math.Hypot(0.2375, 0.1), b.Half(), 1e-12)
 	require.True(t, Budget{}.Exact())
+	require.InDelta(t, 0.25, b.Of("mark"), 1e-15)
+	require.Zero(t, b.Of("thermometer"))
+	require.InDelta(t, math.Inf(1), Samples{Values: []float64{0.23}}.Allowed(), 0, "one sample lies apart from none")
 }
 
 // The tables are those of the distributions that they are named for.
