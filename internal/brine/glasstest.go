@@ -92,8 +92,8 @@ func CheckGlass(r GlassTest) (GlassResult, error) {
 // sureness is what makes the offset unsure, in the unit of a reading.
 func (r GlassTest) sureness(i gauge.Instrument, w quantity.Strength) sure.Budget {
 	t := r.Sample.Temperature
-	perStrength, perKelvin := densitySlopes(w, t)
 	rho := balance.BrineDensity(w, t)
+	perStrength, perKelvin := densitySlopes(w, t, rho)
 	// The reading changes with the density: over what half a percent of strength makes of it.
 	step := perStrength * 0.005
 	here, _ := i.Reading(float64(rho), float64(t))

@@ -48,8 +48,10 @@ type ReadingResult struct {
 	// sample's temperature.
 	Solid bool
 	// Sure is what makes True unsure, in mass fraction; Range holds the truth 95 times in 100.
+	// Half is the half-width of that where nothing cuts it.
 	Sure  sure.Budget
 	Range Span[quantity.Strength]
+	Half  quantity.Strength
 	// Singles are the samples one by one, where there are several: True is their mean.
 	Singles []ReadingResult
 }
@@ -70,6 +72,7 @@ func Reading(s Sample) (ReadingResult, error) {
 	if err != nil {
 		return ReadingResult{}, err
 	}
+	r.Half = quantity.Strength(r.Sure.Half())
 	r.Range = r.spread()
 	return r, nil
 }
@@ -93,7 +96,13 @@ func single(s Sample) (ReadingResult, error) {
 		return ReadingResult{}, err
 	}
 	r.describe(mark)
-	r.Sure = Sureness(s.Instrument, s.Thermometer, r.True, s.Temperature)
+	reading := s.Reading
+	if r.Clamped { // the mark that the brine would show
+		if reading, err = shown(s.Instrument, r.Density, s.Temperature); err != nil {
+			return ReadingResult{}, err
+		}
+	}
+	r.Sure = surenessAt(s.Instrument, s.Thermometer, reading, r.True, s.Temperature, r.Density)
 	return r, nil
 }
 
@@ -103,7 +112,7 @@ func (r ReadingResult) spread() Span[quantity.Strength] {
 	if r.Clamped && r.True > 0 {
 		most = r.True
 	}
-	return around(r.True, quantity.Strength(r.Sure.Half()), 0, most)
+	return around(r.True, r.Half, 0, most)
 }
 
 // known turns a density (kg/m3) into brine between fresh water and saturation. The second

@@ -56,7 +56,7 @@ func (s Sample) mean(w, apparent quantity.Strength, t quantity.Temperature, mixi
 	mark, _ := s.Instrument.Mark(s.Reading)
 	r.describe(mark)
 	r.Apparent = apparent
-	r.Sure = Sureness(s.Instrument, s.Thermometer, w, t)
+	r.Sure = surenessAt(s.Instrument, s.Thermometer, s.Reading, w, t, known.Density)
 	r.Sure.Mixing = mixing
 	return r, nil
 }

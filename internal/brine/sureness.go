@@ -29,13 +29,18 @@ func Sureness(i gauge.Instrument, with gauge.Thermometer, w quantity.Strength, t
 	if !(t >= densityFloor && t <= densityCeiling && w >= 0 && w <= solution.MaxSolute) {
 		return sure.Budget{}
 	}
-	perStrength, perKelvin := densitySlopes(w, t)
 	rho := balance.BrineDensity(w, t)
 	reading, ok := i.Nearest(float64(rho), float64(t))
-	if !ok || !(perStrength > 0) {
+	if !ok {
 		return sure.Budget{}
 	}
-	perReading := markSlope(i, reading, t) / perStrength
+	return surenessAt(i, with, reading, w, t, rho)
+}
+
+// surenessAt is Sureness where the reading and the density are known.
+func surenessAt(i gauge.Instrument, with gauge.Thermometer, reading float64, w quantity.Strength, t quantity.Temperature, rho quantity.Density) sure.Budget {
+	perStrength, perKelvin := densitySlopes(w, t, rho)
+	perReading := markSlope(i, reading, t, rho) / perStrength
 	// The density at which the glass floats changes with the temperature less than the brine does.
 	perDegree := math.Abs(perKelvin) / perStrength
 	if i.Floats() {
@@ -49,22 +54,25 @@ func Sureness(i gauge.Instrument, with gauge.Thermometer, w quantity.Strength, t
 	)
 }
 
-// markSlope is the change of density (kg/m3) with the reading, over the marks on both sides of it, as far as
-// they are on the scale.
-func markSlope(i gauge.Instrument, reading float64, t quantity.Temperature) float64 {
-	step := max(i.Division/2, i.OffsetSure)
-	low, below := i.Density(reading-step, float64(t))
-	high, above := i.Density(reading+step, float64(t))
-	here, _ := i.Density(reading, float64(t))
-	switch {
-	case step == 0 || !below && !above:
+// The steps over which slopes are taken: so small that the bend of the density does not show, and so large that
+// its digits do not.
+const strengthStep, degreeStep, markStep = 1e-4, 0.01, 1e-2
+
+// markSlope is the change of density (kg/m3) with the reading at a reading where it is rho, taken to the side that is on
+// the scale.
+func markSlope(i gauge.Instrument, reading float64, t quantity.Temperature, rho quantity.Density) float64 {
+	step := markStep * max(i.Division, i.OffsetSure)
+	if step == 0 {
 		return 0
-	case !below:
-		return math.Abs(high-here) / step
-	case !above:
-		return math.Abs(here-low) / step
 	}
-	return math.Abs(high-low) / (2 * step)
+	beside, ok := i.Density(reading+step, float64(t))
+	if !ok {
+		beside, ok = i.Density(reading-step, float64(t))
+	}
+	if !ok {
+		return 0
+	}
+	return math.Abs(beside-float64(rho)) / step
 }
 
 // RangeOf is the range of a strength that an instrument told in NaCl brine at temperature t.
@@ -72,14 +80,18 @@ func RangeOf(i gauge.Instrument, with gauge.Thermometer, w quantity.Strength, t 
 	return around(w, quantity.Strength(Sureness(i, with, w, t).Half()), 0, solution.MaxSolute)
 }
 
-// densitySlopes are the changes of the density of NaCl brine with its strength (kg/m3) and with
+// densitySlopes are the changes of the density of NaCl brine, rho, with its strength (kg/m3) and with
 // its temperature (kg/m3 K).
-func densitySlopes(w quantity.Strength, t quantity.Temperature) (perStrength, perKelvin float64) {
-	const step, degree = quantity.Strength(0.0025), quantity.Temperature(0.5)
-	weaker, stronger := max(0, w-step), min(solution.MaxSolute, w+step)
-	perStrength = float64(balance.BrineDensity(stronger, t)-balance.BrineDensity(weaker, t)) / float64(stronger-weaker)
-	colder, warmer := max(densityFloor, t-degree), min(densityCeiling, t+degree)
-	perKelvin = float64(balance.BrineDensity(w, warmer)-balance.BrineDensity(w, colder)) / float64(warmer-colder)
+func densitySlopes(w quantity.Strength, t quantity.Temperature, rho quantity.Density) (perStrength, perKelvin float64) {
+	beside, other := w-strengthStep, t-degreeStep
+	if beside < 0 {
+		beside = w + strengthStep
+	}
+	if other < densityFloor {
+		other = t + degreeStep
+	}
+	perStrength = float64(rho-balance.BrineDensity(beside, t)) / float64(w-beside)
+	perKelvin = float64(rho-balance.BrineDensity(w, other)) / float64(t-other)
 	return perStrength, perKelvin
 }
 

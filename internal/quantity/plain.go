@@ -9,6 +9,9 @@ import (
 // prints: groups of three digits that commas or spaces set off are joined (1,750 gal; 1 200 L), and one comma
 // that cannot set off a group is the decimal mark (23,3%). Other text stays as it is.
 func Plain(text string) string {
+	if !strings.ContainsAny(text, ", \u00a0\u202f") {
+		return text
+	}
 	start, end := digitsIn(text)
 	if start == end {
 		return text
@@ -36,9 +39,12 @@ func Plain(text string) string {
 // Unclear is an error for a number that is two to a crew: 1,750 is 1750 where commas set off groups, and 1.75 where
 // the comma is the decimal mark. It is nil for all others.
 func Unclear(text string, sys System) error {
+	if sys == US || !strings.Contains(text, ",") {
+		return nil
+	}
 	start, end := digitsIn(text)
 	whole, fraction, once := strings.Cut(text[start:end], ",")
-	if sys == US || !once || len(fraction) != groupSize || !inGroups(whole+","+fraction, ",") {
+	if !once || len(fraction) != groupSize || !inGroups(whole+","+fraction, ",") {
 		return nil
 	}
 	return fmt.Errorf("%s,%s is unclear; allowed: %s %s or %s.%s", whole, fraction, whole, fraction, whole, strings.TrimRight(fraction, "0"))

@@ -100,8 +100,13 @@ func Half(halves ...float64) float64 {
 	if len(h) == 0 {
 		return 0
 	}
-	if len(h) == 1 {
+	switch {
+	case len(h) == 1:
 		return Inside * h[0]
+	case len(h) == 2 && h[0]+h[1]-math.Sqrt(4*(1-Inside)*h[0]*h[1]) >= h[0]-h[1]:
+		return h[0] + h[1] - math.Sqrt(4*(1-Inside)*h[0]*h[1]) // on the slope of the trapezoid
+	case len(h) == 2:
+		return Inside * h[0] // on its top
 	}
 	whole := 0.0
 	for _, x := range h {

@@ -126,6 +126,9 @@ func (*instruments) place(b *Set, s *Scope, g yard.Glass, i *gauge.Instrument) {
 
 // tell notes what was assumed of the instruments, and a check that is overdue.
 func (k *instruments) tell(s *Scope, g yard.Glass, described bool) {
+	if s.Quiet {
+		return
+	}
 	v, y := show.View{System: s.System}, s.yardOrNone()
 	division := k.division.given || described && g.Division != 0
 	degrees := k.thermometer.Given() || y.Thermometer.Division != 0

@@ -124,7 +124,7 @@ func (s *Session) Note(text string) { s.notes = append(s.notes, text) }
 
 // Scope is what a question's values are taken from.
 func (s *Session) Scope(args []string) *bind.Scope {
-	return &bind.Scope{Yard: s.Yard, Stands: s.Standing, System: s.View.System, Now: s.Env.Now, Open: s.Env.Open, Args: args}
+	return &bind.Scope{Yard: s.Yard, Stands: s.Standing, System: s.View.System, Now: s.Env.Now, Open: s.Env.Open, Args: args, Quiet: s.View.NumbersOnly}
 }
 
 // Write draws the document in the form asked for.

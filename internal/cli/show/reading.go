@@ -18,7 +18,7 @@ func (v View) ReadingFigures(r brine.ReadingResult) []report.Figure {
 
 // StrengthFigures are the strengths that a reading looks like and means.
 func (v View) StrengthFigures(r brine.ReadingResult) []report.Figure {
-	half := quantity.Strength(r.Sure.Half())
+	half := r.Half
 	return append([]report.Figure{v.Figure("apparent_strength", "Apparent strength", v.Sure(r.Apparent, half))},
 		Ranged(v, v.Figure("true_strength", "True strength", v.True(r)), r.Range.Low, r.Range.High)...)
 }

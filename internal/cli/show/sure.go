@@ -69,12 +69,12 @@ func (v View) Between(low, high, half quantity.Quantity) string {
 
 // True shows the strength behind a reading with the digits that are known of it.
 func (v View) True(r brine.ReadingResult) quantity.Quantity {
-	return v.Sure(r.True, quantity.Strength(r.Sure.Half()))
+	return v.Sure(r.True, r.Half)
 }
 
 // TrueRange shows the range of the strength behind a reading.
 func (v View) TrueRange(r brine.ReadingResult) string {
-	return v.Range(r.Range.Low, r.Range.High, quantity.Strength(r.Sure.Half()))
+	return v.Range(r.Range.Low, r.Range.High, r.Half)
 }
 
 // AmountRange shows the range of the amount that a correction adds.

@@ -243,7 +243,7 @@ func strengthBeside(v show.View, c brine.CheckResult, b yard.Band) string {
 
 // crossesNote says what a tank that is pumped may cost at the end of the range that lies outside the band.
 func crossesNote(v show.View, r brine.CheckRequest, c brine.CheckResult) string {
-	half := quantity.Strength(c.Reading.Sure.Half())
+	half := c.Reading.Half
 	switch {
 	case r.Band.Judge(c.Reading.Range.Low) == yard.TooWeak:
 		if weak, err := brine.FirstSolid(c.Reading.Range.Low); err == nil && weak.Found {

@@ -72,7 +72,7 @@ func readingVerdict(v show.View, r brine.ReadingResult) string {
 		return v.Say("True strength %s: at %v %s's %v reads %s too %s.", strengthIn(v, r), t, name, shown, offBy(v, off, r), way)
 	}
 	return v.Say("True strength %s: %s's %v would be %v without the thermometer, but at %v that is %s too %s.",
-		strengthIn(v, r), name, shown, v.Sure(r.Apparent, quantity.Strength(r.Sure.Half())), t, offBy(v, off, r), way)
+		strengthIn(v, r), name, shown, v.Sure(r.Apparent, r.Half), t, offBy(v, off, r), way)
 }
 
 // strengthIn shows the strength with its range, where it has one.
@@ -86,7 +86,7 @@ func strengthIn(v show.View, r brine.ReadingResult) string {
 // printedPercent is a strength in percent as it is printed, so that a difference in
 // a sentence is that of the numbers in it.
 func printedPercent(v show.View, w quantity.Strength, r brine.ReadingResult) float64 {
-	digits := v.Sure(w, quantity.Strength(r.Sure.Half())).In(v.System).Digits()
+	digits := v.Sure(w, r.Half).In(v.System).Digits()
 	x, err := strconv.ParseFloat(digits, 64)
 	if err != nil {
 		return 100 * float64(w)
@@ -96,7 +96,7 @@ func printedPercent(v show.View, w quantity.Strength, r brine.ReadingResult) flo
 
 // offBy shows a difference of two printed strengths, with their digits.
 func offBy(v show.View, off float64, r brine.ReadingResult) string {
-	return v.Sure(quantity.Strength(math.Abs(off)/100), quantity.Strength(r.Sure.Half())).In(v.System).Digits()
+	return v.Sure(quantity.Strength(math.Abs(off)/100), r.Half).In(v.System).Digits()
 }
 
 // readingNotes say what to know of a reading.

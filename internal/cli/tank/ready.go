@@ -125,7 +125,7 @@ func readyFigures(v show.View, r ready.Request, out ready.Result, clock bool) []
 		timeFigure("target_time", v.Say("Reaches %v", r.Band.Target), out.Target, out.Reaches, clock),
 		timeFigure("too_strong_time", v.Say("Above %v", r.Band.High), out.TooStrong, out.Passes, clock),
 		{Key: "look_time", Label: "Look again", Value: show.TimeValue(out.Look, clock)},
-		v.Figure("strength_now", "Strength at the last reading, fitted", v.Sure(out.Now, quantity.Strength(out.Newest.Sure.Half()))),
+		v.Figure("strength_now", "Strength at the last reading, fitted", v.Sure(out.Now, out.Newest.Half)),
 		show.Quiet(v.Figure("true_strength", "True strength of the last reading", out.Newest.True)),
 		show.Quiet(v.Figure("true_strength_low", "True strength of the last reading, low end", out.Newest.Range.Low)),
 		show.Quiet(v.Figure("true_strength_high", "True strength of the last reading, high end", out.Newest.Range.High)),
@@ -250,7 +250,7 @@ func readingTable(v show.View, r ready.Request, out ready.Result, clock bool) re
 	}}
 	for i, sample := range r.Samples {
 		t.Rows = append(t.Rows, []report.Value{
-			show.TimeValue(sample.At, clock), v.Value(sample.Sample.Shown()), v.Value(sample.Sample.Temperature), v.Value(v.Sure(out.Strengths[i], quantity.Strength(out.Newest.Sure.Half()))),
+			show.TimeValue(sample.At, clock), v.Value(sample.Sample.Shown()), v.Value(sample.Sample.Temperature), v.Value(v.Sure(out.Strengths[i], out.Newest.Half)),
 		})
 	}
 	return t
