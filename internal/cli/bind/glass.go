@@ -145,8 +145,13 @@ func (k *instruments) tell(s *Scope, g yard.Glass, described bool) {
 	if !described {
 		checked, what = y.Checked, "The hydrometer"
 	}
-	if yard.CheckDue(checked, s.Now()) {
-		s.note(v.Say("%s was last checked on %s, over a season ago: glass checks it.", what, checked.Format(time.DateOnly)))
+	for _, c := range []struct {
+		what string
+		at   time.Time
+	}{{what, checked}, {"The thermometer", y.Thermometer.Checked}} {
+		if yard.CheckDue(c.at, s.Now()) {
+			s.note(v.Say("%s was last checked on %s, over a season ago: glass checks it.", c.what, c.at.Format(time.DateOnly)))
+		}
 	}
 }
 

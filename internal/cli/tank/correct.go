@@ -69,6 +69,9 @@ func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 			d.Title, d.Verdict, d.Cautions = "Correction", q.verdict(v, r, c), show.CorrectionCautions(c)
 			d.Notes = append(show.Said(q.doubt(v)), v.CorrectionNotes(r, c)...)
 			d.Next = "check, once it is mixed and the temperature has settled."
+			if c.Additive != brine.AnyAdditive && c.Share.Low == 0 && c.DrawOffFirst == 0 {
+				d.Notes = append(d.Notes, "The reading cannot tell this tank from one on target: adding nothing is as good.")
+			}
 			if q.read != nil {
 				d.Notes = append(d.Notes, v.DensityNotes(r.Strength, r.Temperature)...)
 			}

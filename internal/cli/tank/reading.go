@@ -108,6 +108,9 @@ func readingNotes(v show.View, r brine.ReadingResult) []string {
 	case first.Found:
 		notes = append(notes, v.Say("Salt crystals (%s) form first, at %v: on this side more salt raises it.", first.Solid, show.TemperatureOf(first)))
 	}
+	if !r.Sample.Instrument.Floats() {
+		notes = append(notes, "What is weighed in air weighs a thousandth less than its mass: that is 0.1% of strength, and not taken off.")
+	}
 	if r.Clamped {
 		notes = append(notes, v.Say("The reading lies just beyond what brine at %v can show; it was taken as %v.", r.Sample.Temperature, r.True))
 	}
