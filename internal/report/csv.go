@@ -20,7 +20,7 @@ func CSV(w io.Writer, d *Document) error {
 	for _, s := range d.Working {
 		rows = append(rows, []string{"working", s.line(), ""})
 	}
-	for _, n := range d.Notes {
+	for _, n := range d.notes() {
 		rows = append(rows, []string{"note", n, ""})
 	}
 	for _, c := range d.Cautions {

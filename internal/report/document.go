@@ -4,8 +4,10 @@
 package report
 
 import (
-	"brineyard/internal/chart"
 	"iter"
+	"slices"
+
+	"brineyard/internal/chart"
 )
 
 // Document is the answer to one question.
@@ -13,16 +15,24 @@ type Document struct {
 	Command  string // the words that asked, like "check"
 	Title    string // heading, where the format has headings
 	Verdict  string // one plain sentence, first in every format
+	Brief    string // the same in fewer words; empty where the verdict is short enough
 	Figures  []Figure
 	Tables   []Table
 	Charts   []chart.Chart // drawn by text and markdown; their numbers stand in tables
 	ASCII    bool          // charts are drawn with characters of ASCII alone
 	Drawings []string      // lines drawn likewise; their facts stand in tables
 	Working  []Step        // empty unless asked for
+	Doubts   []string      // notes on which the answer hangs: they come before all others
 	Notes    []string
-	Cautions []string
-	Next     string // a command that often follows, empty for none
+	Cautions []string // the first is what this answer calls for
+	Next     string   // a command that often follows, empty for none
+	// Short keeps text to what somebody at a tank acts on: the first caution directly under the
+	// verdict, no figures of detail, one note.
+	Short bool
 }
+
+// notes are all that are said of the answer, in their order.
+func (d *Document) notes() []string { return slices.Concat(d.Doubts, d.Notes) }
 
 // Value is a number in a unit, a word, or nothing.
 type Value struct {
@@ -53,6 +63,8 @@ type Figure struct {
 	Value Value
 	// Quiet figures are for programs: text and markdown leave them out.
 	Quiet bool
+	// Detail figures are left out of a short text too.
+	Detail bool
 }
 
 // Table is a named grid. Rows hold one value a column.

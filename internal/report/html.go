@@ -73,7 +73,7 @@ func (p *Page) write(b *strings.Builder) {
 		b.WriteString(picture)
 		b.WriteByte('\n')
 	}
-	bullets(b, "notes", d.Notes)
+	bullets(b, "notes", d.notes())
 	bullets(b, "cautions", d.Cautions)
 	b.WriteString("</section>\n")
 }

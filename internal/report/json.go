@@ -24,7 +24,7 @@ func JSON(w io.Writer, d *Document) error {
 		{"verdict", d.Verdict},
 		{"figures", figures},
 		{"tables", tables},
-		{"notes", orEmpty(d.Notes)},
+		{"notes", orEmpty(d.notes())},
 		{"cautions", orEmpty(d.Cautions)},
 	}
 	if len(d.Working) > 0 {

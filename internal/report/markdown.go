@@ -32,7 +32,7 @@ func Markdown(w io.Writer, d *Document) error {
 	for i, s := range d.Working {
 		m.WriteString(strconv.Itoa(i+1) + ". " + escape(s.line()) + "\n")
 	}
-	list(m, "Notes", d.Notes)
+	list(m, "Notes", d.notes())
 	list(m, "Cautions", d.Cautions)
 	if d.Next != "" {
 		m.WriteString("\nNext: " + escape(d.Next) + "\n")

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -16,7 +17,10 @@ const columns = 80
 func Text(w io.Writer, d *Document) error {
 	t := &textWriter{}
 	t.wrap("", d.Verdict)
-	t.figures(d.Figures)
+	if d.Short && len(d.Cautions) > 0 {
+		t.wrap("Caution: ", d.Cautions[0])
+	}
+	t.figures(d.shown())
 	for i := range d.Tables {
 		if !d.Tables[i].Quiet && !d.Tables[i].Long {
 			t.table(&d.Tables[i])
@@ -30,13 +34,54 @@ func Text(w io.Writer, d *Document) error {
 	}
 	t.drawings(d.Drawings)
 	t.working(d.Working)
-	t.remarks("Note: ", d.Notes)
-	t.remarks("Caution: ", d.Cautions)
-	if d.Next != "" {
-		t.remarks("Next: ", []string{d.Next})
-	}
+	t.ending(d)
 	_, err := io.WriteString(w, t.String())
 	return err
+}
+
+// ending writes the remarks under the figures. A short text has one note, and says so where there is more.
+func (t *textWriter) ending(d *Document) {
+	notes := d.notes()
+	if !d.Short {
+		t.remarks("Note: ", notes)
+		t.remarks("Caution: ", d.Cautions)
+		t.remarks("Next: ", next(d))
+		return
+	}
+	t.remarks("Note: ", notes[:min(1, len(notes))])
+	t.remarks("Next: ", next(d))
+	const alike = 1 // a figure that says the first solid again, and the caution that local codes come first
+	hidden := len(d.Figures) - len(d.shown()) - quiet(d.Figures)
+	if hidden > alike || len(notes) > 1 || len(d.Cautions) > 1+alike {
+		t.wrap("More: ", "--all")
+	}
+}
+
+// next is the line that leads on; none where there is none.
+func next(d *Document) []string {
+	if d.Next == "" {
+		return nil
+	}
+	return []string{d.Next}
+}
+
+// shown are the figures of the text: of a short one without detail.
+func (d *Document) shown() []Figure {
+	if !d.Short {
+		return d.Figures
+	}
+	return slices.DeleteFunc(slices.Clone(d.Figures), func(f Figure) bool { return f.Quiet || f.Detail })
+}
+
+// quiet counts the figures that no text shows.
+func quiet(figures []Figure) int {
+	n := 0
+	for _, f := range figures {
+		if f.Quiet {
+			n++
+		}
+	}
+	return n
 }
 
 // drawings writes lines as they are, or wrapped where one is too long.

@@ -12,8 +12,9 @@ import (
 )
 
 var blendCommand = run.Command{
-	Use:   "blend SHARE:LIQUID ...",
-	Short: "What a mix becomes, and the share or base for a temperature",
+	Screen: true,
+	Use:    "blend SHARE:LIQUID ...",
+	Short:  "What a mix becomes, and the share or base for a temperature",
 	Long: "blend tells what a mix of liquids becomes: when ice forms in it, when salt\n" +
 		"falls out of it, what it weighs and costs. A liquid is brine, nacl, cacl2,\n" +
 		"mgcl2 or kcl with its strength, water, or the name of a liquid in the yard\n" +

@@ -14,19 +14,20 @@ func (m mixed) figures(v show.View) []report.Figure {
 	r, b := m.request, m.made
 	var figures []report.Figure
 	if m.solved != nil {
-		figures = append(figures,
+		figures = append(figures, show.Detail(
 			v.Figure("last_share", "Share of "+m.last(v), m.solved.Share),
-			v.Figure("base_strength", "Strength of the base", m.solved.BaseStrength))
+			v.Figure("base_strength", "Strength of the base", m.solved.BaseStrength))...)
 	}
 	figures = append(figures, v.Cold(b.Cold)...)
 	figures = append(figures, v.Composition(b.Liquid)...)
-	figures = append(figures,
+	figures = append(figures, show.Detail(
 		v.Figure("density", v.Say("Density at %v", r.Temperature), b.Density),
-		v.Figure("chloride_per_volume", "Chloride", b.Chloride),
-		show.IfKnown(v, "cost_per_volume", "Cost", b.Cost, b.Priced),
+		v.Figure("chloride_per_volume", "Chloride", b.Chloride))...)
+	figures = append(figures, show.IfKnown(v, "cost_per_volume", "Cost", b.Cost, b.Priced))
+	figures = append(figures, show.Detail(
 		v.ExpectedReading(r.Instrument, r.Temperature, b.Reading, b.OnScale),
 		show.IfKnown(v, "heat_released", "Heat given off (below 0: taken up)", b.Heat, b.HeatKnown),
-		show.IfKnown(v, "final_temp", v.Say("Temperature, from %v", r.Temperature), b.FinalTemp, b.HeatKnown))
+		show.IfKnown(v, "final_temp", v.Say("Temperature, from %v", r.Temperature), b.FinalTemp, b.HeatKnown))...)
 	if m.asked.into.given() {
 		figures = append(figures, m.asked.into.figures(v, b)...)
 	}
@@ -42,9 +43,9 @@ func (m mixed) words(v show.View, d *report.Document) {
 	d.Title, d.Verdict = "Blend", m.verdict(v)
 	d.Tables = []report.Table{m.meterTable(v)}
 	if t := m.asked.into; t.given() {
-		d.Notes = show.Said(v.Doubt(t.Name, t.Said, t.clock()))
+		d.Doubts = show.Said(v.Doubt(t.Name, t.Said, t.clock()))
 	}
-	d.Notes = append(append(d.Notes, v.ColdNotes(m.made.Cold)...), m.notes(v)...)
+	d.Notes = append(v.ColdNotes(m.made.Cold), m.notes(v)...)
 	d.Cautions = show.LiquidCautions(m.made.Liquid)
 	d.Next = "freeze with its salts, or --liquid and its name, says what a cold night makes of it."
 }

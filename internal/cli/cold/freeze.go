@@ -12,8 +12,9 @@ import (
 )
 
 var freezeCommand = run.Command{
-	Use:   "freeze",
-	Short: "What the cold does to a liquid",
+	Screen: true,
+	Use:    "freeze",
+	Short:  "What the cold does to a liquid",
 	Long: "freeze tells at what temperature ice forms in a liquid, at what temperature\n" +
 		"salt falls out of it, and which comes first: that is what a tank or a pump\n" +
 		"meets. It also tells what the liquid has become at a temperature below that,\n" +

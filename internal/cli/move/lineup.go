@@ -12,8 +12,9 @@ import (
 )
 
 var lineupCommand = run.Command{
-	Use:   "lineup",
-	Short: "Which valves in which order for a move, and what a setting does",
+	Screen: true,
+	Use:    "lineup",
+	Short:  "Which valves in which order for a move, and what a setting does",
 	Long: "lineup finds from the yard file's plumbing which valves to open for a move, in\n" +
 		"which order; or judges a setting of open valves: a pump that draws nothing or\n" +
 		"from two places, that has no way out, or fresh water joined to brine.",

@@ -16,8 +16,9 @@ import (
 )
 
 var storeCommand = run.Command{
-	Use:   "store LOT LOT ...",
-	Short: "What transfers make of a tank, and what brings it to target",
+	Screen: true,
+	Use:    "store LOT LOT ...",
+	Short:  "What transfers make of a tank, and what brings it to target",
 	Long: "store tells what lots of liquid make together in a tank. A lot is a volume and\n" +
 		"the strength of salt brine (6000gal@23.1%), a volume and a liquid\n" +
 		"(500gal:cacl2@32%), or the name of a storage tank in the yard file. The first\n" +
@@ -137,7 +138,7 @@ func (q *store) Answer(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			storeWords(s.View, d, r, out, q.source(s.View))
 			if q.tank.Name != "" {
-				d.Notes = append(show.Said(s.View.Doubt(q.tank.Name, q.tank.Said, q.clock())), d.Notes...)
+				d.Doubts = show.Said(s.View.Doubt(q.tank.Name, q.tank.Said, q.clock()))
 			}
 		},
 		Working: func() []report.Step { return storeWorking(s.View, r, out) },

@@ -17,8 +17,9 @@ import (
 )
 
 var truckCommand = run.Command{
-	Use:   "truck",
-	Short: "What fits a truck, how it loads, and what its boom lays down",
+	Screen: true,
+	Use:    "truck",
+	Short:  "What fits a truck, how it loads, and what its boom lays down",
 	Long: "truck tells how much of a liquid fits a truck's tank and weight limit, how long\n" +
 		"it loads and how many loads a volume takes; the flow at the boom and at each\n" +
 		"nozzle for a rate at a speed; and what a catch test says of the rate laid down.",

@@ -41,6 +41,8 @@ type Command struct {
 	New                       func() Question      // nil for one that only has commands below it
 	Below                     []Command
 	Rows                      bool // each can ask it of every row
+	// Screen commands show on a screen what is acted on, and the rest with --all.
+	Screen bool
 	// NoWorking says why there is no working, where one was asked for and an answer has none.
 	NoWorking string
 	// Open settles what holds for an answer; nil for the yard file and the units in force.
@@ -97,6 +99,7 @@ func (s *Session) ask(c Command, q Question, b *bind.Set, path string, args []st
 			err = e
 		}
 	}()
+	s.View.Short = c.Screen && !s.Globals.All && s.Globals.Format.Name == report.Formats()[0].Name
 	scope := s.Scope(args)
 	if err := b.Fill(scope); err != nil {
 		return err
@@ -126,14 +129,14 @@ func (s *Session) draw(c Command, path string, r Reply) error {
 		}
 		return nil
 	}
-	d := &report.Document{Command: path, Figures: r.Figures}
+	d := &report.Document{Command: path, Figures: r.Figures, Short: s.View.Short}
 	r.Words(d)
 	if s.Globals.Working {
 		if r.Working != nil {
 			d.Working = r.Working()
 		}
 		if len(d.Working) == 0 && c.NoWorking != "" {
-			d.Notes = append(d.Notes, c.NoWorking)
+			d.Doubts = append([]string{c.NoWorking}, d.Doubts...)
 		}
 	}
 	return s.Write(d)

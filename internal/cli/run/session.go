@@ -32,6 +32,8 @@ type Globals struct {
 	JournalPath string
 	Format      report.Format
 	Working     bool
+	All         bool // the whole answer, where a screen shows what is acted on
+	Brief       bool // one sentence
 	yard        *bind.Text
 	journal     *bind.Text
 	units       *quantity.System // nil unless typed
@@ -50,6 +52,8 @@ func (g *Globals) Bind(flags *pflag.FlagSet) {
 		formats = append(formats, bind.Option[report.Format]{Word: f.Name, Means: f})
 	}
 	bind.OneOf(b, &g.Format, "format", "form of the answer: text, json, csv or markdown", formats[0].Word, formats...)
+	bind.Switch(b, &g.All, "all", "show every figure, note and caution")
+	bind.Switch(b, &g.Brief, "brief", "answer in one sentence, as for a text message")
 	bind.Switch(b, &g.Working, "working", "show the arithmetic, step by step")
 }
 
@@ -66,6 +70,7 @@ type Session struct {
 	Yard    *yard.Yard // nil when there is none
 	View    show.View
 	notes   []string // how the question was read
+	found   string   // the yard file that nobody named; empty for none
 	stands  func() (*yard.Yard, error)
 	logs    []*disk.Log // that were opened
 }
@@ -99,13 +104,13 @@ func (s *Session) readYard() error {
 	f, err := s.Env.Open(DefaultYard)
 	if err == nil {
 		f.Close()
-		s.Note("Yard file " + DefaultYard + ", found in this folder.")
+		s.found = "Yard file " + DefaultYard + ", found in this folder."
 	}
 	if !errors.Is(err, fs.ErrNotExist) {
 		return s.load(DefaultYard)
 	}
 	if path := s.Env.Getenv(YardEnv); path != "" {
-		s.Note("Yard file " + path + ", named by $" + YardEnv + ".")
+		s.found = "Yard file " + path + ", named by $" + YardEnv + "."
 		return s.load(path)
 	}
 	return nil
@@ -131,8 +136,15 @@ func (s *Session) Scope(args []string) *bind.Scope {
 func (s *Session) Write(d *report.Document) error {
 	// How the question was read comes before what is said of the answer.
 	d.Notes = append(slices.Clone(s.notes), d.Notes...)
+	if s.found != "" {
+		d.Notes = append(d.Notes, s.found)
+	}
+	draw := s.Globals.Format.Draw
+	if s.Globals.Brief {
+		draw = report.Brief
+	}
 	out := bufio.NewWriter(s.Env.Out)
-	if err := s.Globals.Format.Draw(out, d); err != nil {
+	if err := draw(out, d); err != nil {
 		return err
 	}
 	return out.Flush()

@@ -20,15 +20,23 @@ func (v View) ColdVerdict(c balance.Cold) string {
 	case first.Solid == solution.Ice:
 		return v.Say("Ice forms first, at %v.", TemperatureOf(first))
 	case !ice.Found:
-		return v.Say("Salt falls out first, at %v%s: %s.", TemperatureOf(first), v.disputed(c), SolidName(first.Solid))
+		return v.Say("Salt falls out first, at %v%s%s.", TemperatureOf(first), v.disputed(c), v.mineral(first.Solid))
 	}
 	const close = 1.5 // K within which it makes no difference to a tank
 	if first.Temperature-ice.Temperature < close {
-		return v.Say("Salt falls out first, at %v%s: %s; ice follows at %v.",
-			TemperatureOf(first), v.disputed(c), SolidName(first.Solid), TemperatureOf(ice))
+		return v.Say("Salt falls out first, at %v%s%s; ice follows at %v.",
+			TemperatureOf(first), v.disputed(c), v.mineral(first.Solid), TemperatureOf(ice))
 	}
-	return v.Say("Salt falls out first, at %v%s: %s; its ice point of %v is not what the tank meets.",
-		TemperatureOf(first), v.disputed(c), SolidName(first.Solid), TemperatureOf(ice))
+	return v.Say("Salt falls out first, at %v%s%s; its ice point of %v is not what the tank meets.",
+		TemperatureOf(first), v.disputed(c), v.mineral(first.Solid), TemperatureOf(ice))
+}
+
+// mineral names behind a colon what falls out, where names are wanted.
+func (v View) mineral(s solution.Solid) string {
+	if v.Short {
+		return ""
+	}
+	return ": " + SolidName(s)
 }
 
 // disputed says behind a temperature, in brackets, what other published data have; nothing where they agree.
@@ -87,11 +95,11 @@ func (v View) ColdNotes(c balance.Cold) []string {
 			"try a sample in a freezer before relying on it. Where salt falls out is not known."}
 	}
 	var notes []string
+	if c.Salt.Found && c.Salt == c.First() {
+		notes = append(notes, "Salt that falls out settles on the tank floor and in the filter; what stays liquid is weaker than what was stored.")
+	}
 	if c.Disputed() {
 		notes = append(notes, v.disputeNote(c))
-	}
-	if c.Salt.Found && c.Salt == c.First() {
-		return append(notes, "Salt that falls out settles on the tank floor and in the filter; what stays liquid is weaker than what was stored.")
 	}
 	return notes
 }

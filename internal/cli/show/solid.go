@@ -43,7 +43,11 @@ func (v View) Onset(key, label string, o solution.Onset) report.Figure {
 	}
 	f := v.Figure(key, label, quantity.Temperature(o.Temperature))
 	if o.Solid != solution.Ice && !v.NumbersOnly {
-		f.Value.Text += ", " + SolidName(o.Solid)
+		name := SolidName(o.Solid)
+		if v.Short {
+			name = SolidKind(o.Solid)
+		}
+		f.Value.Text += ", " + name
 	}
 	return f
 }
@@ -59,11 +63,14 @@ func (v View) Freezing(f solution.Freezing) []report.Figure {
 	if first.Found {
 		name = first.Solid.String()
 	}
+	ice, salt := v.Onset("ice_point", "Ice point", f.Ice), v.Onset("salt_out_temp", saltLabel(first), f.Salt)
+	// One of them is the first solid once more.
+	ice.Detail = first.Found && first.Solid == solution.Ice
+	salt.Detail = first.Found && first.Solid != solution.Ice
 	return []report.Figure{
 		at,
 		Quiet(report.Figure{Key: "first_solid", Label: "Name of the first solid", Value: report.Word(name)}),
-		v.Onset("ice_point", "Ice point", f.Ice),
-		v.Onset("salt_out_temp", saltLabel(first), f.Salt),
+		ice, salt,
 	}
 }
 

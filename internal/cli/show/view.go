@@ -16,6 +16,8 @@ type View struct {
 	System quantity.System
 	// NumbersOnly leaves the words out, where only programs read the answer.
 	NumbersOnly bool
+	// Short leaves out of sentences what nobody acts on at a tank, like the names of minerals.
+	Short bool
 }
 
 // Say puts quantities into a sentence in the user's units.
@@ -68,6 +70,14 @@ func (v View) Inward(q quantity.Quantity, way float64) string {
 func Quiet(f report.Figure) report.Figure {
 	f.Quiet = true
 	return f
+}
+
+// Detail marks figures that a short screen leaves out.
+func Detail(figures ...report.Figure) []report.Figure {
+	for i := range figures {
+		figures[i].Detail = true
+	}
+	return figures
 }
 
 // QuietUnless marks a figure that is of interest on one condition.

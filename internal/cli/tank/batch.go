@@ -18,8 +18,9 @@ import (
 )
 
 var batchCommand = run.Command{
-	Use:   "batch",
-	Short: "Salt and water for a batch",
+	Screen: true,
+	Use:    "batch",
+	Short:  "Salt and water for a batch",
 	Long: "batch tells how much salt to load and how much water to add for a batch of\n" +
 		"brine, counting the heel that stands in the tank, the salt's purity and\n" +
 		"moisture, and the bed of undissolved salt.",
@@ -144,7 +145,9 @@ func (q *batch) Answer(s *run.Session) (run.Reply, error) {
 		Figures: batchFigures(v, r, b, span),
 		Words: func(d *report.Document) {
 			d.Title, d.Verdict, d.Notes, d.Tables = "Batch", batchVerdict(v, r, b), q.notes(v, b), []report.Table{chargeTable(v, b)}
+			d.Brief = batchBrief(v, r, b)
 			d.Cautions = []string{show.CautionBackflow, show.CautionEntry, show.CautionDrain, show.CautionPump, show.CautionLocal}
+			d.Doubts = show.Said(q.tank.Doubt(v))
 			d.Next = "ready, with two or more timed readings, says when it reaches target."
 		},
 		Working: func() []report.Step {
@@ -163,6 +166,15 @@ func batchEntry(tank string, r brine.BatchRequest, b brine.Batch) journal.Entry 
 	}
 }
 
+// batchBrief is the verdict in the words of a text message.
+func batchBrief(v show.View, r brine.BatchRequest, b brine.Batch) string {
+	text := v.Say("Load %v of salt, add %v of water", b.SaltToLoad, b.Water)
+	if r.Bed > 0 {
+		text = v.Say("First charge %v of salt and %v of water, each later one %v and %v", b.SaltToLoad, b.Water, b.Recharge, b.RechargeWater)
+	}
+	return v.Say("%s: %v at %v, %v on the hydrometer at %v.", text, r.Volume, r.Target, v.Marked(r.Instrument, b.Reading), b.BrineTemp)
+}
+
 func batchVerdict(v show.View, r brine.BatchRequest, b brine.Batch) string {
 	makes := v.Say("that makes %v at %v, and the hydrometer shows %v when the brine is at %v.", r.Volume, r.Target, v.Marked(r.Instrument, b.Reading), b.BrineTemp)
 	if r.Bed > 0 {
@@ -177,19 +189,22 @@ func batchFigures(v show.View, r brine.BatchRequest, b brine.Batch, span brine.B
 	figures = append(figures, show.QuietUnless(r.Bed > 0, v.Figure("bed", "of which stays on the bed", r.Bed)))
 	figures = append(figures, show.Ranged(v, v.Figure("water_to_add", "Water to add", b.Water), span.Water.Low, span.Water.High)...)
 	return append(figures,
-		v.Figure("salt_dissolved", "NaCl that dissolves", b.SaltDissolved),
-		show.QuietUnless(b.Insolubles > 0, v.Figure("insolubles", "Sludge that it leaves", b.Insolubles)),
-		v.Figure("brine_temp", "Brine temperature when dissolved", b.BrineTemp),
-		v.Figure("cooling", "Cooled by dissolving", b.Cooling),
-		v.Figure("expected_reading", v.Say("Hydrometer then, at %v", b.BrineTemp), v.Marked(r.Instrument, b.Reading)),
-		fillTime(v, b),
-		v.Onset("first_solid_temp", "First solid", b.FirstSolid),
+		detail(v.Figure("salt_dissolved", "NaCl that dissolves", b.SaltDissolved)),
+		detail(show.QuietUnless(b.Insolubles > 0, v.Figure("insolubles", "Sludge that it leaves", b.Insolubles))),
+		detail(v.Figure("brine_temp", "Brine temperature when dissolved", b.BrineTemp)),
+		detail(v.Figure("cooling", "Cooled by dissolving", b.Cooling)),
+		detail(v.Figure("expected_reading", v.Say("Hydrometer then, at %v", b.BrineTemp), v.Marked(r.Instrument, b.Reading))),
+		detail(fillTime(v, b)),
+		detail(v.Onset("first_solid_temp", "First solid", b.FirstSolid)),
 		show.Quiet(v.Figure("volume", "Brine in the tank", r.Volume)),
 		show.Quiet(v.Figure("recharge_salt", "Salt for each further batch", b.Recharge)),
 		show.Quiet(v.Figure("recharge_water", "Water for each further batch", b.RechargeWater)),
 		show.Quiet(v.Figure("pumped_off", "Pumped off each time", b.PumpedOff)),
 	)
 }
+
+// detail marks a figure that a short screen leaves out.
+func detail(f report.Figure) report.Figure { return show.Detail(f)[0] }
 
 // stockNotes say what the journal has of the bed and the pile.
 func (q *batch) stockNotes(v show.View, b brine.Batch) []string {
@@ -200,7 +215,7 @@ func (q *batch) stockNotes(v show.View, b brine.Batch) []string {
 	if pile := q.pile.OnHand; pile != nil && q.pile.Said.ByJournal() && *pile < b.SaltToLoad {
 		notes = append(notes, v.Say("The pile holds %v (%s), less than this batch takes.", max(0, *pile), show.SourceText(q.pile.Said, q.clock())))
 	}
-	return append(notes, show.Said(q.tank.Doubt(v))...)
+	return notes
 }
 
 // fillTime is there when the supply's flow is known.

@@ -16,8 +16,9 @@ import (
 )
 
 var checkCommand = run.Command{
-	Use:   "check",
-	Short: "May this tank be pumped, and if not, what corrects it",
+	Screen: true,
+	Use:    "check",
+	Short:  "May this tank be pumped, and if not, what corrects it",
 	Long: "check judges a tank by the true strength behind its reading. When it is not to\n" +
 		"be pumped, it says what to add, whether that fits, and what the instrument\n" +
 		"shows at this temperature when it is right.",
@@ -99,15 +100,21 @@ func checkFigures(v show.View, r brine.CheckRequest, c brine.CheckResult) []repo
 		show.QuietUnless(c.Safe.Additive == brine.AddSalt, v.Figure("safe_salt", "Salt that is safe either way", c.Safe.Salt)),
 		show.Quiet(v.Figure("safe_volume", "Comes to then", c.Safe.Final)))
 	figures = append(figures, bandFigures(v, r, c)...)
-	figures = append(figures, v.ReadingFigures(c.Reading)...)
-	return append(figures, v.Freezing(c.Reading.Freezing)...)
+	for _, f := range v.ReadingFigures(c.Reading) {
+		f.Detail = f.Key != "true_strength"
+		figures = append(figures, f)
+	}
+	return append(figures, show.Detail(v.Freezing(c.Reading.Freezing)...)...)
 }
 
 func (q *check) words(v show.View, d *report.Document, r brine.CheckRequest, c brine.CheckResult) {
 	fix := fix(r, c)
-	d.Title, d.Verdict = "Tank check", checkVerdict(v, r, c, q.tank.Source(v))
+	d.Title, d.Verdict, d.Brief = "Tank check", checkVerdict(v, r, c, q.tank.Source(v)), checkBrief(v, r, c)
 	if c.Decision != yard.MayPump {
-		d.Notes = show.Said(q.tank.DoubtBy(v, c.Reading.True))
+		d.Doubts = show.Said(q.tank.DoubtBy(v, c.Reading.True))
+	}
+	if c.Decision == yard.MayPump {
+		d.Doubts = append(d.Doubts, show.Said(crossesNote(v, r, c))...)
 	}
 	d.Notes = append(append(d.Notes, checkNotes(v, r, c)...), v.CorrectionNotes(r.Correction(c), fix)...)
 	d.Cautions = append(show.CorrectionCautions(fix), pumpCautions(c)...)
@@ -186,15 +193,37 @@ func checkVerdict(v show.View, r brine.CheckRequest, c brine.CheckResult, source
 		limit = v.Say("too weak (below %v)", r.Band.Low)
 	}
 	do := v.Say("to its %v%s %s", r.Volume, source, v.CorrectionSteps(c.Correction))
-	if r.Bed > 0 && c.Decision == yard.TooWeak {
-		do = "circulate over its bed and read again; if it stays so, " + do
-	}
 	if c.Correction.DrawOffFirst > 0 {
 		do = v.Say("of its %v%s %s", r.Volume, source, v.CorrectionSteps(c.Correction))
+	}
+	if r.Bed > 0 {
+		do = overBed(c.Decision) + do
 	}
 	return v.Say("Do not pump: %s, %s; %s, mix, and look for %v on %s at %v.",
 		finding, limit, do, v.Marked(r.Sample.Instrument, c.ReadingWanted),
 		r.Sample.Instrument.Scale.Words(), c.Reading.Temperature)
+}
+
+// checkBrief is the verdict in the words of a text message.
+func checkBrief(v show.View, r brine.CheckRequest, c brine.CheckResult) string {
+	strength := strengthBeside(v, c, r.Band)
+	switch c.Decision {
+	case yard.MayPump:
+		return v.Say("Pump: %s true at %v.", strength, c.Reading.Temperature)
+	case yard.OnTheEdge:
+		return v.Say("On the edge: %s true at %v; add nothing, read again with a finer instrument.", strength, c.Reading.Temperature)
+	}
+	return v.Say("Do not pump: %s true, %s; %s, then look for %v at %v.", strength, c.Decision, v.CorrectionSteps(c.Correction),
+		v.Marked(r.Sample.Instrument, c.ReadingWanted), c.Reading.Temperature)
+}
+
+// overBed says what comes first in a tank that keeps salt on its floor. Weak brine gains on it: it is pumped round and read
+// again. Strong brine would go on gaining: it comes off the bed, and is never pumped round over it.
+func overBed(d yard.Decision) string {
+	if d == yard.TooWeak {
+		return "circulate over its bed and read again; if it stays so, "
+	}
+	return "take it off the bed at once, and never circulate over it; then "
 }
 
 // edgeVerdict says that the reading does not decide, what does, and what is safe either way.
@@ -259,9 +288,6 @@ func crossesNote(v show.View, r brine.CheckRequest, c brine.CheckResult) string 
 
 func checkNotes(v show.View, r brine.CheckRequest, c brine.CheckResult) []string {
 	var notes []string
-	if c.Decision == yard.MayPump {
-		notes = append(notes, show.Said(crossesNote(v, r, c))...)
-	}
 	if c.Decision == yard.MayPump && c.Correction.Additive != brine.AnyAdditive {
 		notes = append(notes, v.Say("It need not be exactly %v; that would take: %s.", r.Band.Target, v.CorrectionSteps(c.Correction)))
 	}
@@ -271,7 +297,7 @@ func checkNotes(v show.View, r brine.CheckRequest, c brine.CheckResult) []string
 			show.SolidKind(first.Solid), show.TemperatureOf(first), show.TemperatureOf(target)))
 	}
 	if r.Bed > 0 && corrects(c) {
-		notes = append(notes, v.Say("A bed of about %v of salt is kept in this tank: circulate and read again before adding anything, since it goes on dissolving.", r.Bed))
+		notes = append(notes, v.Say("A bed of about %v of salt lies in this tank and goes on dissolving.", r.Bed))
 	}
 	if !corrects(c) && r.With != brine.AnyAdditive {
 		notes = append(notes, "Nothing is added on this reading, so --with was left aside.")

@@ -11,11 +11,13 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/sure"
+	"brineyard/internal/yard"
 )
 
 var correctCommand = run.Command{
-	Use:   "correct",
-	Short: "What brings a tank to target",
+	Screen: true,
+	Use:    "correct",
+	Short:  "What brings a tank to target",
 	Long: "correct tells how much water, salt or stored brine brings a tank to its target,\n" +
 		"whether that fits, and what the instrument then shows. It balances weights of\n" +
 		"salt and water, not volumes.",
@@ -66,8 +68,9 @@ func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 	return run.Reply{
 		Figures: correctFigures(v, r, c, q.read),
 		Words: func(d *report.Document) {
+			d.Brief = q.brief(v, r, c)
 			d.Title, d.Verdict, d.Cautions = "Correction", q.verdict(v, r, c), show.CorrectionCautions(c)
-			d.Notes = append(show.Said(q.doubt(v)), v.CorrectionNotes(r, c)...)
+			d.Doubts, d.Notes = show.Said(q.doubt(v)), v.CorrectionNotes(r, c)
 			d.Next = "check, once it is mixed and the temperature has settled."
 			if c.Additive != brine.AnyAdditive && c.Share.Low == 0 && c.DrawOffFirst == 0 {
 				d.Notes = append(d.Notes, "The reading cannot tell this tank from one on target: adding nothing is as good.")
@@ -114,6 +117,15 @@ func correctFigures(v show.View, r brine.CorrectRequest, c brine.Correction, rea
 	return append(v.StrengthFigures(*read), figures...)
 }
 
+// brief is the verdict in the words of a text message.
+func (q *correct) brief(v show.View, r brine.CorrectRequest, c brine.Correction) string {
+	if c.Additive == brine.AnyAdditive {
+		return "Add nothing: it is on target."
+	}
+	steps := v.CorrectionSteps(c)
+	return v.Say("%s%s: it becomes %v at %v, and shows %v at %v.", strings.ToUpper(steps[:1]), steps[1:], c.Final, c.Strength, v.Marked(r.Instrument, c.Reading), r.Temperature)
+}
+
 func (q *correct) verdict(v show.View, r brine.CorrectRequest, c brine.Correction) string {
 	volume, strength := q.tank.Source(v), q.tank.StrengthSource(v, q.reading.Named())
 	if volume == strength {
@@ -124,6 +136,13 @@ func (q *correct) verdict(v show.View, r brine.CorrectRequest, c brine.Correctio
 		return v.Say("Add nothing: %s is on target.", has)
 	}
 	steps := v.CorrectionSteps(c)
+	if q.tank.Is.Bed > 0 {
+		decision := yard.TooWeak
+		if r.Strength > r.Target {
+			decision = yard.TooStrong
+		}
+		steps = overBed(decision) + steps
+	}
 	return v.Say("%s: %s becomes %v at %v, and %s shows %v at %v.",
 		strings.ToUpper(steps[:1])+steps[1:], has, c.Final, c.Strength,
 		r.Instrument.Scale.Words(), v.Marked(r.Instrument, c.Reading), r.Temperature)

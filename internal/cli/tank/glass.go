@@ -20,8 +20,9 @@ import (
 )
 
 var glassCommand = run.Command{
-	Use:   "glass",
-	Short: "What a hydrometer or a thermometer shows too much",
+	Screen: true,
+	Use:    "glass",
+	Short:  "What a hydrometer or a thermometer shows too much",
 	Long: "glass checks an instrument: in fresh water, in a brine that was weighed out on a\n" +
 		"kitchen scale, or a thermometer in melting ice. It says the offset and how sure\n" +
 		"that is, since the test has a reading error of its own, and with --write it\n" +

@@ -16,8 +16,9 @@ import (
 )
 
 var levelCommand = run.Command{
-	Use:   "level",
-	Short: "Gallons from the stick, and what a pile weighs",
+	Screen: true,
+	Use:    "level",
+	Short:  "Gallons from the stick, and what a pile weighs",
 	Long: "level tells what stands in a tank at a depth on the stick, from the shape that\n" +
 		"the yard file says, less the salt on its bed. --table is the chart of the stick,\n" +
 		"for the wall. --pile weighs a heap of salt by its height and width.",

@@ -16,8 +16,9 @@ import (
 )
 
 var readingCommand = run.Command{
-	Use:   "reading",
-	Short: "True strength behind an instrument's reading",
+	Screen: true,
+	Use:    "reading",
+	Short:  "True strength behind an instrument's reading",
 	Long: "reading tells the strength behind what an instrument shows. A hydrometer floats\n" +
 		"at the density of the sample, and cold brine is denser: so the sample's\n" +
 		"temperature goes with every reading.",

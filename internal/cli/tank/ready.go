@@ -17,8 +17,9 @@ import (
 )
 
 var readyCommand = run.Command{
-	Use:   "ready TIME=READING ...",
-	Short: "When a mixing tank will be ready, from readings so far",
+	Screen: true,
+	Use:    "ready TIME=READING ...",
+	Short:  "When a mixing tank will be ready, from readings so far",
 	Long: "ready takes readings while a tank is pumped over its bed of salt, and tells\n" +
 		"when it reaches target, when it gets too strong, and when to look again. Times\n" +
 		"are of day (10:05) or in minutes (20). A reading can carry its own temperature\n" +
@@ -129,8 +130,8 @@ func readyFigures(v show.View, r ready.Request, out ready.Result, clock bool) []
 		show.Quiet(v.Figure("true_strength", "True strength of the last reading", out.Newest.True)),
 		show.Quiet(v.Figure("true_strength_low", "True strength of the last reading, low end", out.Newest.Range.Low)),
 		show.Quiet(v.Figure("true_strength_high", "True strength of the last reading, high end", out.Newest.Range.High)),
-		v.Figure("saturation", "Saturation", out.Saturation),
-		show.QuietUnless(out.Rate.Value > 0, report.Figure{Key: "rate", Label: "Rate of approach", Value: rateValue(out.Rate.Value,
+		detail(v.Figure("saturation", "Saturation", out.Saturation)),
+		show.QuietUnless(out.Rate.Value > 0, report.Figure{Key: "rate", Label: "Rate of approach", Detail: true, Value: rateValue(out.Rate.Value,
 			v.Say("%.3g a minute (%.3g to %.3g)", 60*out.Rate.Value, 60*out.Rate.Low, 60*out.Rate.High))}),
 		show.Quiet(report.Figure{Key: "rate_low", Label: "Rate, low end", Value: rateValue(out.Rate.Low, "")}),
 		show.Quiet(report.Figure{Key: "rate_high", Label: "Rate, high end", Value: rateValue(out.Rate.High, "")}),
