@@ -17,7 +17,7 @@ func (l Liquid) Dissolves() (Cold, error) {
 func (l Liquid) DissolvesAt(t quantity.Temperature) (Cold, error) {
 	cold, err := l.Cold()
 	if errors.Is(err, solution.ErrComposition) {
-		return cold, fault.Input(fault.FieldParts, "more salt dissolved in %v than the model can reckon with; allowed: %v in all",
+		return cold, fault.Input(fault.FieldParts, "more salt dissolved in %v than the model covers; allowed: %v in all",
 			fault.Word(l.Name), quantity.Strength(solution.MaxSolute))
 	}
 	if err != nil {

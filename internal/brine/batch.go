@@ -211,7 +211,7 @@ func (r BatchRequest) check() (target, heel balance.Known, err error) {
 		fault.CheckTemperature(fault.FieldHeelTemp, r.HeelTemp),
 		fault.If(!(r.Volume > 0 && !math.IsInf(float64(r.Volume), 0)), fault.FieldVolume, "no batch; allowed: above 0"),
 		fault.If(r.Capacity > 0 && r.Volume > r.Capacity, fault.FieldVolume, "the tank cannot hold that; allowed: up to %v", r.Capacity),
-		fault.If(!(r.HeelVolume >= 0), fault.FieldHeelVolume, "below nothing; allowed: 0 and above"),
+		fault.If(!(r.HeelVolume >= 0), fault.FieldHeelVolume, "less than zero; allowed: 0 and above"),
 		fault.If(r.HeelVolume >= r.Volume, fault.FieldHeelVolume, "the heel leaves no room for a batch; allowed: below %v", r.Volume),
 		noHeel,
 		fault.If(r.HeelVolume > 0 && heel.PartSolid(), fault.FieldHeelTemp,

@@ -52,5 +52,5 @@ func TestFreezeRefusals(t *testing.T) {
 // The error's own text, for a reader of logs, is in US units.
 func TestInputErrorText(t *testing.T) {
 	_, err := Freeze(asked(solution.Composition{NaCl: 0.3, CaCl2: 0.4}))
-	require.EqualError(t, err, "liquid: more salt dissolved in this liquid than the model can reckon with; allowed: 50% in all")
+	require.EqualError(t, err, "liquid: more salt dissolved in this liquid than the model covers; allowed: 50% in all")
 }

@@ -275,7 +275,7 @@ var refusals = []struct {
 	{"ready 0=12% 10=33% --temp 45F", []string{"the readings", "saturated"}},
 	{"ready 0=12% 10=13% --temp 145F", []string{`--temp "145F"`, "-13 F to 122 F"}},
 	{"ready 0=12% 10=13% --temp 45F --by nose", []string{"--by", `"nose"`, "hydrometer, sg, salometer, baume, weigh"}},
-	{"truck", []string{"nothing to reckon", "--truck"}},
+	{"truck", []string{"nothing asked", "--truck"}},
 	{"truck --truck big-sprayer", []string{`--truck "big-sprayer"`, "no yard file"}},
 	{"truck --truck nosuch --yard YARD", []string{`--truck "nosuch"`, "big-sprayer, lot-pickup"}},
 	{"truck --tank 0gal", []string{`--tank "0gal"`, "above 0"}},

@@ -114,7 +114,7 @@ func rootWith(env *run.Env, g *run.Globals, all []group, only string) *cobra.Com
 	root.SetUsageTemplate(strings.NewReplacer(
 		".FlagUsages", ".FlagUsagesWrapped 80",
 		"{{if .HasExample}}\n\nExamples:\n{{.Example}}{{end}}", "",
-		`Use "{{.CommandPath}} [command] --help" for more information about a command.`, "{{.CommandPath}} COMMAND --help tells more of a command.",
+		`Use "{{.CommandPath}} [command] --help" for more information about a command.`, "{{.CommandPath}} COMMAND --help explains a command.",
 	).Replace(root.UsageTemplate()))
 	return root
 }

@@ -79,7 +79,7 @@ var slips = []struct{ line, says string }{
 	// Instruments that are none.
 	{"reading --hydrometer 23% --temp 40F --glass-division 0", "marks lie apart; allowed: above 0"},
 	{"reading --hydrometer 23% --temp 40F --thermometer-division 0F", "marks lie apart; allowed: above 0"},
-	{"reading --hydrometer 23% --temp 40F --offset-sure -0.1", "below nothing; allowed: 0 and above"},
+	{"reading --hydrometer 23% --temp 40F --offset-sure -0.1", "less than zero; allowed: 0 and above"},
 	{"reading --hydrometer 23% --temp 40F --glass stick", "no such instrument in the yard file"},
 }
 

@@ -31,9 +31,9 @@ var (
 	asPure = slip{"salt taken for pure",
 		"You took the rock salt for pure and dry; what is dirt or water in it adds no strength."}
 	noHeel = slip{"heel forgotten",
-		"You reckoned the batch for an empty tank, but the heel brings salt and water of its own."}
+		"You worked out the batch for an empty tank, but the heel brings salt and water of its own."}
 	heelOnTarget = slip{"heel taken as on target",
-		"You reckoned for the volume above the heel alone, but the heel is weak and has to be strengthened with it."}
+		"You worked out the volume above the heel alone, but the heel is weak and has to be strengthened with it."}
 	ofWater = slip{"percent of the water",
 		"You took the percentage of the water's weight; it is a share of the weight of the brine, salt counted."}
 	onTop = slip{"salt on top of the water",
@@ -57,7 +57,7 @@ var (
 	noGear = slip{"gear forgotten",
 		"You left out what the truck carries besides, which counts within the gross limit."}
 	weightAlone = slip{"tank size ignored",
-		"You reckoned by weight alone, but the tank is full before the limit is reached."}
+		"You went by weight alone, but the tank is full before the limit is reached."}
 	wrongSide = slip{"wrong side of the pump",
 		"You took one side of the pump for the other: suction valves lead to it, discharge valves away from it."}
 	wrongPlace = slip{"wrong place",

@@ -21,5 +21,5 @@ func Within(t, low, high quantity.Temperature) bool {
 
 // CheckTemperature refuses a temperature at which brine is not considered.
 func CheckTemperature(field string, t quantity.Temperature) error {
-	return If(!Within(t, Coldest, Hottest), field, "outside what liquid brine is reckoned for; allowed: %v to %v", Coldest, Hottest)
+	return If(!Within(t, Coldest, Hottest), field, "outside the range for liquid brine; allowed: %v to %v", Coldest, Hottest)
 }

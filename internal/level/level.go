@@ -55,9 +55,9 @@ func Calculate(r Request) (Result, error) {
 	h := float64(r.Depth + r.Shape.Zero)
 	most := quantity.Depth(in.top) - r.Shape.Zero
 	if err := cmp.Or(
-		fault.If(!(r.Depth >= 0), FieldDepth, "below nothing; allowed: 0 and above"),
+		fault.If(!(r.Depth >= 0), FieldDepth, "less than zero; allowed: 0 and above"),
 		fault.If(h > in.top*(1+1e-12), FieldDepth, "the tank is not so deep; allowed: up to %v", most),
-		fault.If(!(r.Bed >= 0), FieldBed, "below nothing; allowed: 0 and above"),
+		fault.If(!(r.Bed >= 0), FieldBed, "less than zero; allowed: 0 and above"),
 	); err != nil {
 		return Result{}, err
 	}

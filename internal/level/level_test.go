@@ -156,10 +156,10 @@ func TestRefused(t *testing.T) {
 		{Request{Shape: yard.Shape{Form: yard.MarkedTank, Marks: []yard.Mark{{Depth: 1, Volume: 2}, {Depth: 2, Volume: 2}}}}, yard.FieldShape, "must rise"},
 		{Request{Shape: yard.Shape{Form: yard.Box, Length: 1, Width: 1, Zero: -1}}, yard.FieldShape, "gauge's zero"},
 		{Request{Shape: lying, Depth: 2.1}, FieldDepth, "not so deep"},
-		{Request{Shape: box, Depth: -0.1}, FieldDepth, "below nothing"},
+		{Request{Shape: box, Depth: -0.1}, FieldDepth, "less than zero"},
 		{Request{Shape: box, Depth: 1, Capacity: 0.9}, FieldDepth, "and the tank holds"},
 		{Request{Shape: box, Depth: 0.1, Bed: 1000}, FieldBed, "more than the tank holds"},
-		{Request{Shape: box, Depth: 0.1, Bed: -1}, FieldBed, "below nothing"},
+		{Request{Shape: box, Depth: 0.1, Bed: -1}, FieldBed, "less than zero"},
 	} {
 		_, err := Calculate(c.r)
 		var refused *fault.InputError

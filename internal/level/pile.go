@@ -57,8 +57,8 @@ func Weigh(r PileRequest) (Pile, error) {
 		fault.If(!(r.Angle > 0 && r.Angle < 60), "angle", "no salt lies so; allowed: above 0 deg and below 60 deg"),
 		fault.If(!(r.Bulk > 0), "density", "nothing weighs nothing; allowed: above 0 lb/ft3"),
 		fault.If(!(r.Height > 0 || r.Width > 0), FieldHeight, "neither height nor width is known; allowed: one of them, or both"),
-		fault.If(!(r.Height >= 0), FieldHeight, "below nothing; allowed: 0 and above"),
-		fault.If(!(r.Width >= 0), FieldWidth, "below nothing; allowed: 0 and above"),
+		fault.If(!(r.Height >= 0), FieldHeight, "less than zero; allowed: 0 and above"),
+		fault.If(!(r.Width >= 0), FieldWidth, "less than zero; allowed: 0 and above"),
 		fault.If(!(r.Length == 0 || r.Length >= p.Width), FieldLength, "shorter than the pile is wide; allowed: %v and above, or none for a cone", p.Width),
 		fault.If(p.Slope > r.Angle+steeper, FieldHeight, "so high a pile of that width is steeper than salt lies; allowed: up to %v", quantity.Depth(w/2*math.Tan(float64(r.Angle+steeper)*math.Pi/180))),
 	); err != nil {

@@ -50,9 +50,9 @@ func (t *textWriter) ending(d *Document) {
 	}
 	t.remarks("Note: ", notes[:min(1, len(notes))])
 	t.remarks("Next: ", next(d))
-	const alike = 1 // a figure that says the first solid again, and the caution that local codes come first
+	const alike = 1 // a figure that says the first solid again
 	hidden := len(d.Figures) - len(d.shown()) - quiet(d.Figures)
-	if hidden > alike || len(notes) > 1 || len(d.Cautions) > 1+alike {
+	if hidden > alike || len(notes) > 1 || len(d.Cautions) > 1 {
 		t.wrap("More: ", "--all")
 	}
 }

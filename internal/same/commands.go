@@ -24,7 +24,7 @@ type command struct {
 
 // kinds are those of the flags' values; none for a switch.
 var kinds = map[string]string{
-	"help": "", "record": "", "gate": "", "curve": "", "ascii": "", "rinse": "", "key": "", "dry-run": "", "as-seen": "", "working": "",
+	"help": "", "replace": "", "record": "", "gate": "", "curve": "", "ascii": "", "rinse": "", "key": "", "dry-run": "", "as-seen": "", "working": "",
 	"units": "units", "format": "answer-format", "yard": "shop-file",
 	"hydrometer": "hydrometer", "sg": "sg", "salometer": "salometer", "baume": "baume", "weigh": "weigh", "temp": "temp", "cal": "cal",
 	"glass": "glass-name", "glass-division": "division", "offset": "offset", "offset-sure": "division", "thermometer-division": "degrees",

@@ -59,8 +59,8 @@ var recordCommands = []command{
 	{name: "journal undo", reads: true, share: 2, flags: "journal operator wait", shapes: []string{"{entry} --operator?", "--journal {entry} --operator? --wait?"}},
 	{name: "journal accept", reads: true, share: 1, flags: "journal note operator wait", shapes: []string{"{entry} --operator?", "--journal {entry} --note? --wait?"}},
 	{name: "journal tanks", reads: true, share: 4, flags: "journal", shapes: []string{"", "--journal", "--journal"}},
-	{name: "journal season", reads: true, share: 5, flags: "ascii from journal svg table to", kinds: period, shapes: []string{
-		"", "--from? --to?", "--journal --ascii?", "--journal --from?", "--journal --to?", "--journal --from=2025-11-01 --to=2026-03-31", "--journal --from=2026-01-01 --to?", "--journal --svg", "--journal --table",
+	{name: "journal season", reads: true, share: 5, flags: "ascii from journal replace svg table to", kinds: period, shapes: []string{
+		"", "--from? --to?", "--journal --ascii?", "--journal --from?", "--journal --to?", "--journal --from=2025-11-01 --to=2026-03-31", "--journal --from=2026-01-01 --to?", "--journal --svg", "--journal --svg --replace", "--journal --table",
 	}},
 	{name: "journal import", share: 3, flags: "as-seen dates dry-run journal map wait", shapes: []string{"{log} --dry-run? --as-seen? --wait?", "{log} --dates?", "{log} --journal", "{log} --journal --dry-run?"}},
 	{name: "journal verify", reads: true, share: 2, flags: "journal", shapes: []string{"", "--journal", "--journal"}},

@@ -30,7 +30,7 @@ func (y *stormYard) recipe(name string, v quantity.Volume) (recipe, error) {
 		return c, err
 	}
 	if c.density, err = c.liquid.Density(y.r.Temperature); err != nil {
-		return c, fault.Input(fault.FieldRoutes, "more salt dissolved in %v than the model can reckon with; allowed: %v in all",
+		return c, fault.Input(fault.FieldRoutes, "more salt dissolved in %v than the model covers; allowed: %v in all",
 			fault.Word(name), quantity.Strength(solution.MaxSolute))
 	}
 	return c, nil

@@ -85,7 +85,7 @@ func TestStormRefusalsInWords(t *testing.T) {
 		{fault.FieldStrength, "allowed: 0% to 26.39% (saturated)", func(r *Request) { r.Tanks[0].Liquid = new(balance.SaltBrine(0.3)) }},
 		{fault.FieldLow, "allowed: -94 F to 122 F", func(r *Request) { r.Low = quantity.Celsius(-71) }},
 		{fault.FieldWaterTemp, "allowed: -13 F to 122 F", func(r *Request) { r.Supply.Temperature = quantity.Celsius(60) }},
-		{fault.FieldRoutes, "more salt dissolved in cal than the model can reckon with; allowed: 50% in all", func(r *Request) {
+		{fault.FieldRoutes, "more salt dissolved in cal than the model covers; allowed: 50% in all", func(r *Request) {
 			r.Others, r.Routes[0].Liquid = cal(0.53), "cal"
 		}},
 		{fault.FieldRoutes, "the additive beer of blend mix is no liquid of the yard; allowed: brine, mix", func(r *Request) {

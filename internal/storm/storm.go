@@ -125,7 +125,7 @@ func (r Request) check() error {
 		fault.If(r.Start < r.Now, fault.FieldStart, "it lies before the plan begins; allowed: from then on"),
 		fault.If(len(r.Routes) == 0, fault.FieldRoutes, "there is nothing to serve; allowed: one route or more"),
 		fault.If(r.Pump.Flow == 0, fault.FieldPump, "without the pump's flow nothing can be timed; allowed: above 0"),
-		fault.If(r.Reserve < 0, fault.FieldReserve, "below nothing; allowed: 0 and above"),
+		fault.If(r.Reserve < 0, fault.FieldReserve, "less than zero; allowed: 0 and above"),
 	)
 }
 

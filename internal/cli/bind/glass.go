@@ -98,7 +98,7 @@ func (k *instruments) take(b *Set, s *Scope, scale gauge.Scale) (i gauge.Instrum
 		return i, fault.Refuse("--glass-division %s: marks lie apart; allowed: above 0", words.Quoted(k.division.text))
 	}
 	if i.OffsetSure < 0 {
-		return i, fault.Refuse("--offset-sure %s: below nothing; allowed: 0 and above", words.Quoted(k.offSure.text))
+		return i, fault.Refuse("--offset-sure %s: less than zero; allowed: 0 and above", words.Quoted(k.offSure.text))
 	}
 	k.tell(s, g, described)
 	return i, nil
@@ -135,11 +135,11 @@ func (k *instruments) tell(s *Scope, g yard.Glass, described bool) {
 	usual, thermometer := g.Scale.Quantity(g.Scale.Division()), quantity.Difference(gauge.UsualThermometer(s.System).Division)
 	switch {
 	case !division && !degrees:
-		s.note(v.Say("Marks %v apart and a thermometer marked every %v were assumed; the yard file's [[glass]] and [thermometer] say otherwise.", usual, thermometer))
+		s.note(v.Say("Marks %v apart and a thermometer marked every %v were assumed: name yours in the yard file ([[glass]], [thermometer]).", usual, thermometer))
 	case !division:
-		s.note(v.Say("Marks %v apart were assumed; a [[glass]] in the yard file, or --glass-division, says otherwise.", usual))
+		s.note(v.Say("Marks %v apart were assumed: name yours in the yard file ([[glass]]), or with --glass-division.", usual))
 	case !degrees:
-		s.note(v.Say("A thermometer marked every %v was assumed; [thermometer] in the yard file, or --thermometer-division, says otherwise.", thermometer))
+		s.note(v.Say("A thermometer marked every %v was assumed: name yours in the yard file ([thermometer]), or with --thermometer-division.", thermometer))
 	}
 	checked, what := g.Checked, "Instrument "+words.Quoted(g.Name)
 	if !described {

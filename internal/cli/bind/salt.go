@@ -36,19 +36,19 @@ func Additive(b *Set, with *brine.Additive, stock *quantity.Strength, rock *yard
 	choice := OneOf(b, &said, "with", "what to add: water, salt or stock (default water or salt, as it needs)", "",
 		Option[brine.Additive]{"water", brine.AddWater}, Option[brine.Additive]{"salt", brine.AddSalt}, Option[brine.Additive]{"stock", brine.AddStock})
 	var typed *Value[quantity.Strength]
-	b.Then(func(*Scope) error {
+	b.Then(func(s *Scope) error {
 		*with = said
 		switch {
 		case typed.Given() && !choice.Given():
 			*with = brine.AddStock
 		case typed.Given() && said != brine.AddStock:
 			return fault.Refuse("--stock %s and --with %s: two things to add; allowed: --stock with --with stock", typed.Quoted(), choice)
-		case said == brine.AddStock && !typed.Given():
+		case said == brine.AddStock && !typed.Given() && s.Yard == nil:
 			return fault.Refuse("--with stock: needs the stored brine's strength; allowed: like --stock 18%%")
 		}
 		return nil
 	})
 	b.SaysOf(fault.FieldWith, func() string { return "--with " + choice.String() })
-	typed = Of(b, Strength, stock, "stock", "strength of the stored brine, for --with stock")
+	typed = Of(b, Strength, stock, "stock", "strength of the stored brine, for --with stock; that of a storage tank which serves unless given")
 	RockSalt(b, rock)
 }

@@ -47,7 +47,7 @@ func (m mixed) words(v show.View, d *report.Document) {
 	}
 	d.Notes = append(v.ColdNotes(m.made.Cold), m.notes(v)...)
 	d.Cautions = show.LiquidCautions(m.made.Liquid)
-	d.Next = "freeze with its salts, or --liquid and its name, says what a cold night makes of it."
+	d.Next = "freeze (--liquid) shows what a cold night makes of it."
 }
 
 // verdict says what was found and what the cold does to it, after that it does not fit.

@@ -120,7 +120,7 @@ func freezeNotes(v show.View, r brine.FreezeRequest, f brine.FreezeResult) []str
 		notes = append(notes, standNotes(v, f.Stand)...)
 	}
 	if f.Melts {
-		notes = append(notes, "Melting is reckoned to the end, with no heat but that of the pavement; on a road it is slower and part of it runs off.")
+		notes = append(notes, "Melting is carried to the end, with no heat but that of the pavement; on a road it is slower and part of it runs off.")
 	}
 	return notes
 }

@@ -100,7 +100,7 @@ func (q *loading) Answer(s *run.Session) (run.Reply, error) {
 		return run.Reply{}, err
 	}
 	if !out.Load.Known && !out.Spray.Known && !out.Catch.Known {
-		return run.Reply{}, fault.Refuse("nothing to reckon; allowed: --truck or --tank for a load, --rate or --area-rate with --speed, --catch with --over")
+		return run.Reply{}, fault.Refuse("nothing asked; allowed: --truck or --tank for a load, --rate or --area-rate with --speed, --catch with --over")
 	}
 	return run.Reply{
 		Figures: append(truckFigures(s.View, r, out), q.aboardFigures(s.View, out.Load)...),

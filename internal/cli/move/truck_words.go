@@ -47,7 +47,7 @@ func truckVerdict(v show.View, r truck.Request, out truck.Result) string {
 	case r.Gross > 0:
 		return v.Say("Load the tank full, %v: that leaves %v below the gross limit.", load.Volume, load.Left)
 	}
-	return v.Say("The tank takes %v, which weighs %v; whether the truck may carry that, its weights would tell.", load.Volume, load.Weight)
+	return v.Say("The tank takes %v, which weighs %v; the yard file has no weights of the truck, so weigh it.", load.Volume, load.Weight)
 }
 
 // catchVerdict compares what was caught with what is wanted, where that is known.

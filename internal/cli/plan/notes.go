@@ -28,7 +28,7 @@ func practiceNotes(v show.View, r storm.Request, p storm.Plan) []note {
 	return []note{
 		{true, "Rates are the agency's to set; priorities and passes are those of the yard and storm files."},
 		{p.Better != nil, betterNote(v, r, p.Better)},
-		{!p.Practice, v.Say("Below %v of pavement liquids are out of practice (MN field handbook; MaineDOT: plow only).", storm.ColdestPavement())},
+		{!p.Practice, v.Say("Below %v of pavement agencies do not use liquids (MN field handbook; MaineDOT: plow only).", storm.ColdestPavement())},
 	}
 }
 

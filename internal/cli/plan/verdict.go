@@ -14,7 +14,7 @@ import (
 func verdict(v show.View, r storm.Request, p storm.Plan) string {
 	text := productionVerdict(v, r, p)
 	if !p.Practice {
-		text += v.Say(" At %v of pavement liquids are out of practice.", r.Low)
+		text += v.Say(" At %v of pavement agencies do not use liquids.", r.Low)
 	}
 	return text
 }
@@ -29,7 +29,7 @@ func productionVerdict(v show.View, r storm.Request, p storm.Plan) string {
 	case p.Short > 0:
 		return v.Say("Short by %v%s%s.", p.Short, alsoReserve(v, p), because(p)) + beginBy(p, start)
 	case p.Production.Batches == 0:
-		return v.Say("All of it stands in store: %v wanted, no batch to make.", p.Demanded)
+		return v.Say("The tanks hold enough: %v wanted, no batch to make.", p.Demanded)
 	}
 	return v.Say("All of it by %s: %v wanted, %s, done at %s; begin by %s at the latest.", start, p.Demanded,
 		show.Plural(p.Production.Batches, "batch", "batches"), clock(p.Production.DoneAt), latest)

@@ -2,7 +2,9 @@ package records
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
+	"io/fs"
 	"time"
 
 	"brineyard/internal/chart"
@@ -25,7 +27,7 @@ var seasonCommand = run.Command{
 	Short: "What a season made, laid down, used and cost",
 	Long: "season sums up the journal: gallons made, laid and standing by month and liquid,\n" +
 		"salt and chloride, batches in and out of the band, operators, routes, work, what\n" +
-		"was paid, the salt balance, and when a mixing tank is to be cleaned next. With\n" +
+		"was paid, the salt balance, and when a mixing tank needs cleaning. With\n" +
 		"--table and --format csv it writes one table alone, to be put below another's.",
 	Example: "  brineyard journal season --from 2025-11-01 --to 2026-03-31\n  brineyard journal season --svg season.svg\n" +
 		"  brineyard journal season --table months --format csv",
@@ -35,10 +37,11 @@ var seasonCommand = run.Command{
 }
 
 type seasonSum struct {
-	period journal.Period
-	svg    string // empty for none
-	table  string // empty for all
-	ascii  bool
+	period  journal.Period
+	svg     string // empty for none
+	replace bool   // a picture that is there
+	table   string // empty for all
+	ascii   bool
 }
 
 // Bind binds the period.
@@ -47,6 +50,13 @@ func (q *seasonSum) Bind(b *bind.Set) {
 	bind.Switch(b, &q.ascii, "ascii", "draw charts with plain characters alone")
 	bind.Name(b, &q.table, "table", "show this `table` alone, by its key, like months, stocks, movements, routes, work or paid", nil)
 	bind.Name(b, &q.svg, "svg", "write the charts to this `file` as a picture too", nil)
+	bind.Switch(b, &q.replace, "replace", "write the picture anew where there is one")
+	b.Then(func(*bind.Scope) error {
+		if q.replace && q.svg == "" {
+			return fault.Refuse("--replace: there is no picture to replace; allowed: with --svg and a file")
+		}
+		return nil
+	})
 }
 
 // Answer sums up the period.
@@ -56,10 +66,9 @@ func (q *seasonSum) Answer(s *run.Session) (run.Reply, error) {
 		return run.Reply{}, err
 	}
 	charts := seasonCharts(s.View, r, r.Band)
-	if q.svg != "" {
-		if err := writePicture(s, q.svg, charts); err != nil {
-			return run.Reply{}, err
-		}
+	left, err := q.picture(s, charts)
+	if err != nil {
+		return run.Reply{}, err
 	}
 	tables := seasonTables(s.View, r)
 	if q.table != "" {
@@ -70,6 +79,7 @@ func (q *seasonSum) Answer(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			d.Title, d.Verdict, d.Notes = "Season", seasonVerdict(s.View, r), seasonNotes(s.View, r)
 			d.Cautions = []string{show.CautionEntry, show.CautionDrain, show.CautionLocal}
+			d.Doubts = show.Said(left)
 			d.Tables, d.Charts, d.ASCII = withRows(tables...), charts, q.ascii
 		},
 		Working: func() []report.Step { return derive.Season(s.View, r) },
@@ -105,16 +115,36 @@ func (q *seasonSum) oneTable(s *run.Session, tables []report.Table) (run.Reply, 
 	}}, nil
 }
 
-// writePicture makes a new file with charts.
-func writePicture(s *run.Session, path string, charts []chart.Chart) error {
+// picture writes the charts into a file where that is asked. One that is there stays, unless it is to be replaced, and the
+// report says so.
+func (q *seasonSum) picture(s *run.Session, charts []chart.Chart) (left string, err error) {
+	if q.svg == "" {
+		return "", nil
+	}
+	image, err := drawPicture(q.svg, charts)
+	if err != nil {
+		return "", err
+	}
+	was, err := s.Env.Read(q.svg)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return "", s.Env.CreateNew("--svg", q.svg, image)
+	case err != nil:
+		return "", fault.Refuse("--svg %s: cannot be written there: %v; allowed: a file, or a new name", words.Quoted(q.svg), run.Reason(err))
+	case !q.replace:
+		return "File " + words.Quoted(q.svg) + " was there and stays as it is; --replace writes it anew.", nil
+	}
+	return "", s.Env.Replace(q.svg, was, image)
+}
+
+// drawPicture draws charts.
+func drawPicture(path string, charts []chart.Chart) ([]byte, error) {
 	if len(charts) == 0 {
-		return fault.Refuse("--svg %s: too few batches for a chart; allowed: two or more", words.Quoted(path))
+		return nil, fault.Refuse("--svg %s: too few batches for a chart; allowed: two or more", words.Quoted(path))
 	}
 	var image bytes.Buffer
-	if err := picture.SVG(&image, charts); err != nil {
-		return err
-	}
-	return s.Env.CreateNew("--svg", path, image.Bytes())
+	err := picture.SVG(&image, charts)
+	return image.Bytes(), err
 }
 
 func seasonVerdict(v show.View, r season.Report) string {
@@ -216,5 +246,5 @@ func balanceNote(v show.View, b season.SaltBalance) string {
 	case b.Notable():
 		return v.Say("The brine holds %v more salt than left the pile: a delivery or a count is missing, or readings are too high.", -b.Unexplained)
 	}
-	return "What is not explained is no more than a loader's bucket is known to."
+	return "The rest is within the accuracy of a loader's bucket."
 }

@@ -19,7 +19,7 @@ import (
 var yardShowCommand = run.Command{
 	Use:   "show",
 	Short: "What the yard can do: batches, gallons an hour, what is in store",
-	Long: "show reckons how long a batch takes, how many gallons an hour the yard makes,\n" +
+	Long: "show works out how long a batch takes, how many gallons an hour the yard makes,\n" +
 		"what stands in its tanks by the journal, else by the yard file, and how many\n" +
 		"batches the salt makes.",
 	Example:   "  brineyard yard show\n  brineyard yard show --yard north.toml --working",

@@ -3,7 +3,6 @@ package run
 import (
 	"errors"
 	"fmt"
-	"io"
 
 	"brineyard/internal/fault"
 	"brineyard/internal/words"
@@ -20,13 +19,9 @@ type Setting = file.Setting
 func (s *Session) EditYard(flag, table string, index int, settings []Setting, right func(*yard.Yard) bool) error {
 	path := s.Yard.Path
 	refuse := func(err error) error { return fault.Refuse("%s: %s: %v", flag, words.Quoted(path), err) }
-	f, err := s.Env.Open(path)
+	was, err := s.Env.Read(path)
 	if err != nil {
 		return refuse(errors.New(Reason(err)))
-	}
-	was, err := io.ReadAll(f)
-	if err := errors.Join(err, f.Close()); err != nil {
-		return err
 	}
 	text, err := file.Edit(string(was), table, index, settings)
 	if err != nil {

@@ -139,6 +139,10 @@ func (s *Session) Write(d *report.Document) error {
 	if s.found != "" {
 		d.Notes = append(d.Notes, s.found)
 	}
+	if s.Globals.Format.Name == report.Formats()[0].Name && !s.Globals.All {
+		// Help, card and documents say it, and so does --all.
+		d.Cautions = slices.DeleteFunc(slices.Clone(d.Cautions), func(c string) bool { return c == show.CautionLocal })
+	}
 	draw := s.Globals.Format.Draw
 	if s.Globals.Brief {
 		draw = report.Brief

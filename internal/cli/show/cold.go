@@ -27,7 +27,7 @@ func (v View) ColdVerdict(c balance.Cold) string {
 		return v.Say("Salt falls out first, at %v%s%s; ice follows at %v.",
 			TemperatureOf(first), v.disputed(c), v.mineral(first.Solid), TemperatureOf(ice))
 	}
-	return v.Say("Salt falls out first, at %v%s%s; its ice point of %v is not what the tank meets.",
+	return v.Say("Salt falls out first, at %v%s%s; ice would follow at %v.",
 		TemperatureOf(first), v.disputed(c), v.mineral(first.Solid), TemperatureOf(ice))
 }
 
@@ -91,7 +91,7 @@ func (v View) estimated(c balance.Cold) string {
 // ColdNotes say what the figures rest on, and what they mean for a tank.
 func (v View) ColdNotes(c balance.Cold) []string {
 	if c.Estimated {
-		return []string{"Estimate: products are reckoned by their freezing tables (Zdanovskii-Stokes-Robinson rule); " +
+		return []string{"Estimate: products go by their freezing tables (Zdanovskii-Stokes-Robinson rule); " +
 			"try a sample in a freezer before relying on it. Where salt falls out is not known."}
 	}
 	var notes []string

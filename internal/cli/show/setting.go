@@ -15,7 +15,7 @@ var faultWords = map[lineup.Fault]string{
 	lineup.DeadHead:    "Dead head: no outlet is open, so the pump works against closed valves.",
 	lineup.Ring:        "Ring: the pump's outlet leads back to its own suction.",
 	lineup.Backflow:    "Backflow: fresh water is joined to brine with neither air gap nor backflow preventer: ",
-	lineup.TanksJoined: "Tanks joined: they level out past the pump: ",
+	lineup.TanksJoined: "Tanks joined, so that brine runs from the higher to the lower: ",
 	lineup.AlsoRuns:    "Also running by itself, past the pump: ",
 }
 

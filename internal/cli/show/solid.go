@@ -78,7 +78,7 @@ func (v View) Freezing(f solution.Freezing) []report.Figure {
 // first: ice that freezes out concentrates the rest, and salt then falls out sooner.
 func saltLabel(first solution.Onset) string {
 	if first.Found && first.Solid == solution.Ice {
-		return "Salt out, ice left aside"
+		return "Salt out, if no ice forms"
 	}
 	return "Salt falls out below"
 }

@@ -257,7 +257,7 @@ func (q *batch) notes(v show.View, b brine.Batch) []string {
 	}
 	salt := v.Say("Salt of %v purity and %v moisture, as warm as the water (%v).", r.RockSalt.Purity, r.RockSalt.Moisture, r.WaterTemp)
 	if r.RockSalt.Purity < 1 {
-		salt += " What is not NaCl is taken to settle."
+		salt += " The rest settles as sludge."
 	}
 	notes := append(q.stockNotes(v, b), salt)
 	if r.Bed > 0 {

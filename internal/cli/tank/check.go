@@ -51,7 +51,7 @@ func (q *check) Bind(b *bind.Set) {
 func (q *check) Answer(s *run.Session) (run.Reply, error) {
 	r := q.request
 	r.Bed, r.VolumeHalf = q.tank.Is.Bed, q.tank.Stick.Half()
-	c, err := brine.Check(r)
+	c, from, doubt, err := q.check(s, &r)
 	if err != nil {
 		return run.Reply{}, err
 	}
@@ -62,6 +62,10 @@ func (q *check) Answer(s *run.Session) (run.Reply, error) {
 		Figures: checkFigures(s.View, r, c),
 		Words: func(d *report.Document) {
 			q.words(s.View, d, r, c)
+			d.Doubts = append(show.Said(doubt), d.Doubts...)
+			if from.tank != "" && c.Decision != yard.MayPump {
+				d.Doubts = append(d.Doubts, from.note(s.View, c.Correction))
+			}
 			d.Next = afterCheck(s.Yard, q.tank.Name, c.Decision)
 		},
 		Working: func() []report.Step { return checkWorking(s.View, r, c) },
@@ -71,6 +75,37 @@ func (q *check) Answer(s *run.Session) (run.Reply, error) {
 		reply.End = run.ErrHold
 	}
 	return reply, nil
+}
+
+// check judges the tank. Where stock is to correct it and none was named, the yard's is looked for. With --gate an additive
+// that cannot correct it is no reason to say nothing: the tank is held all the same, and the doubt says why not that one.
+func (q *check) check(s *run.Session, r *brine.CheckRequest) (c brine.CheckResult, from stored, doubt string, err error) {
+	free := *r
+	free.With, free.Stock = brine.AnyAdditive, 0
+	c, err = brine.Check(free)
+	if err != nil || r.With == brine.AnyAdditive || c.Decision == yard.MayPump || c.Decision == yard.OnTheEdge {
+		r.With, r.Stock = brine.AnyAdditive, 0
+		if err == nil {
+			r.With = q.request.With // which is named as left aside
+		}
+		return c, from, "", err
+	}
+	if r.With == brine.AddStock && r.Stock == 0 {
+		from, err = stockFor(s, q.tank.Name, r.Correction(c))
+		r.Stock = from.strength
+	}
+	if err == nil {
+		var asked brine.CheckResult
+		if asked, err = brine.Check(*r); err == nil {
+			return asked, from, "", nil
+		}
+	}
+	if !q.gate {
+		return c, from, "", err
+	}
+	doubt = "What was asked to be added cannot correct it, so something else is named here."
+	r.With, r.Stock = brine.AnyAdditive, 0
+	return c, stored{}, doubt, nil
 }
 
 // corrects reports whether something is added on the reading.
@@ -289,11 +324,11 @@ func crossesNote(v show.View, r brine.CheckRequest, c brine.CheckResult) string 
 func checkNotes(v show.View, r brine.CheckRequest, c brine.CheckResult) []string {
 	var notes []string
 	if c.Decision == yard.MayPump && c.Correction.Additive != brine.AnyAdditive {
-		notes = append(notes, v.Say("It need not be exactly %v; that would take: %s.", r.Band.Target, v.CorrectionSteps(c.Correction)))
+		notes = append(notes, v.Say("To bring it to %v, %s; it may be pumped as it is.", r.Band.Target, v.CorrectionSteps(c.Correction)))
 	}
 	first, target := c.Reading.Freezing.First(), c.TargetSolid
 	if c.Decision != yard.MayPump && first.Found && target.Found {
-		notes = append(notes, v.Say("As it stands the first %s comes at %v; on target nothing forms above %v.",
+		notes = append(notes, v.Say("This brine forms %s at %v; on target it stays clear down to %v.",
 			show.SolidKind(first.Solid), show.TemperatureOf(first), show.TemperatureOf(target)))
 	}
 	if r.Bed > 0 && corrects(c) {

@@ -60,6 +60,14 @@ func (q *correct) Bind(b *bind.Set) {
 
 // Answer corrects the tank.
 func (q *correct) Answer(s *run.Session) (run.Reply, error) {
+	var from stored
+	if r := &q.request; r.With == brine.AddStock && r.Stock == 0 {
+		var err error
+		if from, err = stockFor(s, q.tank.Name, *r); err != nil {
+			return run.Reply{}, err
+		}
+		r.Stock = from.strength
+	}
 	r, v := q.request, s.View
 	c, err := q.correction()
 	if err != nil {
@@ -71,6 +79,9 @@ func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 			d.Brief = q.brief(v, r, c)
 			d.Title, d.Verdict, d.Cautions = "Correction", q.verdict(v, r, c), show.CorrectionCautions(c)
 			d.Doubts, d.Notes = show.Said(q.doubt(v)), v.CorrectionNotes(r, c)
+			if from.tank != "" {
+				d.Doubts = append(d.Doubts, from.note(v, c))
+			}
 			d.Next = "check, once it is mixed and the temperature has settled."
 			if c.Additive != brine.AnyAdditive && c.Share.Low == 0 && c.DrawOffFirst == 0 {
 				d.Notes = append(d.Notes, "The reading cannot tell this tank from one on target: adding nothing is as good.")

@@ -217,7 +217,7 @@ func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) st
 	}
 	text := v.Say("Ready at about %s; look at %s", at(out.Target.Value), show.ClockText(out.Look, clock))
 	if out.Passes {
-		text += ", and have it off the bed before " + latest
+		text += ", and take it off the bed before " + latest
 	}
 	if out.Fault == ready.NoFault {
 		return text + "."
@@ -227,7 +227,7 @@ func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) st
 
 // readyNotes give the trade's reasons. Common practice, no source.
 func readyNotes(v show.View, out ready.Result) []string {
-	notes := []string{v.Say("A bed of salt drives a tank toward saturation (%v), fast at first; the ends in brackets hold 19 times in 20.", out.Saturation)}
+	notes := []string{v.Say("A bed of salt drives a tank toward saturation (%v), fast at first. The ranges in brackets hold 19 times in 20.", out.Saturation)}
 	switch out.Fault {
 	case ready.Starved:
 		notes = append(notes, v.Say("It seems to level off at %v: look for too little salt on the bed, debris or sludge over it, or water still running in.", out.Plateau))
@@ -239,7 +239,7 @@ func readyNotes(v show.View, out ready.Result) []string {
 		notes = append(notes, "Take samples from the same place, after the pump has run a while, and let the hydrometer come to rest.")
 	}
 	if out.Fault == ready.NoFault && len(out.Strengths) < 5 {
-		notes = append(notes, "With fewer than five readings a starved bed cannot be told from a good one; with fewer than four the ends in brackets rest on what a hydrometer can be read to (0.1, common practice, no source).")
+		notes = append(notes, "With fewer than five readings a starved bed cannot be told from a good one; with fewer than four the ranges in brackets rest on what a hydrometer can be read to (0.1, common practice, no source).")
 	}
 	return notes
 }
