@@ -36,7 +36,7 @@ func several(s Sample) (ReadingResult, error) {
 	}
 	if apart, allowed := values.Apart(), values.Allowed(); apart > allowed {
 		return ReadingResult{}, fault.Input(fault.FieldReading,
-			"the samples lie %v apart, further than the instrument and mixing explain, so nothing was averaged: pump the tank round and sample again; allowed: up to %v apart",
+			"the samples lie %v apart; nothing was averaged, since reading and mixing explain less; pump the tank round and sample again; allowed: up to %v apart",
 			quantity.Strength(apart), quantity.Strength(allowed))
 	}
 	return s.mean(quantity.Strength(values.Mean()), apparent, degrees, values.Mixing(), all)

@@ -23,10 +23,10 @@ func eachCommand(rows askable) run.Command {
 	return run.Command{
 		Use:   "each COMMAND [FILE.csv]",
 		Short: "Run one command over the rows of a CSV file",
-		Long: "each asks a command once for every row. Columns are the command's flags by name,\n" +
-			"with units in the cells or in the heading, like \"volume [gal]\"; a column \"args\"\n" +
-			"holds what stands without a flag. Other columns are taken along. What comes out\n" +
-			"is the input with a column for each figure, and \"error\" for a row that fails.\n" +
+		Long: "each asks a command once for every row. Columns are the command's flags by name.\n" +
+			"Units stand in the cells or in the heading, like \"volume [gal]\". A column \"args\"\n" +
+			"holds what stands without a flag. Other columns are taken along. The output is\n" +
+			"the input with a column for each figure. A column \"error\" names a row's fault.\n" +
 			"Commands: " + strings.Join(names[:5], ", ") + ",\n" + strings.Join(names[5:], ", ") + ".",
 		Example: "  brineyard each reading samples.csv\n" +
 			"  brineyard each correct tanks.csv --yard yard.toml",

@@ -83,10 +83,11 @@ func rootWith(env *run.Env, g *run.Globals, all []group, only string) *cobra.Com
 	root := &cobra.Command{
 		Use:   "brineyard",
 		Short: "Make, judge and correct salt brine for winter roads",
-		Long: "brineyard answers the questions of a salt brine yard: what a hydrometer reading\n" +
-			"means at its temperature, whether a tank may be pumped and what corrects it,\n" +
-			"what goes into a batch, and what the cold does to it. Strength is mass of salt\n" +
-			"per mass of brine.",
+		Long: "brineyard works at the mixing tank of a salt brine yard. It tells what a\n" +
+			"hydrometer reading means. It says whether a tank may be pumped, and what\n" +
+			"corrects it. It sizes batches, and shows what the cold does. Strength is mass\n" +
+			"of salt per mass of brine. Local codes and licensed practice come before\n" +
+			"anything it prints.",
 		Version: version,
 		Example: "  brineyard check --volume 500gal --hydrometer 23.3% --temp 40F\n" +
 			"  brineyard batch --volume 1200gal --purity 95% --moisture 2%",

@@ -15,11 +15,11 @@ var blendCommand = run.Command{
 	Screen: true,
 	Use:    "blend SHARE:LIQUID ...",
 	Short:  "What a mix becomes, and the share or base for a temperature",
-	Long: "blend tells what a mix of liquids becomes: when ice forms in it, when salt\n" +
-		"falls out of it, what it weighs and costs. A liquid is brine, nacl, cacl2,\n" +
-		"mgcl2 or kcl with its strength, water, or the name of a liquid in the yard\n" +
-		"file. It also finds the share of the last part for an ice point, and the\n" +
-		"strength of the first part, the base, at which no salt falls out.",
+	Long: "blend tells what a mix of liquids becomes. It says when ice forms in it and\n" +
+		"when salt falls out. A liquid is brine, nacl, cacl2, mgcl2 or kcl with its\n" +
+		"strength. It may be water, or a liquid of the yard file by name. --ice-at\n" +
+		"finds the share of the last part for an ice point. --keep-clear finds how\n" +
+		"strong the first part may be before salt falls out.",
 	Example: "  brineyard blend 80:brine@23.3% 20:cacl2@32%\n" +
 		"  brineyard blend 80:brine@23.3% 20:cacl2@32% --keep-clear 0F --volume 1000gal",
 	New:  func() run.Question { return &blend{} },

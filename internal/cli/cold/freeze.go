@@ -15,10 +15,10 @@ var freezeCommand = run.Command{
 	Screen: true,
 	Use:    "freeze",
 	Short:  "What the cold does to a liquid",
-	Long: "freeze tells at what temperature ice forms in a liquid, at what temperature\n" +
-		"salt falls out of it, and which comes first: that is what a tank or a pump\n" +
-		"meets. It also tells what the liquid has become at a temperature below that,\n" +
-		"draws its freezing diagram, and says how much ice it melts.",
+	Long: "freeze tells when ice forms in a liquid, and when salt falls out. It says\n" +
+		"which of the two comes first. --at tells what the liquid has become at a\n" +
+		"temperature. --curve draws its freezing diagram. --pavement says how much ice\n" +
+		"it melts.",
 	Example: "  brineyard freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal\n" +
 		"  brineyard freeze --tank north --at -4F",
 	Args:      run.NoArguments,

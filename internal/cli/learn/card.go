@@ -20,10 +20,11 @@ import (
 var cardCommand = run.Command{
 	Use:   "card",
 	Short: "The shop's own reference sheets, for the wall",
-	Long: "card makes sheets from the yard file: reading and temperature to true strength;\n" +
-		"what corrects each mixing tank; strength, gravity and first solid with the\n" +
-		"freezing diagram; the yard's blends. html is one file that prints a sheet a\n" +
-		"page; svg and png are the diagram alone.",
+	Long: "card makes sheets for the wall from the yard file. One turns a reading and a\n" +
+		"temperature into true strength. One tells what corrects each mixing tank. One\n" +
+		"shows strength, gravity and first solid, with the freezing diagram. One shows\n" +
+		"the yard's blends. html is one file that prints a sheet a page. svg and png\n" +
+		"are the diagram alone.",
 	Example: "  brineyard card --sheet temperature\n" +
 		"  brineyard card --format html --page a4",
 	Args:      run.NoArguments,

@@ -18,8 +18,9 @@ import (
 var drillCommand = run.Command{
 	Use:   "drill [TOPIC]",
 	Short: "Practice problems from the yard's own numbers",
-	Long: "drill asks, takes an answer with its unit, and says whether it is right, how far\n" +
-		"off it is, and which mistake leads to it; then it shows the working. Topics are\n" +
+	Long: "drill asks, and takes an answer with its unit. It says whether that is right, or\n" +
+		"how far off. It names the mistake that leads to a wrong answer. Then it shows\n" +
+		"the working. Topics are\n" +
 		words.Joined(drill.Topics(), "none") + ". An empty line or\n" +
 		"the end of the input ends it.",
 	Example: "  brineyard drill strong --level 2 --seed 7\n" +

@@ -15,9 +15,10 @@ var lineupCommand = run.Command{
 	Screen: true,
 	Use:    "lineup",
 	Short:  "Which valves in which order for a move, and what a setting does",
-	Long: "lineup finds from the yard file's plumbing which valves to open for a move, in\n" +
-		"which order; or judges a setting of open valves: a pump that draws nothing or\n" +
-		"from two places, that has no way out, or fresh water joined to brine.",
+	Long: "lineup finds which valves to open for a move, and in which order. It goes by\n" +
+		"the pipes in the yard file. --open judges a setting of open valves. It finds a\n" +
+		"pump that draws nothing, or from two places. It finds a pump with no way out,\n" +
+		"and water joined to brine.",
 	Example: "  brineyard lineup --from north --to truck-fill\n" +
 		"  brineyard lineup --open S1,D2",
 	Args:      run.NoArguments,

@@ -19,10 +19,10 @@ var storeCommand = run.Command{
 	Screen: true,
 	Use:    "store LOT LOT ...",
 	Short:  "What transfers make of a tank, and what brings it to target",
-	Long: "store tells what lots of liquid make together in a tank. A lot is a volume and\n" +
-		"the strength of salt brine (6000gal@23.1%), a volume and a liquid\n" +
-		"(500gal:cacl2@32%), or the name of a storage tank in the yard file. The first\n" +
-		"is what the tank holds, the others are pumped into it.",
+	Long: "store tells what lots of liquid make together in a tank. A lot may be a volume\n" +
+		"with its strength, like 6000gal@23.1%. It may be a volume with a liquid, like\n" +
+		"500gal:cacl2@32%. It may be a storage tank of the yard file by name. The first\n" +
+		"lot is what the tank holds. The others go into it.",
 	Example: "  brineyard store 6000gal@23.1% 800gal@25%\n" +
 		"  brineyard store 6000gal@22.4% --to 23.3% --with 25.5% --capacity 8000gal",
 	New:       func() run.Question { return &store{} },

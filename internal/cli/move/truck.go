@@ -20,9 +20,9 @@ var truckCommand = run.Command{
 	Screen: true,
 	Use:    "truck",
 	Short:  "What fits a truck, how it loads, and what its boom lays down",
-	Long: "truck tells how much of a liquid fits a truck's tank and weight limit, how long\n" +
-		"it loads and how many loads a volume takes; the flow at the boom and at each\n" +
-		"nozzle for a rate at a speed; and what a catch test says of the rate laid down.",
+	Long: "truck tells how much of a liquid fits a truck's tank and weight limit. It\n" +
+		"tells how long that loads, and how many loads a volume takes. --rate gives the\n" +
+		"flow at the boom and at each nozzle. --catch checks the rate by a catch test.",
 	Example: "  brineyard truck --tank 1750gal --empty 19300lb --gross 33000lb\n" +
 		"  brineyard truck --rate 40gal/mi --speed 30mph --catch 18gal --over 60s",
 	Args: run.NoArguments,

@@ -16,10 +16,10 @@ import (
 var stormCommand = run.Command{
 	Use:   "storm [FILE]",
 	Short: "Gallons, batches, salt, loads, hours and cost for a storm",
-	Long: "storm plans a storm from the yard file: what the routes take, what stands in\n" +
-		"store, which batches to make and when to begin, what falls short and who gets\n" +
-		"it, how the trucks load, what the cold does to the liquids, and what it costs.\n" +
-		"A storm file changes routes for one storm; flags stand above it.",
+	Long: "storm plans a storm from the yard file. It tells what the routes take, and\n" +
+		"what the tanks hold. It tells which batches to make, and when to begin. It\n" +
+		"names what falls short, and who gets it. It plans the loads of the trucks. It\n" +
+		"shows what the cold does to the liquids, and what it all costs.",
 	Example: "  brineyard storm --now 12:00 --start 20:00 --low 19F\n" +
 		"  brineyard storm --start 20:00 --low 19F --what-if start=22:00,rate=30",
 	Args: run.OneFile,

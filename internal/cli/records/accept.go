@@ -10,8 +10,8 @@ import (
 var acceptCommand = run.Command{
 	Use:   "accept NUMBER",
 	Short: "Say that you have looked at what is wrong with a row",
-	Long: "accept adds a row that says so, and journal verify is quiet about that fault\n" +
-		"from then on. The row is left as it is. If it changes once more, verify tells.",
+	Long: "accept adds a row that says so. From then on journal verify is quiet about that\n" +
+		"fault. The row is left as it is. If it changes once more, verify tells.",
 	Example:   "  brineyard journal accept 14 --note \"my slip, put right in the sheet\"\n  brineyard journal accept 14 --operator Ash",
 	Args:      oneNumber,
 	New:       func() run.Question { return &acceptance{} },

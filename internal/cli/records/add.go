@@ -20,7 +20,7 @@ var addCommand = run.Command{
 	Short: "Record an event",
 	Long: "add writes one row of a kind, those below. When it returns without an error, the\n" +
 		"row is on the disk. An entry that the others contradict is refused with the\n" +
-		"reason: --as-seen writes it all the same.",
+		"reason. --as-seen writes it all the same.",
 	Example: addExamples(journal.Batch, journal.Load),
 	Args:    noOtherKind,
 	Below:   addCommands(),

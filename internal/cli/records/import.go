@@ -18,9 +18,9 @@ import (
 var importCommand = run.Command{
 	Use:   "import FILE.csv",
 	Short: "Take over a log that was kept in a spreadsheet",
-	Long: "import reads a CSV file with headings of its own and adds its rows to the\n" +
-		"journal: all of them, or none if any has a fault. The map says which column is\n" +
-		"which; two equal signs give every row the same word, and a colon a unit.",
+	Long: "import reads a CSV file with headings of its own. It adds its rows to the\n" +
+		"journal, or none if any has a fault. The map says which column is which. Two\n" +
+		"equal signs give every row the same word. A colon gives a unit.",
 	Example: "  brineyard journal import old.csv --map time=Date,volume=Made:gal,kind==batch\n" +
 		"  brineyard journal import old.csv --map time=Date,note=What,kind==note",
 	Args: func(_ *cobra.Command, args []string) error {

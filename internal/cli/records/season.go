@@ -25,10 +25,11 @@ import (
 var seasonCommand = run.Command{
 	Use:   "season",
 	Short: "What a season made, laid down, used and cost",
-	Long: "season sums up the journal: gallons made, laid and standing by month and liquid,\n" +
-		"salt and chloride, batches in and out of the band, operators, routes, work, what\n" +
-		"was paid, the salt balance, and when a mixing tank needs cleaning. With\n" +
-		"--table and --format csv it writes one table alone, to be put below another's.",
+	Long: "season sums up the journal. It tells the gallons made, laid and left, by month\n" +
+		"and liquid. It tells salt and chloride, and how many batches were in the band.\n" +
+		"It lists operators, routes, work, and what was paid. It balances the salt, and\n" +
+		"says when a mixing tank needs cleaning. --table with --format csv writes one\n" +
+		"table alone.",
 	Example: "  brineyard journal season --from 2025-11-01 --to 2026-03-31\n  brineyard journal season --svg season.svg\n" +
 		"  brineyard journal season --table months --format csv",
 	Args:      run.NoArguments,

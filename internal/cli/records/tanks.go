@@ -16,9 +16,10 @@ import (
 var tanksCommand = run.Command{
 	Use:   "tanks",
 	Short: "What stands in each tank and elsewhere in the yard, by the journal",
-	Long: "tanks replays the journal over what the yard file says: volume, strength and\n" +
-		"first solid of every tank, who said it and how long ago, the last reading beside\n" +
-		"what the entries say; then trucks, beds, pile, liquids and lines.",
+	Long: "tanks works through the journal over what the yard file says. It shows volume,\n" +
+		"strength and first solid of every tank. It says who said so, and how long ago.\n" +
+		"It shows the last reading beside what the entries say. Then come trucks, beds,\n" +
+		"pile, liquids and lines.",
 	Example:   "  brineyard journal tanks\n  brineyard journal tanks --journal second.csv --units metric",
 	Args:      run.NoArguments,
 	New:       func() run.Question { return &tanks{} },

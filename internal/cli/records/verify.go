@@ -20,9 +20,9 @@ import (
 var verifyCommand = run.Command{
 	Use:   "verify",
 	Short: "Go through the whole file and say what is wrong with it",
-	Long: "verify reads every row and its check, and lists what is damaged, changed outside\n" +
-		"the program, missing, out of order, or gone from the end; and entries that make\n" +
-		"no sense beside the others. Nothing is changed.",
+	Long: "verify reads every row and its check. It lists rows that are damaged, missing\n" +
+		"or out of order. It lists what was changed outside the program, or is gone\n" +
+		"from the end. It lists entries that make no sense beside the others.",
 	Example:   "  brineyard journal verify\n  brineyard journal verify --journal second.csv",
 	Args:      run.NoArguments,
 	New:       func() run.Question { return &verify{} },

@@ -18,8 +18,8 @@ import (
 var yardCommand = run.Command{
 	Use:   "yard",
 	Short: "Write, check and show the yard file",
-	Long: "The yard file holds what a yard has and how it works, so that it need not be\n" +
-		"typed each time: tanks, pump, water, salt, liquids, trucks, routes, plumbing.",
+	Long: "The yard file holds what a yard has and how it works. What stands there need\n" +
+		"not be typed each time.",
 	Example: "  brineyard yard init\n  brineyard yard check\n  brineyard yard show",
 	Below:   []run.Command{yardInitCommand, yardCheckCommand, yardShowCommand, yardNowCommand},
 }
@@ -27,8 +27,8 @@ var yardCommand = run.Command{
 var yardInitCommand = run.Command{
 	Use:   "init [FILE]",
 	Short: "Write a complete yard file to start from, with every key explained",
-	Long: "init writes a complete, working yard file (" + run.DefaultYard + " unless named) in\n" +
-		"which every key is explained. It never overwrites a file.",
+	Long: "init writes a whole yard file that works, " + run.DefaultYard + " unless named. Every key\n" +
+		"is explained in it. It never overwrites a file.",
 	Example: "  brineyard yard init\n  brineyard yard init north.toml",
 	Args:    run.OneFile,
 	New:     func() run.Question { return &yardInit{} },
@@ -65,8 +65,8 @@ func (q *yardInit) Answer(s *run.Session) (run.Reply, error) {
 var yardCheckCommand = run.Command{
 	Use:   "check [FILE]",
 	Short: "Report everything that is wrong in the yard file",
-	Long: "check reads the yard file (the one that the other commands would read, unless\n" +
-		"named) and lists every fault at once, each with its line and column.",
+	Long: "check reads the yard file and lists every fault at once. Each comes with its\n" +
+		"line and column. It asks about values that hardly any yard has.",
 	Example:   "  brineyard yard check\n  brineyard yard check north.toml",
 	Args:      run.OneFile,
 	New:       func() run.Question { return &yardCheck{} },

@@ -18,10 +18,9 @@ import (
 var yardNowCommand = run.Command{
 	Use:   "now",
 	Short: "What stands where, what runs and what is due, on one screen",
-	Long: "now is what one hand tells the next: what stands in tanks, trucks, beds, on the\n" +
-		"pile and beside the tanks, who said so and how long ago; which lines hold weak\n" +
-		"brine; what runs, and what is due when. Without a journal it says what the yard\n" +
-		"file does.",
+	Long: "now is what one shift tells the next. It shows what stands in tanks, trucks,\n" +
+		"beds and on the pile. It says who said so, and how long ago. It shows which\n" +
+		"lines hold weak brine, and what runs. It lists what is due, and when.",
 	Example:   "  brineyard yard now\n  brineyard yard now --units metric --format markdown",
 	Args:      run.NoArguments,
 	New:       func() run.Question { return &yardNow{} },

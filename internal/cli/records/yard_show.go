@@ -19,9 +19,9 @@ import (
 var yardShowCommand = run.Command{
 	Use:   "show",
 	Short: "What the yard can do: batches, gallons an hour, what is in store",
-	Long: "show works out how long a batch takes, how many gallons an hour the yard makes,\n" +
-		"what stands in its tanks by the journal, else by the yard file, and how many\n" +
-		"batches the salt makes.",
+	Long: "show works out how long a batch takes. It works out how many gallons an hour\n" +
+		"the yard makes. It shows what the tanks hold, and how many batches the salt\n" +
+		"makes.",
 	Example:   "  brineyard yard show\n  brineyard yard show --yard north.toml --working",
 	Args:      run.NoArguments,
 	New:       func() run.Question { return &yardShow{} },

@@ -21,9 +21,9 @@ var batchCommand = run.Command{
 	Screen: true,
 	Use:    "batch",
 	Short:  "Salt and water for a batch",
-	Long: "batch tells how much salt to load and how much water to add for a batch of\n" +
-		"brine, counting the heel that stands in the tank, the salt's purity and\n" +
-		"moisture, and the bed of undissolved salt.",
+	Long: "batch tells how much salt to load and how much water to add. It counts the\n" +
+		"heel in the tank and the bed of salt. It counts the purity and moisture of the\n" +
+		"salt.",
 	Example: "  brineyard batch --volume 1200gal --to 23.3% --purity 95% --moisture 2%\n" +
 		"  brineyard batch --tank mixer --heel-volume 120gal --heel-strength 23.3%",
 	Args: run.NoArguments,
@@ -144,8 +144,8 @@ func (q *batch) Answer(s *run.Session) (run.Reply, error) {
 	return run.Reply{
 		Figures: batchFigures(v, r, b, span),
 		Words: func(d *report.Document) {
-			d.Title, d.Verdict, d.Notes, d.Tables = "Batch", batchVerdict(v, r, b), q.notes(v, b), []report.Table{chargeTable(v, b)}
-			d.Brief = batchBrief(v, r, b)
+			d.Title, d.Verdict, d.Notes, d.Tables = "Batch", q.verdict(v, b), q.notes(v, b), []report.Table{chargeTable(v, b)}
+			d.Brief = q.brief(v, b)
 			d.Cautions = []string{show.CautionBackflow, show.CautionEntry, show.CautionDrain, show.CautionPump, show.CautionLocal}
 			d.Doubts = show.Said(q.tank.Doubt(v))
 			d.Next = "ready, with two or more timed readings, says when it reaches target."
@@ -166,22 +166,42 @@ func batchEntry(tank string, r brine.BatchRequest, b brine.Batch) journal.Entry 
 	}
 }
 
-// batchBrief is the verdict in the words of a text message.
-func batchBrief(v show.View, r brine.BatchRequest, b brine.Batch) string {
-	text := v.Say("Load %v of salt, add %v of water", b.SaltToLoad, b.Water)
-	if r.Bed > 0 {
-		text = v.Say("First charge %v of salt and %v of water, each later one %v and %v", b.SaltToLoad, b.Water, b.Recharge, b.RechargeWater)
-	}
-	return v.Say("%s: %v at %v, %v on the hydrometer at %v.", text, r.Volume, r.Target, v.Marked(r.Instrument, b.Reading), b.BrineTemp)
+// leadsWithRecharge reports whether the usual batch is one over a bed that lies there: where nobody has said otherwise. Else
+// the batch is reckoned from what stands and lies in the tank.
+func (q *batch) leadsWithRecharge() bool {
+	return q.request.Bed > 0 && !(q.tank.Is.OnFloor != nil && q.tank.Is.Said.ByJournal())
 }
 
-func batchVerdict(v show.View, r brine.BatchRequest, b brine.Batch) string {
-	makes := v.Say("that makes %v at %v, and the hydrometer shows %v when the brine is at %v.", r.Volume, r.Target, v.Marked(r.Instrument, b.Reading), b.BrineTemp)
-	if r.Bed > 0 {
-		return v.Say("For the first charge load %v of salt, of which %v stay as the bed, and add %v of water: %s Each later charge takes %v of salt and %v of water.",
-			b.SaltToLoad, r.Bed, b.Water, makes, b.Recharge, b.RechargeWater)
+// brief is the verdict in the words of a text message.
+func (q *batch) brief(v show.View, b brine.Batch) string {
+	r, text := q.request, v.Say("Load %v of salt%s, add %v of water", b.SaltToLoad, q.buckets(v, b.SaltToLoad), b.Water)
+	if q.leadsWithRecharge() {
+		text = v.Say("Load %v of salt%s, add %v of water; on a bare floor %v and %v", b.Recharge, q.buckets(v, b.Recharge), b.RechargeWater, b.SaltToLoad, b.Water)
 	}
-	return v.Say("Load %v of salt and add %v of water: %s", b.SaltToLoad, b.Water, makes)
+	return v.Say("%s. Look for %v at %v.", text, v.Marked(r.Instrument, b.Reading), b.BrineTemp)
+}
+
+// verdict says what to load. In a tank with a bed that is the recharge, and the first charge is the exception.
+func (q *batch) verdict(v show.View, b brine.Batch) string {
+	r := q.request
+	looks := v.Say("and the hydrometer shows %v when the brine is at %v.", v.Marked(r.Instrument, b.Reading), b.BrineTemp)
+	if q.leadsWithRecharge() {
+		return v.Say("Load %v of salt%s and add %v of water for each batch over the bed: that gives %v at %v, %s The first charge, on a bare floor, takes %v of salt%s and %v of water.",
+			b.Recharge, q.buckets(v, b.Recharge), b.RechargeWater, b.PumpedOff, r.Target, looks, b.SaltToLoad, q.buckets(v, b.SaltToLoad), b.Water)
+	}
+	bed := ""
+	if r.Bed > 0 {
+		bed = v.Say(", of which %v fills up the bed,", r.Bed)
+	}
+	return v.Say("Load %v of salt%s%s and add %v of water: that makes %v at %v, %s", b.SaltToLoad, q.buckets(v, b.SaltToLoad), bed, b.Water, r.Volume, r.Target, looks)
+}
+
+// buckets says a weight of salt in buckets of the loader, in brackets; nothing where the yard file has none.
+func (q *batch) buckets(v show.View, salt quantity.Mass) string {
+	if q.pile.Bucket == 0 {
+		return ""
+	}
+	return v.Say(" (%.1f buckets)", float64(salt/q.pile.Bucket))
 }
 
 func batchFigures(v show.View, r brine.BatchRequest, b brine.Batch, span brine.BatchRange) []report.Figure {

@@ -19,9 +19,9 @@ var checkCommand = run.Command{
 	Screen: true,
 	Use:    "check",
 	Short:  "May this tank be pumped, and if not, what corrects it",
-	Long: "check judges a tank by the true strength behind its reading. When it is not to\n" +
-		"be pumped, it says what to add, whether that fits, and what the instrument\n" +
-		"shows at this temperature when it is right.",
+	Long: "check judges a tank by the true strength behind its reading. When the answer\n" +
+		"is no, it says what to add. It says whether that fits. It says what the\n" +
+		"instrument shows when the tank is right.",
 	Example: "  brineyard check --volume 500gal --hydrometer 23.3% --temp 40F\n" +
 		"  brineyard check --tank mixer --sg 1.185 --temp 12C",
 	Args: run.NoArguments,

@@ -18,9 +18,9 @@ var correctCommand = run.Command{
 	Screen: true,
 	Use:    "correct",
 	Short:  "What brings a tank to target",
-	Long: "correct tells how much water, salt or stored brine brings a tank to its target,\n" +
-		"whether that fits, and what the instrument then shows. It balances weights of\n" +
-		"salt and water, not volumes.",
+	Long: "correct tells how much water, salt or stored brine brings a tank to its\n" +
+		"target. It says whether that fits, and what the instrument then shows. It\n" +
+		"balances weights of salt and water, not volumes.",
 	Example: "  brineyard correct --volume 500gal --strength 26% --to 23.3%\n" +
 		"  brineyard correct --volume 500gal --hydrometer 21% --temp 45F --stock 26%",
 	Args: run.NoArguments,

@@ -23,10 +23,10 @@ var glassCommand = run.Command{
 	Screen: true,
 	Use:    "glass",
 	Short:  "What a hydrometer or a thermometer shows too much",
-	Long: "glass checks an instrument: in fresh water, in a brine that was weighed out on a\n" +
-		"kitchen scale, or a thermometer in melting ice. It says the offset and how sure\n" +
-		"that is, since the test has a reading error of its own, and with --write it\n" +
-		"puts both into the yard file, from where every reading takes them off.",
+	Long: "glass checks a hydrometer in fresh water, or in a brine that you weigh out. It\n" +
+		"checks a thermometer in melting ice. It says what the instrument shows too\n" +
+		"much, and how sure that is. --write puts both into the yard file. Every\n" +
+		"reading takes them off from then on.",
 	Example: "  brineyard glass --water 0.2% --temp 58F\n" +
 		"  brineyard glass --salt 303g --water-weight 1000g --hydrometer 23.5% --temp 60F",
 	Args:      run.NoArguments,

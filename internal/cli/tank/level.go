@@ -19,9 +19,9 @@ var levelCommand = run.Command{
 	Screen: true,
 	Use:    "level",
 	Short:  "Gallons from the stick, and what a pile weighs",
-	Long: "level tells what stands in a tank at a depth on the stick, from the shape that\n" +
-		"the yard file says, less the salt on its bed. --table is the chart of the stick,\n" +
-		"for the wall. --pile weighs a heap of salt by its height and width.",
+	Long: "level tells what stands in a tank at a depth on the stick. It goes by the\n" +
+		"shape in the yard file, less the salt on the bed. --table prints the stick's\n" +
+		"chart for the wall. --pile weighs a heap of salt.",
 	Example: "  brineyard level --tank north --depth 42in\n" +
 		"  brineyard level --pile --height 11ft --width 38ft --length 60ft",
 	Args:      run.NoArguments,

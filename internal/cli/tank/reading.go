@@ -19,9 +19,9 @@ var readingCommand = run.Command{
 	Screen: true,
 	Use:    "reading",
 	Short:  "True strength behind an instrument's reading",
-	Long: "reading tells the strength behind what an instrument shows. A hydrometer floats\n" +
-		"at the density of the sample, and cold brine is denser: so the sample's\n" +
-		"temperature goes with every reading.",
+	Long: "reading tells the strength behind what an instrument shows. A hydrometer\n" +
+		"floats at the density of the sample. Cold brine is denser. So each reading\n" +
+		"needs the temperature of the sample.",
 	Example: "  brineyard reading --hydrometer 23.3% --temp 40F\n" +
 		"  brineyard reading --weigh 9.82lb/gal --temp 15C --units metric",
 	Args: run.NoArguments,

@@ -20,10 +20,9 @@ var readyCommand = run.Command{
 	Screen: true,
 	Use:    "ready TIME=READING ...",
 	Short:  "When a mixing tank will be ready, from readings so far",
-	Long: "ready takes readings while a tank is pumped over its bed of salt, and tells\n" +
-		"when it reaches target, when it gets too strong, and when to look again. Times\n" +
-		"are of day (10:05) or in minutes (20). A reading can carry its own temperature\n" +
-		"behind @.",
+	Long: "ready takes readings while a tank is pumped over its bed of salt. It tells\n" +
+		"when the tank reaches target. It tells when it gets too strong, and when to\n" +
+		"look again.",
 	Example: "  brineyard ready 10:05=12% 10:20=18.5% 10:30=20.9% --temp 45F\n" +
 		"  brineyard ready 0=8%@48F 15=15.5%@46F 30=19.6%@45F",
 	New:       func() run.Question { return &readyAt{} },
