@@ -290,3 +290,27 @@ func TestRangeOfABatch(t *testing.T) {
 	require.NoError(t, err)
 	require.InDelta(t, float64(weak.SaltToLoad), float64(span.Salt.High), 1e-4*float64(weak.SaltToLoad))
 }
+
+// A batch of a weight of salt is the batch of the volume that takes so much.
+func TestBatchOfSalt(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := plainBatch()
+		r.HeelVolume = quantity.Gallon * quantity.Volume(rapid.Float64Range(0, 300).Draw(t, "heel"))
+		r.HeelStrength = quantity.Strength(rapid.Float64Range(0, 0.25).Draw(t, "strength"))
+		r.HeelTemp = r.WaterTemp
+		r.RockSalt = yard.RockSalt{Purity: 0.96, Moisture: quantity.Strength(rapid.Float64Range(0, 0.05).Draw(t, "moisture"))}
+		salt := quantity.Pound * quantity.Mass(rapid.Float64Range(1500, 4000).Draw(t, "salt"))
+		sized, b, err := BatchOfSalt(r, salt)
+		require.NoError(t, err)
+		require.InEpsilon(t, float64(salt), float64(b.SaltToLoad), 1e-8)
+		again, err := NewBatch(sized)
+		require.NoError(t, err)
+		require.InEpsilon(t, float64(b.Water), float64(again.Water), 1e-9)
+	})
+	r := plainBatch()
+	_, _, err := BatchOfSalt(r, 0)
+	faulttest.RequireRefusal(t, err, fault.FieldSalt, "allowed: above 0")
+	r.Capacity = 500 * quantity.Gallon
+	_, _, err = BatchOfSalt(r, 4000*quantity.Pound)
+	faulttest.RequireRefusal(t, err, fault.FieldSalt, "the tank holds")
+}

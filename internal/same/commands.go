@@ -132,7 +132,7 @@ var tankCommands = []command{
 	{name: "level", share: 3, flags: "bed depth height length pile table tank width", kinds: map[string]string{"width": "heap", "table": ""}, shapes: []string{
 		"--tank={mixing} --depth --bed?", "--tank={storage} --depth", "--tank={tank} --table", "--pile --height --length?", "--pile --width --height?", "--pile --width --length",
 	}},
-	{name: "batch", share: 8, each: true, flags: "bed cal capacity depth heel-strength heel-temp heel-volume supply tank to volume water-temp " + saltFlags + recording, shapes: []string{
+	{name: "batch", share: 8, each: true, flags: "salt bed cal capacity depth heel-strength heel-temp heel-volume supply tank to volume water-temp " + saltFlags + recording, shapes: []string{
 		"--volume --to? {rocksalt?} --supply? --water-temp? --cal?",
 		"--volume --capacity? {rocksalt?} --bed? --water-temp?",
 		"--volume --heel-volume --heel-strength? --heel-temp? --to? {rocksalt?}",
@@ -140,7 +140,7 @@ var tankCommands = []command{
 		"--tank={mixing} --volume --heel-volume --heel-strength? --heel-temp? --bed?",
 		"--tank={mixing} --heel-volume=15gal {rocksalt?}",
 		"--tank={mixing} {record} --to?",
-		"--tank={mixing} --depth --heel-strength? {rocksalt?}",
+		"--tank={mixing} --depth --heel-strength? {rocksalt?}", "--tank={mixing} --salt {rocksalt?}", "--salt=2buckets --tank={mixing}",
 		"--tank={mixing} --volume --heel-volume --heel-strength {record}",
 	}},
 }

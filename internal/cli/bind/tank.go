@@ -23,10 +23,14 @@ type Tank struct {
 	byFile bool // the volume is the yard file's
 	stands bool // the volume is what stands in the tank, and not what it takes
 	Stick  Stick
+	Sized  func() bool // whether something else than a volume says how much; nil for nothing
 }
 
 // Given reports whether the tank was named.
 func (t *Tank) Given() bool { return t.name.Given() }
+
+// TypedVolume reports whether the volume was typed.
+func (t *Tank) TypedVolume() bool { return t.typed.Given() }
 
 // Known reports whether the tank was named, for --record.
 func (t *Tank) Known(*Scope) bool { return t.name.Given() }
@@ -57,7 +61,7 @@ func (t *Tank) bind(b *Set, volume, capacity *quantity.Volume, usage string, sta
 		switch {
 		case t.typed.Given() && t.Stick.Given():
 			return fault.Refuse("--volume and --depth: two volumes; allowed: one of them")
-		case t.typed.Given() || t.Stick.Given() || t.Is.Usual() > 0 || len(stands) > 0 && t.Is.Said.ByJournal():
+		case t.Sized != nil && t.Sized(), t.typed.Given() || t.Stick.Given() || t.Is.Usual() > 0 || len(stands) > 0 && t.Is.Said.ByJournal():
 			return nil
 		case t.Given():
 			return fault.Refuse("--volume is missing, and the yard file does not say what tank %s holds; allowed: like --volume 500gal", t.name.Quoted())

@@ -1,6 +1,7 @@
 package tank
 
 import (
+	"strings"
 	"time"
 
 	"brineyard/internal/brine"
@@ -37,7 +38,8 @@ type batch struct {
 	record  run.Record
 	pile    yard.Pile // as it stands
 	clock   func() time.Time
-	heel    bind.Stick // the heel by the stick
+	heel    bind.Stick    // the heel by the stick
+	salt    quantity.Mass // that was loaded, where the water to it is asked; 0 else
 	// heelStands tells that the heel is what the journal says stands in the tank.
 	heelStands bool
 }
@@ -46,6 +48,8 @@ type batch struct {
 func (q *batch) Bind(b *bind.Set) {
 	r := &q.request
 	q.record.Bind(b, q.tank.Known, run.NeedsTank)
+	var loaded *bind.Loaded
+	q.tank.Sized = func() bool { return loaded.Given() }
 	q.tank.BindFull(b, &r.Volume, &r.Capacity, "brine wanted in the tank, heel counted; the yard file's full batch unless given")
 	b.Then(func(*bind.Scope) error {
 		if t := q.tank.Is; q.tank.Given() && !t.Mixing {
@@ -54,6 +58,13 @@ func (q *batch) Bind(b *bind.Set) {
 		r.PumpOff, r.BedCapacity = q.tank.Is.PumpOff, q.tank.Is.BedCapacity
 		return nil
 	})
+	b.Then(func(*bind.Scope) error {
+		if loaded.Given() && q.tank.TypedVolume() {
+			return fault.Refuse("--volume and --salt: two sizes of a batch; allowed: one of them")
+		}
+		return nil
+	})
+	loaded = bind.BindLoaded(b, &q.salt, "salt", "rock salt that was loaded, as delivered: asks for the water to it")
 	bind.Target(b, &r.Target)
 	bind.RockSalt(b, &r.RockSalt)
 	bind.WaterTemperature(b, &r.WaterTemp)
@@ -132,17 +143,17 @@ func (q *batch) heelStrength(name string, s *bind.Scope) (w quantity.Strength, p
 
 // Answer sizes the batch.
 func (q *batch) Answer(s *run.Session) (run.Reply, error) {
-	r, v := q.request, s.View
-	b, err := brine.NewBatch(r)
+	b, err := q.size()
 	if err != nil {
 		return run.Reply{}, err
 	}
+	r, v := q.request, s.View
 	span, err := r.Range(b)
 	if err != nil {
 		return run.Reply{}, err
 	}
 	return run.Reply{
-		Figures: batchFigures(v, r, b, span),
+		Figures: q.figures(v, b, span),
 		Words: func(d *report.Document) {
 			d.Title, d.Verdict, d.Notes, d.Tables = "Batch", q.verdict(v, b), q.notes(v, b), []report.Table{chargeTable(v, b)}
 			d.Brief = q.brief(v, b)
@@ -158,6 +169,15 @@ func (q *batch) Answer(s *run.Session) (run.Reply, error) {
 	}, nil
 }
 
+// size finds the batch of the volume, or of the salt that was loaded: then the request gets that volume.
+func (q *batch) size() (b brine.Batch, err error) {
+	if q.salt == 0 {
+		return brine.NewBatch(q.request)
+	}
+	q.request, b, err = brine.BatchOfSalt(q.request, q.salt)
+	return b, err
+}
+
 // batchEntry is a batch that was made as planned.
 func batchEntry(tank string, r brine.BatchRequest, b brine.Batch) journal.Entry {
 	return journal.Entry{
@@ -169,12 +189,15 @@ func batchEntry(tank string, r brine.BatchRequest, b brine.Batch) journal.Entry 
 // leadsWithRecharge reports whether the usual batch is one over a bed that lies there: where nobody has said otherwise. Else
 // the batch is reckoned from what stands and lies in the tank.
 func (q *batch) leadsWithRecharge() bool {
-	return q.request.Bed > 0 && !(q.tank.Is.OnFloor != nil && q.tank.Is.Said.ByJournal())
+	return q.salt == 0 && q.request.Bed > 0 && !(q.tank.Is.OnFloor != nil && q.tank.Is.Said.ByJournal())
 }
 
 // brief is the verdict in the words of a text message.
 func (q *batch) brief(v show.View, b brine.Batch) string {
 	r, text := q.request, v.Say("Load %v of salt%s, add %v of water", b.SaltToLoad, q.buckets(v, b.SaltToLoad), b.Water)
+	if q.salt > 0 {
+		text = v.Say("To %v of salt%s add %v of water", q.salt, q.buckets(v, q.salt), b.Water)
+	}
 	if q.leadsWithRecharge() {
 		text = v.Say("Load %v of salt%s, add %v of water; on a bare floor %v and %v", b.Recharge, q.buckets(v, b.Recharge), b.RechargeWater, b.SaltToLoad, b.Water)
 	}
@@ -185,6 +208,9 @@ func (q *batch) brief(v show.View, b brine.Batch) string {
 func (q *batch) verdict(v show.View, b brine.Batch) string {
 	r := q.request
 	looks := v.Say("and the hydrometer shows %v when the brine is at %v.", v.Marked(r.Instrument, b.Reading), b.BrineTemp)
+	if q.salt > 0 {
+		return v.Say("To %v of salt%s add %v of water: that makes %v at %v, %s", q.salt, q.buckets(v, q.salt), b.Water, r.Volume, r.Target, looks)
+	}
 	if q.leadsWithRecharge() {
 		return v.Say("Load %v of salt%s and add %v of water for each batch over the bed: that gives %v at %v, %s The first charge, on a bare floor, takes %v of salt%s and %v of water.",
 			b.Recharge, q.buckets(v, b.Recharge), b.RechargeWater, b.PumpedOff, r.Target, looks, b.SaltToLoad, q.buckets(v, b.SaltToLoad), b.Water)
@@ -201,13 +227,21 @@ func (q *batch) buckets(v show.View, salt quantity.Mass) string {
 	if q.pile.Bucket == 0 {
 		return ""
 	}
-	return v.Say(" (%.1f buckets)", float64(salt/q.pile.Bucket))
+	return v.Say(" (%s buckets)", strings.TrimSuffix(quantity.Fixed(float64(salt/q.pile.Bucket), 1), ".0"))
 }
 
-func batchFigures(v show.View, r brine.BatchRequest, b brine.Batch, span brine.BatchRange) []report.Figure {
+func (q *batch) figures(v show.View, b brine.Batch, span brine.BatchRange) []report.Figure {
+	r, recharges := q.request, q.leadsWithRecharge()
 	figures := show.Ranged(v, v.Figure("salt_to_load", "Salt to load, as delivered", b.SaltToLoad), span.Salt.Low, span.Salt.High)
 	figures = append(figures, show.QuietUnless(r.Bed > 0, v.Figure("bed", "of which stays on the bed", r.Bed)))
 	figures = append(figures, show.Ranged(v, v.Figure("water_to_add", "Water to add", b.Water), span.Water.Low, span.Water.High)...)
+	for i := range figures {
+		figures[i].Detail = recharges
+	}
+	figures = append([]report.Figure{
+		show.QuietUnless(recharges, v.Figure("recharge_salt", "Salt for each batch over the bed", b.Recharge)),
+		show.QuietUnless(recharges, v.Figure("recharge_water", "Water for each batch over the bed", b.RechargeWater)),
+	}, figures...)
 	return append(figures,
 		detail(v.Figure("salt_dissolved", "NaCl that dissolves", b.SaltDissolved)),
 		detail(show.QuietUnless(b.Insolubles > 0, v.Figure("insolubles", "Sludge that it leaves", b.Insolubles))),
@@ -217,8 +251,6 @@ func batchFigures(v show.View, r brine.BatchRequest, b brine.Batch, span brine.B
 		detail(fillTime(v, b)),
 		detail(v.Onset("first_solid_temp", "First solid", b.FirstSolid)),
 		show.Quiet(v.Figure("volume", "Brine in the tank", r.Volume)),
-		show.Quiet(v.Figure("recharge_salt", "Salt for each further batch", b.Recharge)),
-		show.Quiet(v.Figure("recharge_water", "Water for each further batch", b.RechargeWater)),
 		show.Quiet(v.Figure("pumped_off", "Pumped off each time", b.PumpedOff)),
 	)
 }
