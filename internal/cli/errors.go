@@ -39,19 +39,9 @@ func flagError(cmd *cobra.Command, err error) error {
 		if strings.Trim(name, "0123456789.") == "" {
 			return fault.Refuse("-%s: nothing here is below zero; allowed: 0 and above", name)
 		}
-		if near, ok := words.Nearest(name, namesOfFlags(cmd)); ok {
-			return fault.Refuse("no such flag: %s; did you mean --%s?", words.Quoted(name), near)
-		}
-		return fault.Refuse("no such flag: %s; --help lists the flags", words.Quoted(name))
+		return fault.Refuse("no such flag: %s; %s", words.Quoted(name), flagHint(cmd.Flags(), name))
 	}
 	return fault.Refuse("%s", words.OneLine(err.Error()))
-}
-
-// namesOfFlags are the flags of a command.
-func namesOfFlags(cmd *cobra.Command) []string {
-	var names []string
-	cmd.Flags().VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
-	return names
 }
 
 // status tells the exit status that an error stands for.

@@ -15,7 +15,8 @@ var screens = []string{
 	"correct --tank mixer --hydrometer 25.6% --temp 44F", "correct --tank mixer --strength 21%", "batch --tank mixer", "batch --volume 1200gal",
 	"blend 85:brine@23.3% 15:cal31", "blend 85:brine@23.3% 15:cal31 --keep-clear -5F --volume 1000gal", "blend 85:brine@23.3% 15:cal31 --ice-at -12F",
 	"ready 5:10=12% 5:25=18.5% 5:35=20.9% --temp 45F", "reading --hydrometer 23.6% --temp 38F", "reading --hydrometer 23% --hydrometer 23.5% --temp 38F",
-	"freeze --nacl 23.3%", "freeze --tank north", "freeze --tank north --at -8F", "store north 400gal@25%", "store north --to 23.3% --with 25%",
+	"freeze --nacl 23.3%", "freeze --tank north", "freeze --tank north --at -8F", "freeze", "freeze --at 5F", "freeze --at -10F",
+	"store north 400gal@25%", "store north --to 23.3% --with 25%",
 	"truck --truck big-sprayer", "truck --truck big-sprayer --liquid brine@23.3% --temp 40F --volume 3335gal", "lineup --from mixer --to north",
 	"lineup --open S1,D2", "level --tank north --depth 42in", "level --pile --height 9ft --width 30ft", "glass --water 0.2% --temp 58F",
 }

@@ -18,13 +18,15 @@ var freezeCommand = run.Command{
 	Long: "freeze tells when ice forms in a liquid, and when salt falls out. It says\n" +
 		"which of the two comes first. --at tells what the liquid has become at a\n" +
 		"temperature. --curve draws its freezing diagram. --pavement says how much ice\n" +
-		"it melts.",
+		"it melts. With no liquid it goes through every tank of the yard. Then --at is\n" +
+		"how cold the night gets.",
 	Example: "  brineyard freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal\n" +
-		"  brineyard freeze --tank north --at -4F",
+		"  brineyard freeze --tank north --at -4F\n" +
+		"  brineyard freeze --at 5F",
 	Args:      run.NoArguments,
 	New:       func() run.Question { return &freeze{} },
 	Rows:      true,
-	NoWorking: "No working here: water, or a product that is read off its data sheet.",
+	NoWorking: "No working here: water, a product that is read off its data sheet, or every tank at once.",
 }
 
 type freeze struct {
@@ -39,23 +41,40 @@ func (q *freeze) Bind(b *bind.Set) {
 	bindLiquid(b, &r.Liquid, &q.in)
 	var at *bind.Value[quantity.Temperature]
 	var volume *bind.Value[quantity.Volume]
+	var pavement *bind.Value[quantity.Temperature]
 	b.Then(func(*bind.Scope) error {
+		switch {
+		case q.in.every && pavement.Given():
+			return ofOneLiquid(pavement.Said())
+		case q.in.every && volume.Given():
+			return ofOneLiquid(volume.Said())
+		case q.in.every && q.request.Curve:
+			return ofOneLiquid("--curve")
+		}
 		if volume.Given() && !at.Given() {
 			return fault.Refuse("%s: says nothing without --at; allowed: both, like --at 0F", volume.Said())
 		}
 		return nil
 	})
 	at = bind.Of(b, bind.Temperature, &r.At, "at", "what it has become after standing at this temperature")
-	bind.Of(b, bind.Temperature, &r.Pavement, "pavement", "how much ice it melts on pavement at this temperature")
+	pavement = bind.Of(b, bind.Temperature, &r.Pavement, "pavement", "how much ice it melts on pavement at this temperature")
 	volume = bind.Of(b, bind.Volume, &r.Volume, "volume", "what stands in the tank, for --at", q.in.volume)
 	bind.Of(b, bind.Temperature, &r.StoredAt, "temp", "temperature at which its volume is measured; 60F unless given", bind.Default(quantity.Fahrenheit(60)))
 	bind.Switch(b, &r.Curve, "curve", "the freezing diagram, as a table and a chart")
 	bind.ASCII(b, &q.ascii)
 }
 
+// ofOneLiquid refuses what is asked of one liquid where none is named.
+func ofOneLiquid(said string) error {
+	return fault.Refuse("%s: of which liquid? allowed: with --tank, --liquid, or salts like --nacl 23.3%%", said)
+}
+
 // Answer works out what the cold does.
 func (q *freeze) Answer(s *run.Session) (run.Reply, error) {
 	r := q.request
+	if q.in.every {
+		return q.tonight(s.View)
+	}
 	f, err := brine.Freeze(r)
 	if err != nil {
 		return run.Reply{}, err

@@ -13,22 +13,27 @@ import (
 // salts are the flags that compose a liquid, in the order in which a refusal names them.
 type salts [4]*bind.Value[quantity.Strength]
 
-// bindLiquid binds a liquid: the salts in it, its name, or the tank in which it stands.
+// bindLiquid binds a liquid: the salts in it, its name, or the tank in which it stands. A person
+// who names none of them means every tank of the yard.
 func bindLiquid(b *bind.Set, to *balance.Liquid, in *standsIn) {
 	var of salts
 	for i, salt := range [...]solution.Salt{solution.NaCl, solution.CaCl2, solution.MgCl2, solution.KCl} {
 		of[i] = bind.Typed(b, bind.Strength, balance.SaltName(salt), salt.String()+", by weight of the liquid")
 	}
 	var name *bind.Text
-	b.Then(func(*bind.Scope) error {
+	b.Then(func(s *bind.Scope) error {
 		given := of.given()
+		in.every = len(given) == 0 && !name.Given() && !in.given() && s.Yard != nil && !s.Quiet
 		switch {
+		case in.every:
+			in.tanks, in.clock = s.Standing().Tanks, s.Now
+			return nil
 		case len(given) > 0 && name.Given():
 			return fault.Refuse("--liquid %s and %s: two liquids; allowed: one of them", name.Quoted(), given[0])
 		case in.given() && (len(given) > 0 || name.Given()):
 			return fault.Refuse("%s: what stands in the tank is known; allowed: without another liquid", in.said())
 		case len(given) == 0 && !name.Given() && !in.given():
-			return fault.Refuse("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, --liquid, or --tank")
+			return fault.Refuse("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, --liquid, --tank, or a yard file for every tank")
 		}
 		*to = balance.Liquid{Name: "this liquid", Composition: of.composition()}
 		return nil

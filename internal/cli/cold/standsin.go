@@ -16,6 +16,8 @@ type standsIn struct {
 	yard.Tank
 	flag  *bind.Text
 	clock func() time.Time
+	every bool        // no liquid was named: every tank is meant
+	tanks []yard.Tank // then, as they stand
 }
 
 func (t *standsIn) given() bool { return t.flag.Given() }

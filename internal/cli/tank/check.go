@@ -12,6 +12,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/sure"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
 
@@ -179,7 +180,7 @@ func afterCheck(y *yard.Yard, tank string, d yard.Decision) string {
 		return "correct shows the sum (--working); check again once it is mixed."
 	}
 	if to := storageFor(y); to != "" && tank != "" {
-		return "lineup --from " + tank + " --to " + to + " names the valves."
+		return "lineup --from " + words.Argument(tank) + " --to " + words.Argument(to) + " names the valves."
 	}
 	return "lineup names the valves, if the yard file has them."
 }

@@ -115,7 +115,7 @@ func (q *stick) Answer(s *run.Session) (run.Reply, error) {
 		}
 		d.Verdict = s.View.Say("%v stand in %s at %v: %v to %v, as finely as the stick is marked.",
 			q.result.Volume, q.tank.Name, q.depth.Depth(), q.result.Low, q.result.High)
-		d.Next = "journal add count --tank " + q.tank.Name + " --depth writes it down; check, correct and store take --depth too."
+		d.Next = "journal add count --tank " + words.Argument(q.tank.Name) + " --depth writes it down; check, correct and store take --depth too."
 	}}
 	if q.asTable {
 		return reply, nil
