@@ -37,7 +37,7 @@ func flagError(cmd *cobra.Command, err error) error {
 	case errors.As(err, &unknown):
 		name := unknown.GetSpecifiedName()
 		if strings.Trim(name, "0123456789.") == "" {
-			return fault.Refuse("-%s: nothing here is below zero; allowed: 0 and above", name)
+			return fault.Refuse("-%s: nothing here is below zero but a temperature behind its flag; allowed: 0 and above, or like --temp -3C", name)
 		}
 		return fault.Refuse("no such flag: %s; %s", words.Quoted(name), flagHint(cmd.Flags(), name))
 	}

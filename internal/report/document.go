@@ -26,6 +26,8 @@ type Document struct {
 	Notes    []string
 	Cautions []string // the first is what this answer calls for
 	Next     string   // a command that often follows, empty for none
+	// Asked is the whole command line, where part of it was left out; text and markdown end with it.
+	Asked string
 	// Short keeps text to what somebody at a tank acts on: the first caution directly under the
 	// verdict, no figures of detail, one note.
 	Short bool

@@ -37,6 +37,9 @@ func Markdown(w io.Writer, d *Document) error {
 	if d.Next != "" {
 		m.WriteString("\nNext: " + escape(d.Next) + "\n")
 	}
+	if d.Asked != "" {
+		m.WriteString("\nAsked: " + escape(d.Asked) + "\n")
+	}
 	_, err := io.WriteString(w, m.String())
 	return err
 }

@@ -35,6 +35,9 @@ func Text(w io.Writer, d *Document) error {
 	t.drawings(d.Drawings)
 	t.working(d.Working)
 	t.ending(d)
+	if d.Asked != "" {
+		t.line("Asked: %s", Clean(d.Asked)) // on one line, however long, to be pasted
+	}
 	_, err := io.WriteString(w, t.String())
 	return err
 }

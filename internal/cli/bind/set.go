@@ -36,6 +36,7 @@ type Scope struct {
 	Open   func(string) (fs.File, error)
 	Args   []string // words without a flag
 	Notes  []string // how the words were read; Fill adds to them
+	Asked  string   // the whole command line, where part of it was left out; Fill sets it
 	Quiet  bool     // nobody reads notes
 	failed error    // of what could not be learned
 }

@@ -104,7 +104,7 @@ func (s *Session) ask(c Command, q Question, b *bind.Set, path string, args []st
 	if err := b.Fill(scope); err != nil {
 		return err
 	}
-	s.notes = append(s.notes, scope.Notes...)
+	s.notes, s.asked = append(s.notes, scope.Notes...), scope.Asked
 	r, err := q.Answer(s)
 	if err != nil {
 		return b.Explain(err, s.View.System)

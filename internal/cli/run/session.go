@@ -70,6 +70,7 @@ type Session struct {
 	Yard    *yard.Yard // nil when there is none
 	View    show.View
 	notes   []string // how the question was read
+	asked   string   // the whole command line, where part of it was left out
 	found   string   // the yard file that nobody named; empty for none
 	stands  func() (*yard.Yard, error)
 	logs    []*disk.Log // that were opened
@@ -139,6 +140,7 @@ func (s *Session) Write(d *report.Document) error {
 	if s.found != "" {
 		d.Notes = append(d.Notes, s.found)
 	}
+	d.Asked = s.asked
 	if s.Globals.Format.Name == report.Formats()[0].Name && !s.Globals.All {
 		// Help, card and documents say it, and so does --all.
 		d.Cautions = slices.DeleteFunc(slices.Clone(d.Cautions), func(c string) bool { return c == show.CautionLocal })

@@ -18,14 +18,15 @@ import (
 
 var checkCommand = run.Command{
 	Screen: true,
-	Use:    "check",
+	Use:    "check [TANK READING TEMPERATURE]",
 	Short:  "May this tank be pumped, and if not, what corrects it",
 	Long: "check judges a tank by the true strength behind its reading. When the answer\n" +
 		"is no, it says what to add. It says whether that fits. It says what the\n" +
-		"instrument shows when the tank is right.",
+		"instrument shows when the tank is right. With a yard file three words do, like\n" +
+		"check mixer 23.5 38.",
 	Example: "  brineyard check --volume 500gal --hydrometer 23.3% --temp 40F\n" +
-		"  brineyard check --tank mixer --sg 1.185 --temp 12C",
-	Args: run.NoArguments,
+		"  brineyard check --tank mixer --sg 1.185 --temp 12C\n" +
+		"  brineyard check mixer 23.5 38",
 	New:  func() run.Question { return &check{} },
 	Rows: true,
 }
@@ -40,6 +41,7 @@ type check struct {
 // Bind binds the request.
 func (q *check) Bind(b *bind.Set) {
 	r := &q.request
+	bind.Spoken(b, "brineyard check")
 	q.record.Bind(b, q.tank.Known, run.NeedsTank)
 	new(bind.Reading).BindSample(b, &r.Sample, "temperature of the sample; required")
 	q.tank.Bind(b, &r.Volume, &r.Capacity, "brine in the tank; the yard file's usual volume unless given")

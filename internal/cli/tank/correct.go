@@ -16,14 +16,14 @@ import (
 
 var correctCommand = run.Command{
 	Screen: true,
-	Use:    "correct",
+	Use:    "correct [TANK READING TEMPERATURE]",
 	Short:  "What brings a tank to target",
 	Long: "correct tells how much water, salt or stored brine brings a tank to its\n" +
 		"target. It says whether that fits, and what the instrument then shows. It\n" +
-		"balances weights of salt and water, not volumes.",
+		"balances weights of salt and water, not volumes. With a yard file three words\n" +
+		"do, like correct mixer 25.6 44.",
 	Example: "  brineyard correct --volume 500gal --strength 26% --to 23.3%\n" +
 		"  brineyard correct --volume 500gal --hydrometer 21% --temp 45F --stock 26%",
-	Args: run.NoArguments,
 	New:  func() run.Question { return &correct{} },
 	Rows: true,
 }
@@ -40,6 +40,7 @@ type correct struct {
 // Bind binds the request: the strength is typed, or read.
 func (q *correct) Bind(b *bind.Set) {
 	r := &q.request
+	bind.Spoken(b, "brineyard correct")
 	q.record.Bind(b, q.tank.Known, run.NeedsTank)
 	q.tank.Bind(b, &r.Volume, &r.Capacity, "brine in the tank")
 	bind.Additive(b, &r.With, &r.Stock, &r.RockSalt)
