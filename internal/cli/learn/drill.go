@@ -21,8 +21,8 @@ var drillCommand = run.Command{
 	Long: "drill asks, and takes an answer with its unit. It says whether that is right, or\n" +
 		"how far off. It names the mistake that leads to a wrong answer. Then it shows\n" +
 		"the working. Topics are\n" +
-		words.Joined(drill.Topics(), "none") + ". An empty line or\n" +
-		"the end of the input ends it.",
+		words.Joined(drill.Topics(), "none") + ". A line of ?\n" +
+		"shows the way, skip shows the answer. An empty line or quit ends it.",
 	Example: "  brineyard drill strong --level 2 --seed 7\n" +
 		"  brineyard drill --print 10 --seed 7 --key",
 	Args: oneTopic,

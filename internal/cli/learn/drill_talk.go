@@ -20,6 +20,7 @@ type talk struct {
 	*run.Session
 	in           *bufio.Scanner
 	right, asked int
+	skipped      int
 }
 
 // ask asks the problems of a set, until they or the answers end.
@@ -32,16 +33,22 @@ func (q *practice) ask(s *run.Session) error {
 			return err
 		}
 		if i == 0 {
-			t.say("Set %d, level %d. Answer with a number and its unit, or the word; an empty line ends it.", q.request.Seed, q.request.Level)
+			t.say("Set %d, level %d. %s", q.request.Seed, q.request.Level, howToAnswer)
 		}
 		t.say("")
 		t.say("%d. %s", i+1, questionText(p))
-		v, answered, err := t.hear(p)
-		if !answered {
+		v, said, err := t.hear(p)
+		switch said {
+		case ended:
 			t.score()
 			return err
+		case skipped:
+			t.skipped++
+			err = report.Text(t.Env.Out, &report.Document{Verdict: "Skipped. It is " + rightAnswer(p) + ".", Working: workingOf(t.View, p)})
+		case answered:
+			err = t.judge(p, v)
 		}
-		if err := t.judge(p, v); err != nil {
+		if err != nil {
 			return err
 		}
 	}
@@ -49,20 +56,52 @@ func (q *practice) ask(s *run.Session) error {
 	return nil
 }
 
-// hear reads lines until one is an answer; false at the end.
-func (t *talk) hear(p drill.Problem) (drill.Verdict, bool, error) {
+// howToAnswer is what a line may be.
+const howToAnswer = "Answer with a number and its unit, or the word. ? shows the way, skip the answer; quit or an empty line ends it."
+
+// A said is what was made of a problem.
+type said int
+
+const (
+	answered said = iota
+	skipped
+	ended
+)
+
+// hear reads lines until one is an answer, or leaves the problem.
+func (t *talk) hear(p drill.Problem) (drill.Verdict, said, error) {
 	for {
 		fmt.Fprint(t.Env.Out, "> ")
-		if !t.in.Scan() || strings.TrimSpace(t.in.Text()) == "" {
+		if !t.in.Scan() {
 			t.say("")
-			return drill.Verdict{}, false, t.in.Err()
+			return drill.Verdict{}, ended, t.in.Err()
+		}
+		switch strings.ToLower(strings.TrimSpace(t.in.Text())) {
+		case "", "quit":
+			t.say("")
+			return drill.Verdict{}, ended, nil
+		case "skip":
+			return drill.Verdict{}, skipped, nil
+		case "?":
+			t.way(p)
+			continue
 		}
 		v, err := p.Judge(t.in.Text())
 		if err == nil {
-			return v, true, nil
+			return v, answered, nil
 		}
 		t.say("%s", words.OneLine(t.noAnswer(err)))
 	}
+}
+
+// way says in what steps a problem is worked, without the sums.
+func (t *talk) way(p drill.Problem) {
+	for i, step := range workingOf(t.View, p) {
+		if step.Formula != "" { // without one it is what is found
+			t.say("%d. %s: %s", i+1, step.What, step.Formula)
+		}
+	}
+	t.say("%s", howToAnswer)
 }
 
 // noAnswer tells why a line is no answer to the problem.
@@ -93,7 +132,13 @@ func (t *talk) judge(p drill.Problem, v drill.Verdict) error {
 	return report.Text(t.Env.Out, d)
 }
 
-func (t *talk) score() { t.say("%d of %d right.", t.right, t.asked) }
+func (t *talk) score() {
+	if t.skipped > 0 {
+		t.say("%d of %d right, %d skipped.", t.right, t.asked, t.skipped)
+		return
+	}
+	t.say("%d of %d right.", t.right, t.asked)
+}
 
 // say writes a line that is wrapped to the terminal. It drops a write error because the next
 // judgement meets the same error and returns it.

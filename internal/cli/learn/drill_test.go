@@ -196,3 +196,24 @@ func TestDrillSheetHasNoRepeats(t *testing.T) {
 		require.Len(t, seen, 12)
 	}
 }
+
+// The way to an answer does not hold the answer; an answer that was skipped is shown.
+func TestDrillWayKeepsTheAnswer(t *testing.T) {
+	numbers := 0
+	for level := 1; level <= 3; level++ {
+		for seed := range 25 {
+			out := drilled(t, []string{"?", "SKIP", "quit"}, "--seed", strconv.Itoa(seed), "--level", strconv.Itoa(level), "--count", "2")
+			before, after, found := strings.Cut(out, "> Skipped. It is ")
+			require.True(t, found, out)
+			require.Contains(t, after, "0 of 0 right, 1 skipped.")
+			answer, _, _ := strings.Cut(after, ".\n")
+			_, way, found := strings.Cut(before, "> ")
+			require.True(t, found, out)
+			if strings.ContainsAny(answer, "0123456789") {
+				numbers++
+				require.NotContains(t, way, answer)
+			}
+		}
+	}
+	require.Greater(t, numbers, 30)
+}
