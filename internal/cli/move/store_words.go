@@ -1,6 +1,8 @@
 package move
 
 import (
+	"strings"
+
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/derive"
 	"brineyard/internal/cli/show"
@@ -94,10 +96,12 @@ func storeVerdict(v show.View, r brine.StoreRequest, out brine.StoreResult, sour
 		return made + "."
 	case c.Additive == brine.AnyAdditive:
 		return made + ", which is on target."
-	case c.DrawOffFirst > 0:
-		return v.Say("%s; draw off %v first, then %v of %v brings it to %v at %v.", made, c.DrawOffFirst, c.Stock, r.With, r.Target, c.Final)
 	}
-	return v.Say("%s; %v of %v brings it to %v at %v.", made, c.Stock, r.With, r.Target, c.Final)
+	add := v.Say("Add %v of %v: that brings the tank to %v at %v. ", c.Stock, r.With, r.Target, c.Final)
+	if c.DrawOffFirst > 0 {
+		add = v.Say("Draw off %v first, then add %v of %v: that brings the tank to %v at %v. ", c.DrawOffFirst, c.Stock, r.With, r.Target, c.Final)
+	}
+	return add + strings.Replace(made, "The tank", "Before that it", 1) + "."
 }
 
 // batchTable shows the tank after each batch.
