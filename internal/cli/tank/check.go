@@ -66,6 +66,9 @@ func (q *check) Answer(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			q.words(s.View, d, r, c)
 			d.Doubts = append(show.Said(doubt), d.Doubts...)
+			if corrects(c) {
+				d.Doubts = append(d.Doubts, show.Said(saltInStorage(s.Yard, q.tank.Is, c.Correction))...)
+			}
 			if from.tank != "" && c.Decision != yard.MayPump {
 				d.Doubts = append(d.Doubts, from.note(s.View, c.Correction))
 			}
@@ -181,19 +184,19 @@ func afterCheck(y *yard.Yard, tank string, d yard.Decision) string {
 	if d != yard.MayPump {
 		return "correct shows the sum (--working); check again once it is mixed."
 	}
-	if to := storageFor(y); to != "" && tank != "" {
+	if to := storageFor(y, tank); to != "" && tank != "" {
 		return "lineup --from " + words.Argument(tank) + " --to " + words.Argument(to) + " names the valves."
 	}
 	return "lineup names the valves, if the yard file has them."
 }
 
-// storageFor is a storage tank of salt brine that valves lead to; empty for none.
-func storageFor(y *yard.Yard) string {
+// storageFor is a storage tank of salt brine, another than the tank, that valves lead to; empty for none.
+func storageFor(y *yard.Yard, tank string) string {
 	if y == nil || len(y.Plumbing.Links) == 0 {
 		return ""
 	}
 	for _, t := range y.StorageTanks() {
-		if t.HoldsBrine() {
+		if t.Name != tank && t.HoldsBrine() {
 			return t.Name
 		}
 	}

@@ -80,6 +80,7 @@ func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 			d.Brief = q.brief(v, r, c)
 			d.Title, d.Verdict, d.Cautions = "Correction", q.verdict(v, r, c), show.CorrectionCautions(c)
 			d.Doubts, d.Notes = show.Said(q.doubt(v)), v.CorrectionNotes(r, c)
+			d.Doubts = append(d.Doubts, show.Said(saltInStorage(s.Yard, q.tank.Is, c))...)
 			if from.tank != "" {
 				d.Doubts = append(d.Doubts, from.note(v, c))
 			}

@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/cli/show"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // stored is the brine of a storage tank that can correct another tank.
@@ -57,6 +58,20 @@ func stockFor(s *run.Session, tank string, r brine.CorrectRequest) (stored, erro
 
 func further(a, b, from quantity.Strength) bool {
 	return max(a-from, from-a) > max(b-from, from-b)
+}
+
+// saltInStorage says how a weak storage tank is brought to target without salt on its floor; nothing for another tank
+// or additive.
+func saltInStorage(y *yard.Yard, t yard.Tank, c brine.Correction) string {
+	if t.Name == "" || t.Mixing || c.Additive != brine.AddSalt {
+		return ""
+	}
+	mixer := "a mixing tank"
+	if all := y.MixingTanks(); len(all) > 0 {
+		mixer = all[0].Name
+	}
+	return t.Name + " is a storage tank, where salt lies on the floor undissolved: send part of it over the bed of " + mixer +
+		" and back, or add stronger brine (--with stock)."
 }
 
 // note names the tank that the stock comes from, and whether there is enough.
