@@ -314,3 +314,17 @@ func TestBatchOfSalt(t *testing.T) {
 	_, _, err = BatchOfSalt(r, 4000*quantity.Pound)
 	faulttest.RequireRefusal(t, err, fault.FieldSalt, "the tank holds")
 }
+
+// What no batch is made of is refused by the name of what is wrong.
+func TestBatchOfSaltRefusals(t *testing.T) {
+	for field, change := range map[string]func(*BatchRequest){
+		fault.FieldPurity:     func(r *BatchRequest) { r.RockSalt.Purity = 0 },
+		fault.FieldTarget:     func(r *BatchRequest) { r.Target = 0.4 },
+		fault.FieldHeelStrong: func(r *BatchRequest) { r.HeelStrength = 0.5 },
+	} {
+		r := plainBatch()
+		change(&r)
+		_, _, err := BatchOfSalt(r, 1500*quantity.Pound)
+		faulttest.RequireField(t, err, field, field)
+	}
+}

@@ -99,3 +99,31 @@ func night(t require.TestingT, tank NightTank, low quantity.Temperature) Night {
 	require.Len(t, all, 1)
 	return all[0]
 }
+
+// A product is judged by its data sheet: one that stays clear to the end of its table is clear down
+// to that end and no more than close below it, and of an estimate the warm bound counts.
+func TestNightOfProducts(t *testing.T) {
+	end := quantity.Temperature(228)
+	sheet := &solution.Product{Solute: 0.5, Density: 1280, Freezing: []solution.FreezingPoint{
+		{Solute: 0.1, Temperature: 268.5}, {Solute: 0.3, Temperature: 250}, {Solute: 0.42, Temperature: float64(end)},
+	}}
+	beyond := NightTank{Liquid: balance.OfProduct("sheet", sheet)}
+	require.Equal(t, NightClear, night(t, beyond, end+1).State)
+	require.False(t, night(t, beyond, end+1).First.Found)
+	require.Equal(t, NightClose, night(t, beyond, end-1).State)
+
+	thin := &solution.Product{Solute: 0.3, Density: 1180, Freezing: sheet.Freezing}
+	cold, err := balance.OfProduct("thin", thin).Cold()
+	require.NoError(t, err)
+	n := night(t, NightTank{Liquid: balance.OfProduct("thin", thin)}, quantity.Temperature(cold.IceHigh))
+	require.Equal(t, cold.IceHigh, n.First.Temperature)
+	require.GreaterOrEqual(t, cold.IceHigh, cold.Ice.Temperature)
+	require.Equal(t, NightForms, n.State)
+	require.Equal(t, NightOther, n.Cause)
+}
+
+// An end of the range that is no brine leaves the tank unjudged.
+func TestNightOfAWildRange(t *testing.T) {
+	tank := NightTank{Liquid: balance.SaltBrine(0.233), Low: 0.23, High: 0.31}
+	require.Equal(t, NightUnknown, night(t, tank, quantity.Fahrenheit(20)).State)
+}

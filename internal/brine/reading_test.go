@@ -162,3 +162,9 @@ func TestApparentBeyondTheMarks(t *testing.T) {
 	require.Equal(t, quantity.Strength(solution.BrineTop), r.Apparent)
 	require.InDelta(t, 0.26, float64(r.True), 1e-9)
 }
+
+// What is shown is the reading on its own scale.
+func TestSampleShown(t *testing.T) {
+	s := Sample{Instrument: gauge.Instrument{Scale: gauge.SpecificGravity}, Reading: 1.18}
+	require.Equal(t, quantity.SpecificGravity(1.18), s.Shown())
+}
