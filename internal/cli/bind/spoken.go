@@ -101,10 +101,12 @@ func (s *Scope) scaleOf(text string) (gauge.Scale, error) {
 			can = append(can, scale)
 		}
 	}
-	switch len(can) {
-	case 0:
+	switch {
+	case len(s.Yard.Glasses) == 0:
+		return 0, fault.Refuse("%s: the yard file names no instrument; allowed: with a percent sign, like 23.5%%, or the flag of the one that was read, like --sg 1.180", words.Quoted(text))
+	case len(can) == 0:
 		return 0, fault.Refuse("%s: no instrument of the yard file shows that; allowed: with the flag of the one that was read, like --hydrometer", words.Quoted(text))
-	case 1:
+	case len(can) == 1:
 		return can[0], nil
 	}
 	var flags []string
