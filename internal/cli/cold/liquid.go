@@ -33,7 +33,7 @@ func bindLiquid(b *bind.Set, to *balance.Liquid, in *standsIn) {
 		case in.given() && (len(given) > 0 || name.Given()):
 			return fault.Refuse("%s: what stands in the tank is known; allowed: without another liquid", in.said())
 		case len(given) == 0 && !name.Given() && !in.given():
-			return fault.Refuse("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, --liquid, --tank, or a yard file for every tank")
+			return noLiquid(s)
 		}
 		*to = balance.Liquid{Name: "this liquid", Composition: of.composition()}
 		return nil
@@ -46,6 +46,15 @@ func bindLiquid(b *bind.Set, to *balance.Liquid, in *standsIn) {
 	})
 	name = bind.Liquid(b, to, "liquid", "a `liquid` by name, instead of salts: brine@23.3%, or one of the yard file")
 	in.bind(b, to)
+}
+
+// noLiquid refuses a question about nothing. A person's every tank is meant only with a yard file.
+func noLiquid(s *bind.Scope) error {
+	more := "--liquid, or --tank"
+	if s.Yard == nil && !s.Quiet {
+		more = "--liquid, --tank, or a yard file for every tank"
+	}
+	return fault.Refuse("no liquid; allowed: one or more of --nacl, --cacl2, --mgcl2, --kcl, like --nacl 23.3%%, %s", more)
 }
 
 // given are the salts that were typed, with their flags.
