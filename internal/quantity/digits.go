@@ -52,6 +52,14 @@ func hundredthsIfAny(x float64) string {
 	return strings.TrimSuffix(strings.TrimRight(Fixed(x, 2), "0"), ".")
 }
 
+// driven shows a way to tenths, as the trip meter of a truck does, and one below 1 to hundredths.
+func driven(x float64) string {
+	if math.Abs(x) < 0.995 {
+		return hundredthsIfAny(x)
+	}
+	return tenthsIfAny(x)
+}
+
 // flowing shows hundredths below ten and tenths above, without closing zeros.
 func flowing(x float64) string {
 	if math.Abs(x) < 9.995 {

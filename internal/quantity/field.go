@@ -134,9 +134,9 @@ func ParseDuration(text string) (Duration, bool, error) { return parseAs[Duratio
 // In shows miles or kilometers.
 func (l Length) In(sys System) Shown {
 	if sys == Metric {
-		return metric(float64(l)/1000, "km", hundredthsIfAny)
+		return metric(float64(l)/1000, "km", driven)
 	}
-	return shown(float64(l/Mile), "mi", hundredthsIfAny)
+	return shown(float64(l/Mile), "mi", driven)
 }
 
 // Width is a length that is shown in feet or meters.

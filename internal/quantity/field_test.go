@@ -52,7 +52,9 @@ func TestFieldDigits(t *testing.T) {
 		q          Quantity
 		us, metric string
 	}{
-		{11.6 * Mile, "11.6 mi", "18.67 km"},
+		{11.6 * Mile, "11.6 mi", "18.7 km"},
+		{33.21 * Mile, "33.2 mi", "53.4 km"},
+		{0.4275 * Mile, "0.43 mi", "0.69 km"},
 		{Width(22 * Foot), "22 ft", "6.71 m"},
 		{3.4 * Acre, "3.4 acre", "13 759 m2"},
 		{30 * MilePerHour, "30 mph", "48.3 km/h"},
