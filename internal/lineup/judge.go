@@ -2,8 +2,6 @@
 package lineup
 
 import (
-	"slices"
-
 	"brineyard/internal/fault"
 	"brineyard/internal/words"
 	"brineyard/internal/yard"
@@ -38,9 +36,9 @@ type Setting struct {
 	Findings []Finding
 }
 
-// allowedNames lists what there is, sorted, for a refusal.
+// allowedNames lists what there is for a refusal, in the order in which a person looks for it.
 func allowedNames(names []string, what string) fault.Word {
-	return fault.Word(words.Joined(slices.Sorted(slices.Values(names)), "none; the plumbing has no "+what))
+	return fault.Word(words.Joined(words.Natural(names), "none; the plumbing has no "+what))
 }
 
 // Judge tells what a setting of open valves does, with the pump running. Errors:

@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/cli/show"
 	"brineyard/internal/lineup"
 	"brineyard/internal/report"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 )
 
@@ -31,7 +32,7 @@ func rinseVerdict(r lineup.Rinse) string {
 	case len(r.Moves) == 0:
 		return "No move of this plumbing rinses anything: rinse every line by hose, then drain it all."
 	case len(r.Dry) > 0:
-		return moves + " fresh water through all but " + strings.Join(slices.Sorted(slices.Values(r.Dry)), ", ") + "; rinse those by hose, then drain it all."
+		return moves + " fresh water through all but " + strings.Join(words.Natural(r.Dry), ", ") + "; rinse those by hose, then drain it all."
 	}
 	return moves + " fresh water through every line and the pump; then drain it all."
 }
