@@ -103,10 +103,7 @@ func (r GlassTest) sureness(i gauge.Instrument, w quantity.Strength) sure.Budget
 		there, _ = i.Reading(float64(rho)+step, float64(t))
 	}
 	perDensity := math.Abs((there - here) / step)
-	warmer := perKelvin
-	if i.Floats() {
-		warmer += gauge.GlassExpansion * float64(rho)
-	}
+	perDegree := perDensity * floating(i, perKelvin, rho)
 	perW := perDensity * perStrength
 	liquid := []sure.Part{{Name: PartTapWater, Half: perW * tapWater}}
 	if r.Salt > 0 {
@@ -118,8 +115,8 @@ func (r GlassTest) sureness(i gauge.Instrument, w quantity.Strength) sure.Budget
 	}
 	return sure.Budget{}.And(
 		sure.Part{Name: PartMark, Half: i.Division / 2},
-		sure.Part{Name: PartThermometer, Half: perDensity * math.Abs(warmer) * r.Sample.Thermometer.Division / 2},
-		sure.Part{Name: PartThermOffset, Half: perDensity * math.Abs(warmer) * r.Sample.Thermometer.OffsetSure},
+		sure.Part{Name: PartThermometer, Half: perDegree * r.Sample.Thermometer.Division / 2},
+		sure.Part{Name: PartThermOffset, Half: perDegree * r.Sample.Thermometer.OffsetSure},
 	).And(liquid...)
 }
 

@@ -2,7 +2,6 @@ package brine
 
 import (
 	"brineyard/internal/balance"
-	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/solution"
 )
@@ -45,8 +44,8 @@ type NightState int
 // The states, from the best to the worst.
 const (
 	NightClear   NightState = iota // by NightMargin and more
-	NightClose                     // by less, or colder than what is known of the liquid
-	NightForms                     // ice or salt
+	NightClose                     // by less, or at no more than an end of what is known of the liquid
+	NightForms                     // ice or salt, in the liquid as it was read
 	NightUnknown                   // no solution that the model knows, so nothing can be said
 )
 
@@ -64,10 +63,10 @@ const (
 // Nights answers for each tank, in the order of the request: one that cannot be judged leaves
 // the others their answers. Errors: InputError for a low outside the model.
 func Nights(r NightRequest) ([]Night, error) {
-	coldest, warmest := quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop)
-	if err := fault.If(r.Low != 0 && !fault.Within(r.Low, coldest, warmest), fault.FieldAt,
-		"outside the model; allowed: %v to %v", coldest, warmest); err != nil {
-		return nil, err
+	if r.Low != 0 {
+		if err := inModel(r.Low); err != nil {
+			return nil, err
+		}
 	}
 	nights := make([]Night, 0, len(r.Tanks))
 	for _, t := range r.Tanks {

@@ -30,13 +30,15 @@ const (
 	leastLiquid = 0.5
 )
 
+// inModel refuses a temperature to stand at that lies outside the model.
+func inModel(at quantity.Temperature) error {
+	const coldest, warmest = quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop)
+	return fault.If(!fault.Within(at, coldest, warmest), fault.FieldAt, "outside the model; allowed: %v to %v", coldest, warmest)
+}
+
 // stand returns the equilibrium at the temperature that was asked.
 func (r FreezeRequest) stand(rho quantity.Density) (Stand, error) {
-	const coldest, warmest = quantity.Temperature(solution.Floor), quantity.Temperature(solution.SearchTop)
-	if err := cmp.Or(
-		r.chloridesAlone(fault.FieldAt),
-		fault.If(!fault.Within(r.At, coldest, warmest), fault.FieldAt, "outside the model; allowed: %v to %v", coldest, warmest),
-	); err != nil {
+	if err := cmp.Or(r.chloridesAlone(fault.FieldAt), inModel(r.At)); err != nil {
 		return Stand{}, err
 	}
 	e, err := solution.Anchored().Equilibrium(r.Liquid.Composition, float64(r.At))

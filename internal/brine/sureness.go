@@ -41,17 +41,22 @@ func Sureness(i gauge.Instrument, with gauge.Thermometer, w quantity.Strength, t
 func surenessAt(i gauge.Instrument, with gauge.Thermometer, reading float64, w quantity.Strength, t quantity.Temperature, rho quantity.Density) sure.Budget {
 	perStrength, perKelvin := densitySlopes(w, t, rho)
 	perReading := markSlope(i, reading, t, rho) / perStrength
-	// The density at which the glass floats changes with the temperature less than the brine does.
-	perDegree := math.Abs(perKelvin) / perStrength
-	if i.Floats() {
-		perDegree = math.Abs(perKelvin+gauge.GlassExpansion*float64(rho)) / perStrength
-	}
+	perDegree := floating(i, perKelvin, rho) / perStrength
 	return sure.Budget{}.And(
 		sure.Part{Name: PartMark, Half: perReading * i.Division / 2},
 		sure.Part{Name: PartOffset, Half: perReading * i.OffsetSure},
 		sure.Part{Name: PartThermometer, Half: perDegree * with.Division / 2},
 		sure.Part{Name: PartThermOffset, Half: perDegree * with.OffsetSure},
 	)
+}
+
+// floating is the change of density (kg/m3 K), whatever its sign, that an instrument shows of a brine's with the
+// temperature: that at which a glass floats changes less than the brine does, since the glass grows too.
+func floating(i gauge.Instrument, perKelvin float64, rho quantity.Density) float64 {
+	if i.Floats() {
+		perKelvin += gauge.GlassExpansion * float64(rho)
+	}
+	return math.Abs(perKelvin)
 }
 
 // The steps over which slopes are taken: so small that the bend of the density does not show, and so large that

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"slices"
 	"strings"
 
 	"brineyard/internal/words"
@@ -61,22 +60,12 @@ func flagHint(flags *pflag.FlagSet, name string) string {
 		}
 	}
 	if len(near) > 0 {
-		return "did you mean " + orOf(near) + "?"
+		return "did you mean " + words.Or(near) + "?"
 	}
 	var names []string
 	flags.VisitAll(func(f *pflag.Flag) { names = append(names, f.Name) })
-	slices.Sort(names)
 	if flag, ok := words.Nearest(name, names); ok {
 		return "did you mean --" + flag + "?"
 	}
 	return "--help lists the flags"
-}
-
-// orOf joins words by commas, the last by "or".
-func orOf(list []string) string {
-	last := len(list) - 1
-	if last == 0 {
-		return list[0]
-	}
-	return strings.Join(list[:last], ", ") + " or " + list[last]
 }

@@ -40,6 +40,15 @@ func OneLine(text string) string {
 	return line.String()
 }
 
+// Or lists what may be chosen from, the last behind "or".
+func Or(names []string) string {
+	last := len(names) - 1
+	if last < 1 {
+		return strings.Join(names, "")
+	}
+	return strings.Join(names[:last], ", ") + " or " + names[last]
+}
+
 // Joined lists names in a sentence; an empty list gives none.
 func Joined[S ~string](names []S, none string) string {
 	if len(names) == 0 {

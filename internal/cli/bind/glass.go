@@ -1,6 +1,7 @@
 package bind
 
 import (
+	"slices"
 	"time"
 
 	"brineyard/internal/cli/show"
@@ -177,12 +178,9 @@ func (s *Scope) yardOrNone() *yard.Yard {
 
 // note adds to the notes, once.
 func (s *Scope) note(text string) {
-	for _, n := range s.Notes {
-		if n == text {
-			return
-		}
+	if !slices.Contains(s.Notes, text) {
+		s.Notes = append(s.Notes, text)
 	}
-	s.Notes = append(s.Notes, text)
 }
 
 // stepText is a flag for the difference of two readings. What it means is known once the scale is.

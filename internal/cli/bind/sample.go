@@ -213,8 +213,7 @@ func Instruments() string {
 	for _, scale := range gauge.Scales() {
 		flags = append(flags, "--"+scale.Name())
 	}
-	last := len(flags) - 1
-	return strings.Join(flags[:last], ", ") + " or " + flags[last]
+	return words.Or(flags)
 }
 
 // Set reads the flag's value.

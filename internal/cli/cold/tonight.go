@@ -89,15 +89,13 @@ func (t tonight) words(v show.View, d *report.Document) {
 	if len(t.nights) > 0 {
 		d.Tables = []report.Table{t.table(v)}
 	}
-	var names []string
 	for _, tank := range t.tanks {
-		names = append(names, tank.Name)
 		d.Doubts = append(d.Doubts, show.Said(v.Doubt(tank.Name, tank.Said, t.now))...)
 	}
 	if unknown := append(t.unknown, t.in(brine.NightUnknown)...); len(unknown) > 0 {
 		d.Doubts = append(d.Doubts, "Nobody knows what is in "+strings.Join(unknown, ", ")+": read it before the cold does.")
 	}
-	if t.low == 0 && len(names) > 0 {
+	if t.low == 0 && len(t.tanks) > 0 {
 		d.Notes = append(d.Notes, "--at with tonight's low shows each tank's margin.")
 	}
 	d.Notes = append(d.Notes, "Lines, pumps and hoses that hold water or weak brine freeze long before a tank: drain them (common practice, no source).")

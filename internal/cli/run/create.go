@@ -17,20 +17,31 @@ func createFile(path string, text []byte) error {
 	if _, err := os.Lstat(path); err == nil {
 		return &fs.PathError{Op: "create", Path: path, Err: fs.ErrExist}
 	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".brineyard-*")
+	whole, err := writeBeside(path, text, 0o644)
 	if err != nil {
 		return err
 	}
-	defer os.Remove(f.Name())
-	_, err = f.Write(text)
-	if err = errors.Join(err, f.Chmod(0o644), f.Sync(), f.Close()); err != nil {
-		return err
-	}
-	err = os.Link(f.Name(), path)
+	defer os.Remove(whole)
+	err = os.Link(whole, path)
 	if err == nil || errors.Is(err, fs.ErrExist) {
 		return err
 	}
 	return createPlain(path, text) // a file system without links
+}
+
+// writeBeside writes a text whole into a new file in the folder of path, and returns its name, for the caller to rename or
+// to remove. A failure leaves no file.
+func writeBeside(path string, text []byte, mode fs.FileMode) (string, error) {
+	f, err := os.CreateTemp(filepath.Dir(path), ".brineyard-*")
+	if err != nil {
+		return "", err
+	}
+	_, err = f.Write(text)
+	if err = errors.Join(err, f.Chmod(mode), f.Sync(), f.Close()); err != nil {
+		os.Remove(f.Name())
+		return "", err
+	}
+	return f.Name(), nil
 }
 
 func createPlain(path string, text []byte) error {

@@ -32,15 +32,11 @@ func replaceFile(path string, was, text []byte) error {
 	if err != nil {
 		return err
 	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".brineyard-*")
+	whole, err := writeBeside(path, text, info.Mode().Perm())
 	if err != nil {
 		return err
 	}
-	defer os.Remove(f.Name())
-	_, err = f.Write(text)
-	if err = errors.Join(err, f.Chmod(info.Mode().Perm()), f.Sync(), f.Close()); err != nil {
-		return err
-	}
+	defer os.Remove(whole)
 	now, err := os.ReadFile(path)
 	if err != nil {
 		return err
@@ -48,5 +44,5 @@ func replaceFile(path string, was, text []byte) error {
 	if !bytes.Equal(now, was) {
 		return errChanged
 	}
-	return os.Rename(f.Name(), path)
+	return os.Rename(whole, path)
 }
