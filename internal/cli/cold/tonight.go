@@ -59,13 +59,14 @@ func (t tonight) in(s brine.NightState) []string {
 	return names
 }
 
-// first is the tank in which something forms at the highest temperature; false where none is known.
+// first is the tank in which something forms at the highest temperature, among those that are in the worst state; false
+// where none is known. A tank that is harmed comes before one that at worst may be.
 func (t tonight) first() (warmest brine.Night, found bool) {
 	for _, n := range t.nights {
-		if n.State == brine.NightUnknown {
+		if n.State == brine.NightUnknown || found && n.State < warmest.State {
 			continue
 		}
-		if !found || n.First.Temperature > warmest.First.Temperature {
+		if !found || n.State > warmest.State || n.First.Temperature > warmest.First.Temperature {
 			warmest, found = n, true
 		}
 	}
