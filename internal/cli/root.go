@@ -26,6 +26,9 @@ func Run(env run.Env, args []string) int {
 	root.SetOut(env.Out)
 	root.SetErr(env.Err)
 	command, err := root.ExecuteC()
+	if name := chosen(""); errors.As(err, &name) {
+		return Run(env, append([]string{string(name)}, args...))
+	}
 	var word string
 	if n, _ := fmt.Sscanf(errorText(err), "unknown command %q", &word); n == 1 {
 		err = unknownCommand(root, word)
@@ -93,7 +96,12 @@ func rootWith(env *run.Env, g *run.Globals, all []group, only string) *cobra.Com
 			"  brineyard batch --volume 1200gal --purity 95% --moisture 2%",
 		SilenceUsage:  true,
 		SilenceErrors: true,
-		RunE:          func(cmd *cobra.Command, _ []string) error { return cmd.Help() },
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if env.CanAsk() {
+				return choose(env, cmd)
+			}
+			return cmd.Help()
+		},
 	}
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.SetFlagErrorFunc(flagError)

@@ -32,7 +32,7 @@ func (g *GlassTest) Bind(b *Set) {
 	g.salt = Of(b, Mass, &g.Test.Salt, "salt", "dry salt that was weighed into the water; with a reading in it")
 	g.weigh = Of(b, Mass, &g.Test.Water, "water-weight", "weight of the water that it was dissolved in")
 	Of(b, Mass, &g.Test.WeighedTo, "scale-division", "what lies between the marks of the scale; 1g unless given", Default(quantity.Mass(0.001)))
-	b.Then(g.refuse)
+	b.Then(func(s *Scope) error { return g.refuse(b, s) })
 	g.reading.instruments.bind(b, true)
 	g.reading.temp = Of(b, Temperature, &g.Test.Sample.Temperature, "temp", "temperature of the liquid that it floats in")
 	b.Says(fault.FieldSalt, "--salt and --water-weight")
@@ -40,7 +40,7 @@ func (g *GlassTest) Bind(b *Set) {
 }
 
 // refuse refuses a test that is none, or two.
-func (g *GlassTest) refuse(*Scope) error {
+func (g *GlassTest) refuse(b *Set, s *Scope) error {
 	used, err := g.reading.used()
 	weighed := g.salt.Given() || g.weigh.Given()
 	g.OfThermometer = g.ice.Given()
@@ -54,13 +54,14 @@ func (g *GlassTest) refuse(*Scope) error {
 	case g.water.given && (weighed || used != nil):
 		return fault.Refuse("--water and a brine: two tests; allowed: one of them")
 	case !g.water.given && !weighed:
-		return fault.Refuse("no test; allowed: --water with what it shows in water, --salt and --water-weight with a reading, or --ice for a thermometer")
+		return b.Lack(fault.Refuse("no test; allowed: --water with what it shows in water, --salt and --water-weight with a reading, or --ice for a thermometer"),
+			"What does the glass show in fresh water? e.g. 0.2%", "", "water")
 	case weighed && !(g.salt.Given() && g.weigh.Given()):
 		return fault.Refuse("--salt and --water-weight go together; allowed: like --salt 303g --water-weight 1000g")
 	case weighed && used == nil:
-		return fault.Refuse("no reading in the brine; allowed: one of %s", Instruments())
+		return b.lackOfReading(fault.Refuse("no reading in the brine; allowed: one of %s", Instruments()))
 	case !g.reading.temp.Given():
-		return fault.Refuse("--temp is missing: a glass means nothing without the temperature that it floats at; allowed: like --temp 58F")
+		return b.LackOfTemperature(s, fault.Refuse("--temp is missing: a glass means nothing without the temperature that it floats at; allowed: like --temp 58F"))
 	}
 	return nil
 }

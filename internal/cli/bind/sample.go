@@ -31,15 +31,15 @@ type shown struct {
 // several samples.
 func (r *Reading) BindSample(b *Set, to *brine.Sample, usage string) {
 	r.bind(b)
-	b.Then(func(*Scope) error {
+	b.Then(func(s *Scope) error {
 		used, err := r.used()
 		switch {
 		case err != nil:
 			return err
 		case used == nil:
-			return fault.Refuse("no reading; allowed: one of %s", Instruments())
+			return b.lackOfReading(fault.Refuse("no reading; allowed: one of %s", Instruments()))
 		}
-		return r.complete(used)
+		return r.complete(b, s, used)
 	})
 	r.instruments.bind(b, true)
 	r.temp = Of(b, Temperature, &to.Temperature, "temp", usage).OfSamples()
@@ -68,9 +68,10 @@ func (r *Reading) BindStrength(b *Set, strength *quantity.Strength, to *brine.Sa
 		case typed.Given() || err != nil || used == nil && known:
 			return err
 		case used == nil:
-			return fault.Refuse("no strength; allowed: --strength, or --temp with one of %s", Instruments())
+			return b.Lack(fault.Refuse("no strength; allowed: --strength, or --temp with one of %s", Instruments()),
+				"How strong is the brine? e.g. 23.3%", "", "strength")
 		}
-		return r.complete(used)
+		return r.complete(b, s, used)
 	})
 	r.instruments.bind(b, true)
 	r.temp = Of(b, Temperature, &to.Temperature, "temp", "temperature of the brine; 60F unless given with --strength", Default(quantity.Fahrenheit(60))).OfSamples()
@@ -110,11 +111,11 @@ func (r *Reading) used() (used *shown, err error) {
 }
 
 // complete refuses a reading without its temperature, and a calibration of no glass.
-func (r *Reading) complete(f *shown) error {
+func (r *Reading) complete(b *Set, s *Scope, f *shown) error {
 	switch {
 	case !r.temp.Given():
-		return fault.Refuse("--temp is missing: --%s %s means nothing without the sample's temperature; allowed: like --temp 41F",
-			f.scale.Name(), words.Quoted(f.texts[0]))
+		return b.LackOfTemperature(s, fault.Refuse("--temp is missing: --%s %s means nothing without the sample's temperature; allowed: like --temp 41F",
+			f.scale.Name(), words.Quoted(f.texts[0])))
 	case !f.scale.Floats() && r.instruments.cal.Given():
 		return fault.Refuse("--cal goes with a hydrometer, not with --%s; allowed: one of them", f.scale.Name())
 	}
@@ -235,6 +236,9 @@ func (f *shown) Reset() { f.texts = nil }
 
 // String returns the words typed.
 func (f *shown) String() string { return strings.Join(f.texts, " ") }
+
+// Texts are the words typed, one for each sample.
+func (f *shown) Texts() []string { return f.texts }
 
 // Type names the kind of value in help.
 func (f *shown) Type() string { return f.scale.Kind() }

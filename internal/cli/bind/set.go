@@ -21,6 +21,7 @@ type Set struct {
 	flags  *pflag.FlagSet
 	steps  []step
 	places map[string]Place // by the field of the request
+	said   []string         // flags that were filled without being typed
 }
 
 // step fills one value, or checks what was filled before it.
@@ -36,7 +37,6 @@ type Scope struct {
 	Open   func(string) (fs.File, error)
 	Args   []string // words without a flag
 	Notes  []string // how the words were read; Fill adds to them
-	Asked  string   // the whole command line, where part of it was left out; Fill sets it
 	Quiet  bool     // nobody reads notes
 	failed error    // of what could not be learned
 }

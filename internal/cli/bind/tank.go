@@ -64,9 +64,10 @@ func (t *Tank) bind(b *Set, volume, capacity *quantity.Volume, usage string, sta
 		case t.Sized != nil && t.Sized(), t.typed.Given() || t.Stick.Given() || t.Is.Usual() > 0 || len(stands) > 0 && t.Is.Said.ByJournal():
 			return nil
 		case t.Given():
-			return fault.Refuse("--volume is missing, and the yard file does not say what tank %s holds; allowed: like --volume 500gal", t.name.Quoted())
+			return b.lackOfVolume(s, fault.Refuse("--volume is missing, and the yard file does not say what tank %s holds; allowed: like --volume 500gal", t.name.Quoted()))
 		}
-		return fault.Refuse("no volume; allowed: --volume, like --volume 500gal, or --tank with a name from the yard file")
+		none := fault.Refuse("no volume; allowed: --volume, like --volume 500gal, or --tank with a name from the yard file")
+		return b.LackOfTank(s, none, b.lackOfVolume(s, none))
 	})
 	t.typed = Of(b, Volume, volume, "volume", usage, append(stands, file)...)
 	b.Then(func(s *Scope) error {

@@ -156,5 +156,8 @@ func (v *Value[Q]) Reset() {
 // String returns the words typed.
 func (v *Value[Q]) String() string { return v.text }
 
+// Texts are the words typed, one for each sample.
+func (v *Value[Q]) Texts() []string { return append([]string{v.text}, v.more...) }
+
 // Type names the kind of value in help.
 func (v *Value[Q]) Type() string { return v.kind.Name }

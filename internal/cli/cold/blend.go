@@ -52,7 +52,8 @@ func (q *blend) Bind(b *bind.Set) {
 		case q.into.given() && volume.Given():
 			return fault.Refuse("%s and %s: the tank sets the volume; allowed: one of them", q.into.said(), volume.Said())
 		case len(r.Parts) == 0:
-			return fault.Refuse("no parts; allowed: two or more, like 80:brine@23.3%% 20:cacl2@32%%")
+			return bind.LackOfWords(fault.Refuse("no parts; allowed: two or more, like 80:brine@23.3%% 20:cacl2@32%%"),
+				"Which parts? e.g. 80:brine@23.3% 20:cacl2@32%", "")
 		}
 		return nil
 	})

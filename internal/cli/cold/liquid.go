@@ -33,7 +33,7 @@ func bindLiquid(b *bind.Set, to *balance.Liquid, in *standsIn) {
 		case in.given() && (len(given) > 0 || name.Given()):
 			return fault.Refuse("%s: what stands in the tank is known; allowed: without another liquid", in.said())
 		case len(given) == 0 && !name.Given() && !in.given():
-			return noLiquid(s)
+			return b.Lack(noLiquid(s), "How strong is the salt brine? e.g. 23.3%", "", balance.SaltName(solution.NaCl))
 		}
 		*to = balance.Liquid{Name: "this liquid", Composition: of.composition()}
 		return nil

@@ -44,7 +44,7 @@ func (q *valves) Bind(b *bind.Set) {
 	b.SaysOf(fault.FieldFrom, func() string { return "--from " + from.Quoted() })
 	b.SaysOf(fault.FieldMoveTo, func() string { return "--to " + to.Quoted() })
 	b.SaysOf(fault.FieldOpen, func() string { return "--open " + open.Quoted() })
-	b.Then(func(*bind.Scope) error {
+	b.Then(func(s *bind.Scope) error {
 		asked := 0
 		for _, question := range []struct {
 			given  bool
@@ -55,10 +55,14 @@ func (q *valves) Bind(b *bind.Set) {
 			}
 		}
 		switch {
-		case asked != 1:
-			return fault.Refuse("%d questions; allowed: one of --from with --to, --open, or --rinse", asked)
-		case from.Given() != to.Given():
-			return fault.Refuse("a move needs both ends; allowed: --from with --to")
+		case asked == 0:
+			return b.Lack(fault.Refuse("nothing asked; allowed: --from with --to, --open, or --rinse"), "From where? "+strings.Join(bind.Places(s.Yard), ", "), "", "from")
+		case asked > 1:
+			return fault.Refuse("more than one question; allowed: one of --from with --to, --open, or --rinse")
+		case to.Given() && !from.Given():
+			return b.Lack(fault.Refuse("a move needs both ends; allowed: --from with --to"), "From where? "+strings.Join(bind.Places(s.Yard), ", "), "", "from")
+		case from.Given() && !to.Given():
+			return b.Lack(fault.Refuse("a move needs both ends; allowed: --from with --to"), "To where? "+strings.Join(bind.Places(s.Yard), ", "), "", "to")
 		}
 		return nil
 	})

@@ -79,7 +79,8 @@ func (q *store) Bind(b *bind.Set) {
 func (q *store) findTank(s *bind.Scope) error {
 	q.tank = yard.Tank{}
 	if len(s.Args) == 0 {
-		return fault.Refuse("no lots; allowed: like 6000gal@23.1%% 800gal@25%%, or the name of a storage tank")
+		return bind.LackOfWords(fault.Refuse("no lots; allowed: like 6000gal@23.1%% 800gal@25%%, or the name of a storage tank"),
+			"What is mixed? A tank, and what is added to it, e.g. north 800gal@25%", "")
 	}
 	if s.IsTank(s.Args[0]) {
 		var err error

@@ -2,6 +2,7 @@ package move
 
 import (
 	"cmp"
+	"strings"
 	"time"
 
 	"brineyard/internal/balance"
@@ -62,7 +63,16 @@ func (q *loading) Bind(b *bind.Set) {
 	bind.Count(b, &nozzles, "nozzles", "nozzles on the boom", "whole number of them")
 	b.Then(func(*bind.Scope) error { r.Nozzles = cmp.Or(nozzles, t.Nozzles); return nil })
 	tank.NotZero(b, "no tank", "above 0")
+	b.Then(func(s *bind.Scope) error {
+		if r.Tank > 0 || r.Rate > 0 || r.AreaRate > 0 || r.Caught > 0 || s.Yard == nil || len(s.Yard.Trucks) == 0 {
+			return nil
+		}
+		return b.Lack(errNothing, "Which truck? "+strings.Join(bind.TruckNames(s.Yard), ", "), s.Yard.Trucks[0].Name, "truck")
+	})
 }
+
+// errNothing refuses a line from which nothing can be worked out.
+var errNothing = fault.Refuse("nothing asked; allowed: --truck or --tank for a load, --rate or --area-rate with --speed, --catch with --over")
 
 // bindTruck binds a truck of the yard by name.
 func bindTruck(b *bind.Set, to *yard.Truck) {
@@ -100,7 +110,7 @@ func (q *loading) Answer(s *run.Session) (run.Reply, error) {
 		return run.Reply{}, err
 	}
 	if !out.Load.Known && !out.Spray.Known && !out.Catch.Known {
-		return run.Reply{}, fault.Refuse("nothing asked; allowed: --truck or --tank for a load, --rate or --area-rate with --speed, --catch with --over")
+		return run.Reply{}, errNothing
 	}
 	return run.Reply{
 		Figures: append(truckFigures(s.View, r, out), q.aboardFigures(s.View, out.Load)...),

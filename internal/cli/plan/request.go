@@ -93,9 +93,10 @@ func (a *asked) bindStart(b *bind.Set) {
 func (a *asked) bindLow(b *bind.Set) {
 	r := &a.request
 	var low *bind.Value[quantity.Temperature]
-	b.Then(func(*bind.Scope) error {
+	b.Then(func(s *bind.Scope) error {
 		if !low.Given() && coldest(a.orders) == nil {
-			return fault.Refuse("--low is missing: without the coldest pavement nothing is said of the cold; allowed: like --low 19F, or low or pavement in a storm file")
+			return b.Lack(fault.Refuse("--low is missing: without the coldest pavement nothing is said of the cold; allowed: like --low 19F, or low or pavement in a storm file"),
+				"How cold will the pavement be? "+bind.Like(s.System, "19F", "-7C"), "", "low")
 		}
 		return nil
 	})

@@ -100,11 +100,11 @@ func (s *Session) ask(c Command, q Question, b *bind.Set, path string, args []st
 		}
 	}()
 	s.View.Short = c.Screen && !s.Globals.All && s.Globals.Format.Name == report.Formats()[0].Name
-	scope := s.Scope(args)
-	if err := b.Fill(scope); err != nil {
+	scope, err := s.fill(b, path, args)
+	if err != nil {
 		return err
 	}
-	s.notes, s.asked = append(s.notes, scope.Notes...), scope.Asked
+	s.notes = append(s.notes, scope.Notes...)
 	r, err := q.Answer(s)
 	if err != nil {
 		return b.Explain(err, s.View.System)

@@ -40,10 +40,10 @@ type check struct {
 // Bind binds the request.
 func (q *check) Bind(b *bind.Set) {
 	r := &q.request
-	bind.Spoken(b, "brineyard check")
+	bind.Spoken(b)
 	q.record.Bind(b, q.tank.Known, run.NeedsTank)
-	new(bind.Reading).BindSample(b, &r.Sample, "temperature of the sample; required")
 	q.tank.Bind(b, &r.Volume, &r.Capacity, "brine in the tank; the yard file's usual volume unless given")
+	new(bind.Reading).BindSample(b, &r.Sample, "temperature of the sample; required")
 	bind.Additive(b, &r.With, &r.Stock, &r.RockSalt)
 	bind.Band(b, &r.Band)
 	bind.Switch(b, &q.gate, "gate", "exit with status 3 when the tank is not to be pumped")

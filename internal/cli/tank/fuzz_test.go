@@ -19,7 +19,7 @@ func FuzzTimed(f *testing.F) {
 	q := &readyAt{instrument: gauge.PercentGlass()}
 	q.Bind(bind.New(pflag.NewFlagSet("", pflag.ContinueOnError)))
 	f.Fuzz(func(t *testing.T, text string) {
-		sample, _, err := q.timed(text, quantity.US)
+		sample, _, _, err := q.timed(text, quantity.US)
 		if err == nil {
 			require.GreaterOrEqual(t, float64(sample.At), 0.0)
 			return

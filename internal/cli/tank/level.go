@@ -54,7 +54,8 @@ func (q *stick) Bind(b *bind.Set) {
 		case q.asPile:
 			return nil
 		case !tank.Given():
-			return fault.Refuse("which tank? allowed: --tank with a name from the yard file, or --pile")
+			none := fault.Refuse("which tank? allowed: --tank with a name from the yard file, or --pile")
+			return b.LackOfTank(s, none, none)
 		}
 		q.tank, err = s.Tank("tank", q.name)
 		return err
@@ -67,17 +68,17 @@ func (q *stick) Bind(b *bind.Set) {
 		return nil
 	})
 	q.depth.Bind(b, "depth of the liquid on the stick", func() yard.Tank { return q.tank })
-	b.Then(q.shaped)
+	b.Then(func(s *bind.Scope) error { return q.shaped(b, s) })
 	q.bindPile(b)
 }
 
 // shaped refuses a tank without a depth, and one without a shape for its table.
-func (q *stick) shaped(*bind.Scope) error {
+func (q *stick) shaped(b *bind.Set, s *bind.Scope) error {
 	switch {
 	case q.asPile:
 		return nil
 	case !q.asTable && !q.depth.Given():
-		return fault.Refuse("--depth is missing; allowed: like --depth 42in, or --table")
+		return b.Lack(fault.Refuse("--depth is missing; allowed: like --depth 42in, or --table"), "How deep is it on the stick? "+bind.Like(s.System, "42in", "107cm"), "", "depth")
 	case q.tank.Shape.Form == yard.Unshaped:
 		return fault.Refuse("--tank %s: the yard file does not say what shape it has; allowed: with shape and sizes, or depths, in the file", words.Quoted(q.tank.Name))
 	}

@@ -53,16 +53,23 @@ func (q *readyAt) Bind(b *bind.Set) {
 	q.allAt = bind.Of(b, bind.Temperature, &q.temp, "temp", "temperature of the samples that carry none", bind.InWords[quantity.Temperature]("the readings"))
 	bind.OneOf(b, &scale, "by", "instrument: hydrometer, sg, salometer, baume or weigh", options[0].Word, options...)
 	bind.InstrumentOf(b, &q.instrument, &q.degrees, func() gauge.Scale { return scale })
-	b.Then(q.samples)
+	b.Then(func(s *bind.Scope) error { return q.samples(b, s) })
 }
 
 // samples reads the timed readings.
-func (q *readyAt) samples(s *bind.Scope) error {
+func (q *readyAt) samples(b *bind.Set, s *bind.Scope) error {
 	q.request.Samples, q.clock = nil, false
+	if len(s.Args) == 0 {
+		return bind.LackOfWords(fault.Refuse("no readings; allowed: two or more, like 10:05=12%% 10:20=18.5%%"),
+			"Which readings, each with its time? e.g. 10:05=12% 10:20=18.5% 10:40=21%", "")
+	}
 	for i, text := range s.Args {
-		sample, clock, err := q.timed(text, s.System)
-		if err != nil {
+		sample, clock, own, err := q.timed(text, s.System)
+		switch {
+		case err != nil:
 			return err
+		case !own && !q.allAt.Given():
+			return b.LackOfTemperature(s, fault.Refuse("%s: no temperature; allowed: --temp for all, or one behind the reading, like 10:05=12%%@45F", words.Quoted(text)))
 		}
 		if i > 0 && clock != q.clock {
 			return fault.Refuse("%s: times of day and minutes together; allowed: one kind", words.Quoted(text))
@@ -76,29 +83,26 @@ func (q *readyAt) samples(s *bind.Scope) error {
 }
 
 // timed reads TIME=READING or TIME=READING@TEMPERATURE.
-func (q *readyAt) timed(text string, sys quantity.System) (out ready.TimedSample, clock bool, err error) {
+func (q *readyAt) timed(text string, sys quantity.System) (out ready.TimedSample, clock, own bool, err error) {
 	out.Sample = brine.Sample{Instrument: q.instrument, Thermometer: q.degrees, Temperature: q.temp}
 	when, what, ok := strings.Cut(text, "=")
 	if !ok {
-		return out, false, fault.Refuse("%s: not a reading with its time; allowed: like 10:05=12%% or 20=12%%", words.Quoted(text))
+		return out, false, false, fault.Refuse("%s: not a reading with its time; allowed: like 10:05=12%% or 20=12%%", words.Quoted(text))
 	}
 	if out.At, clock, err = bind.Moment(when); err != nil {
-		return out, false, fault.Refuse("%s: time %s: %v", words.Quoted(text), words.Quoted(when), err)
+		return out, false, false, fault.Refuse("%s: time %s: %v", words.Quoted(text), words.Quoted(when), err)
 	}
 	shown, temp, own := strings.Cut(what, "@")
 	if out.Sample.Reading, _, err = bind.Shown(q.instrument.Scale, sys, shown); err != nil {
-		return out, false, fault.Refuse("%s: reading %s: %v", words.Quoted(text), words.Quoted(shown), err)
+		return out, false, false, fault.Refuse("%s: reading %s: %v", words.Quoted(text), words.Quoted(shown), err)
 	}
-	switch {
-	case own:
+	if own {
 		if out.Sample.Temperature, _, err = quantity.Meant(quantity.ParseTemperature, sys, temp); err != nil {
-			return out, false, fault.Refuse("%s: temperature %s: %v", words.Quoted(text), words.Quoted(temp), err)
+			return out, false, false, fault.Refuse("%s: temperature %s: %v", words.Quoted(text), words.Quoted(temp), err)
 		}
-	case !q.allAt.Given():
-		return out, false, fault.Refuse("%s: no temperature; allowed: --temp for all, or one behind the reading, like 10:05=12%%@45F", words.Quoted(text))
 	}
 	out.Sample.Temperature = q.degrees.True(out.Sample.Temperature)
-	return out, clock, nil
+	return out, clock, own, nil
 }
 
 // Answer estimates when.
