@@ -12,14 +12,14 @@ var addCommands = []command{
 		"--tank={tank} --water {who?} --journal?", "--tank={tank} --salt {who?}", "--tank={tank} --volume={some-volume} --strength {who} --journal?",
 		"--tank={mixing} --from={storage} --volume={some-volume} {who?}", "--tank={tank} --water --salt {who}", "--tank={tank} --liquid={bought} --volume={some-volume} {who?}",
 	}},
-	{name: "journal add transfer", share: 2, flags: "from tank volume line " + adding, shapes: []string{
-		"--from={mixing} --tank={storage} --volume={some-volume} {who?} --journal?", "--from={tank} --tank={tank} --volume={some-volume} {who?}", "--from={tank} --tank={tank} --volume={some-volume} --line {who?}",
+	{name: "journal add transfer", share: 2, flags: "from to volume line " + adding, kinds: map[string]string{"to": "tank"}, shapes: []string{
+		"--from={mixing} --to={storage} --volume={some-volume} {who?} --journal?", "--from={tank} --to={tank} --volume={some-volume} {who?}", "--from={tank} --to={tank} --volume={some-volume} --line {who?}",
 	}},
 	{name: "journal add load", share: 2, flags: "from truck route volume liquid salt line " + adding, kinds: map[string]string{"liquid": "load-liquid", "volume": "some-volume", "line": "line"}, shapes: []string{
 		"--from={tank} --volume {who?} --journal?", "--from={tank} --volume --route --truck? {who?}", "--from={tank} --volume --liquid --route? --truck {who} --journal?",
 		"--salt --route? --truck? {who?}", "--salt --from={tank} --volume --line {who?}",
 	}},
-	{name: "journal add unload", share: 1, flags: "truck tank volume " + adding, kinds: map[string]string{"volume": "some-volume"}, shapes: []string{"--truck --tank={tank} --volume {who?} --journal?"}},
+	{name: "journal add unload", share: 1, flags: "truck to volume " + adding, kinds: map[string]string{"volume": "some-volume", "to": "tank"}, shapes: []string{"--truck --to={tank} --volume {who?} --journal?"}},
 	{name: "journal add delivery", share: 2, flags: "salt tank liquid volume strength cacl2 mgcl2 kcl purity moisture ticket cost " + adding, kinds: addKinds, shapes: []string{
 		"--salt={delivered} --cost? {who?} --journal?", "--tank={storage} --liquid --volume --cost? {who?}", "--tank={storage} --volume {made-of} {who} --journal?",
 		"--salt={delivered} --purity --moisture --ticket {who?}", "--liquid --volume {who?}",

@@ -67,7 +67,7 @@ var refusals = map[string][]string{
 	"journal add correction": {
 		"", "--tank={tank}", "--tank={tank} --volume={some-volume}", "--tank={mixing} --from={mixing} --volume={some-volume}", "--tank={mixing} --from={storage} --volume={some-volume} --strength", "--tank={mixing} --from={storage}", "--tank={tank} --strength",
 	},
-	"journal add transfer": {"--from={tank} --tank={tank}", "--from={tank} --volume", "--from={mixing} --tank={storage} --volume=0gal", "--from=nosuch --tank={tank} --volume"},
+	"journal add transfer": {"--from={tank} --to={tank}", "--from={tank} --volume", "--from={mixing} --to={storage} --volume=0gal", "--from=nosuch --to={tank} --volume"},
 	"journal add load": {
 		"--from={tank}", "--volume", "--from={tank} --volume={some-volume} --truck=sled", "--from={tank} --volume={some-volume} --route=nowhere", "--from={tank} --volume={some-volume} --liquid=beer", "--from={tank} --volume=99999gal --truck",
 	},

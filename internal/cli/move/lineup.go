@@ -9,6 +9,7 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/lineup"
 	"brineyard/internal/report"
+	"brineyard/internal/yard"
 )
 
 var lineupCommand = run.Command{
@@ -106,7 +107,7 @@ func (q *valves) planMove(s *run.Session) (run.Reply, error) {
 
 // judge tells what a setting does.
 func (q *valves) judge(s *run.Session) (run.Reply, error) {
-	setting, err := lineup.Judge(s.Yard.Plumbing, valveList(q.open))
+	setting, err := lineup.Judge(s.Yard.Plumbing, valveList(s.Yard.Plumbing, q.open))
 	if err != nil {
 		return run.Reply{}, err
 	}
@@ -122,13 +123,21 @@ func (q *valves) planRinse(s *run.Session) (run.Reply, error) {
 	return run.Reply{Figures: rinseFigures(r), Words: func(d *report.Document) { rinseWords(d, r) }}, nil
 }
 
-// valveList splits the names of valves.
-func valveList(text string) []string {
+// valveList splits the names of valves, as the yard file spells them. The beginning of a name will
+// not do: S1 is not to be taken for S12.
+func valveList(p yard.Plumbing, text string) []string {
 	var names []string
 	for _, n := range strings.Split(text, ",") {
-		if n = strings.TrimSpace(n); n != "" && n != "none" {
-			names = append(names, n)
+		if n = strings.TrimSpace(n); n == "" || n == "none" {
+			continue
 		}
+		for _, l := range p.Links {
+			if l.Valve && strings.EqualFold(l.Name, n) {
+				n = l.Name
+				break
+			}
+		}
+		names = append(names, n)
 	}
 	return names
 }

@@ -1,6 +1,7 @@
 package records
 
 import (
+	"slices"
 	"strings"
 
 	"brineyard/internal/brine"
@@ -13,6 +14,7 @@ import (
 	"brineyard/internal/yard"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 )
 
 var addCommand = run.Command{
@@ -90,9 +92,20 @@ func (q *addition) Bind(b *bind.Set) {
 		return err
 	})
 	q.Writing.Bind(b)
+	if slices.Contains(q.kind.needs, "to") {
+		b.Flags().SetNormalizeFunc(intoTank)
+	}
 	for _, takes := range append(q.kind.takes[:len(q.kind.takes):len(q.kind.takes)], operatorFlag, noteFlag) {
 		takes(q, b)
 	}
+}
+
+// intoTank lets --tank name, as it does of other entries, the tank that something went into.
+func intoTank(_ *pflag.FlagSet, name string) pflag.NormalizedName {
+	if name == "tank" {
+		name = "to"
+	}
+	return pflag.NormalizedName(name)
 }
 
 // hasAll refuses an entry without a value that its kind needs.
@@ -111,7 +124,7 @@ func (q *addition) hasAll(b *bind.Set) func(*bind.Scope) error {
 func (q *addition) Answer(s *run.Session) (run.Reply, error) {
 	e := q.entry
 	if refused := s.Desk(q.Writing).Names(&e); refused != nil {
-		return run.Reply{}, run.Typed([]enter.Refusal{*refused})
+		return run.Reply{}, q.refuse([]enter.Refusal{*refused})
 	}
 	takeLiquid(s.Yard, &e)
 	if q.sample != nil {
@@ -125,7 +138,15 @@ func (q *addition) Answer(s *run.Session) (run.Reply, error) {
 	if err := e.Check(); err != nil {
 		return run.Reply{}, fault.Refuse("%v", err)
 	}
-	return run.Reply{}, s.Keep(run.Keeping{Writing: q.Writing, Command: "journal add", Entries: []journal.Entry{e}, Refuse: run.Typed})
+	return run.Reply{}, s.Keep(run.Keeping{Writing: q.Writing, Command: "journal add", Entries: []journal.Entry{e}, Refuse: q.refuse})
+}
+
+// refuse names the flag of the kind that holds the tank: --to, where something went into it.
+func (q *addition) refuse(refused []enter.Refusal) error {
+	if slices.Contains(q.kind.needs, "to") && refused[0].Field == "tank" {
+		refused[0].Field = "to"
+	}
+	return run.Typed(refused)
 }
 
 // takeLiquid takes over what the yard file says of a liquid, so that the row stands on its

@@ -17,6 +17,7 @@ type value func(*addition, *bind.Set)
 
 var (
 	tankFlag     = named("tank", "`tank` that it is about, or that it went into", bind.TankNames, func(e *journal.Entry) *string { return &e.Tank })
+	toFlag       = named("to", "`tank` that it went into", bind.TankNames, func(e *journal.Entry) *string { return &e.Tank })
 	fromFlag     = named("from", "`tank` that it came from", bind.TankNames, func(e *journal.Entry) *string { return &e.From })
 	truckFlag    = named("truck", "`truck` that took it, or that it is about", bind.TruckNames, func(e *journal.Entry) *string { return &e.Truck })
 	routeFlag    = named("route", "`route` that it was for", bind.RouteNames, func(e *journal.Entry) *string { return &e.Route })
