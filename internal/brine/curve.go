@@ -17,6 +17,7 @@ type CurvePoint struct {
 	Strength  quantity.Strength
 	Cold      balance.Cold
 	IsLiquid  bool // the liquid asked about
+	Meets     bool // ice and salt come at the same temperature: the lowest point at which all is liquid
 	Saturated bool // not all dissolves in the warm
 }
 
@@ -37,12 +38,42 @@ func (r FreezeRequest) curve() ([]CurvePoint, error) {
 			return nil, err
 		}
 		p.IsLiquid = total == own
+		if n := len(points); n > 0 && iceFirst(points[n-1]) && saltFirst(p) {
+			meets, err := meeting(r.Liquid, points[n-1], p)
+			if err != nil {
+				return nil, err
+			}
+			points = append(points, meets)
+		}
 		points = append(points, p)
 		if total > own && p.Cold.SaltOr(solution.Floor) > solution.FitCeiling {
 			break
 		}
 	}
 	return points, nil
+}
+
+func iceFirst(p CurvePoint) bool { return p.Cold.Ice.Found && p.Cold.First().Solid == solution.Ice }
+
+func saltFirst(p CurvePoint) bool { return p.Cold.Salt.Found && p.Cold.First().Solid != solution.Ice }
+
+// meeting halves the interval between a liquid that ice forms in first and a stronger one that drops
+// salt first, to where both come together.
+func meeting(l balance.Liquid, weak, strong CurvePoint) (CurvePoint, error) {
+	const enough = 1e-6
+	for strong.Strength-weak.Strength > enough {
+		p, err := pointAt(l, float64(weak.Strength+strong.Strength)/2)
+		switch {
+		case err != nil:
+			return CurvePoint{}, err
+		case saltFirst(p):
+			strong = p
+		default:
+			weak = p
+		}
+	}
+	weak.Meets, weak.IsLiquid = true, false
+	return weak, nil
 }
 
 // diagramStrengths are whole percents, in rising order, and a liquid's own strength.

@@ -1,6 +1,7 @@
 package brine
 
 import (
+	"slices"
 	"testing"
 
 	"brineyard/internal/balance"
@@ -110,6 +111,37 @@ func TestCurve(t *testing.T) {
 	}
 }
 
+// The lines of ice and salt meet once, both to a thousandth of a degree, at the eutectic: of salt 23.3 %
+// and -21.1 C, of magnesium chloride 20.5 to 22 % and -30 to -33.6 C, by the tables of FHWA-RD-95-202
+// (appendix A), Melinder and VDI. The model is known to lie within 0.6 K of the first.
+func TestCurvesMeetAtTheEutectic(t *testing.T) {
+	for _, c := range []struct {
+		liquid           solution.Composition
+		weak, strong     float64 // mass fraction
+		coldest, warmest float64 // C
+	}{
+		{solution.Brine(0.15), 0.231, 0.235, -21.7, -20.5},
+		{solution.Brine(0.26), 0.231, 0.235, -21.7, -20.5},
+		{solution.Composition{MgCl2: 0.2}, 0.20, 0.225, -34.5, -29.5},
+	} {
+		r := asked(c.liquid)
+		r.Curve = true
+		f, err := Freeze(r)
+		require.NoError(t, err)
+		met := 0
+		for _, p := range f.Curve {
+			if !p.Meets {
+				continue
+			}
+			met++
+			require.InDelta(t, float64(p.Cold.Ice.Temperature), float64(p.Cold.Salt.Temperature), 1e-3)
+			celsius := float64(p.Cold.Ice.Temperature) - 273.15
+			require.True(t, float64(p.Strength) > c.weak && float64(p.Strength) < c.strong && celsius > c.coldest && celsius < c.warmest, "%v: %v at %g C", c.liquid, p.Strength, celsius)
+		}
+		require.Equal(t, 1, met)
+	}
+}
+
 // A liquid stronger than the diagram goes stands at its end.
 func TestCurveOfAStrongLiquid(t *testing.T) {
 	r := asked(solution.Composition{CaCl2: 0.36})
@@ -133,14 +165,15 @@ func TestMelt(t *testing.T) {
 }
 
 // A diagram that salt does not end goes to where the model is checked, 32 %, in whole
-// percents from 0 on: 33 points, of which the liquid itself is one.
+// percents from 0 on: 33 points, of which the liquid itself is one, and where ice and salt meet.
 func TestCurveToTheEnd(t *testing.T) {
 	r := asked(solution.Composition{CaCl2: 0.30})
 	r.Curve = true
 	f, err := Freeze(r)
 	require.NoError(t, err)
-	require.Len(t, f.Curve, 33)
-	for i, p := range f.Curve {
+	whole := slices.DeleteFunc(f.Curve, func(p CurvePoint) bool { return p.Meets })
+	require.Len(t, whole, 33)
+	for i, p := range whole {
 		require.InDelta(t, float64(i)/100, float64(p.Strength), 1e-12)
 		require.Equal(t, i == 30, p.IsLiquid)
 	}

@@ -17,10 +17,12 @@ type Label struct {
 	Text string // ASCII
 }
 
-// Axis names an axis and its unit. Whole keeps fractions off it.
+// Axis names an axis and its unit. Whole keeps fractions off it; Also are numbers that it covers
+// besides the points, so that a line does not lie on its end.
 type Axis struct {
 	Label string
 	Whole bool
+	Also  []float64
 }
 
 // Series is a curve, or single points, drawn with a mark. Later series are drawn over

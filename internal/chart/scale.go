@@ -55,6 +55,12 @@ func (c *Chart) Scales() (x, y Scale, ok bool) {
 	if !(left <= right) {
 		return Scale{}, Scale{}, false
 	}
+	for _, x := range c.X.Also {
+		left, right = math.Min(left, x), math.Max(right, x)
+	}
+	for _, y := range c.Y.Also {
+		bottom, top = math.Min(bottom, y), math.Max(top, y)
+	}
 	return scaleFor(left, right, c.X.Whole), scaleFor(bottom, top, c.Y.Whole), true
 }
 

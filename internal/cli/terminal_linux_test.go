@@ -137,6 +137,16 @@ func TestAskingInAnyWindow(t *testing.T) {
 	require.Equal(t, screens[1], screens[2])
 }
 
+// A window too narrow for a chart shows its table alone.
+func TestChartsInAnyWindow(t *testing.T) {
+	for columns, drawn := range map[uint16]bool{40: false, 59: false, 60: true, 120: true} {
+		status, shown := openTerminal(t, t.TempDir(), columns, "freeze", "--nacl", "23.3%", "--curve").end()
+		require.Zero(t, status)
+		require.Contains(t, shown, "Freezing diagram, at this ratio of salts")
+		require.Equal(t, drawn, strings.Contains(shown, "ice forms   s salt falls out"), "%d columns", columns)
+	}
+}
+
 // Nothing is recorded by a question that nobody finished.
 func TestAskingEnds(t *testing.T) {
 	for _, c := range []struct {

@@ -28,7 +28,10 @@ func curveRow(v show.View, p brine.CurvePoint) []report.Value {
 	if p.IsLiquid {
 		mark = "this liquid"
 	}
-	if first := p.Cold.First(); first.Found {
+	switch first := p.Cold.First(); {
+	case p.Meets:
+		name = "both"
+	case first.Found:
 		name = show.SolidKind(first.Solid)
 	}
 	return []report.Value{v.Value(p.Strength), onCurve(v, p.Cold.Ice), onCurve(v, p.Cold.Salt), report.Word(name), report.Word(mark)}

@@ -29,8 +29,10 @@ func batchesChart(r season.Report, band yard.Band) chart.Chart {
 	for i, b := range r.Batches {
 		batches.Points = append(batches.Points, chart.Point{X: float64(i + 1), Y: 100 * float64(b.Strength)})
 	}
+	const beyond = 0.1 // percent, for the lines of the band to lie within the frame
 	return chart.Chart{
-		Title: "Strength of each batch, true", X: chart.Axis{Label: "batch", Whole: true}, Y: chart.Axis{Label: "% salt"},
+		Title: "Strength of each batch, true", X: chart.Axis{Label: "batch", Whole: true},
+		Y:      chart.Axis{Label: "% salt", Also: []float64{100*float64(band.Low) - beyond, 100*float64(band.High) + beyond}},
 		Series: []chart.Series{across("lowest to pump", '-', band.Low), across("highest", '=', band.High), across("target", '.', band.Target), batches},
 	}
 }

@@ -59,6 +59,16 @@ func (e *Env) settleZone() error {
 	return nil
 }
 
+// columns is how wide the window is that the answer is shown in; false where it is shown in none.
+func (e *Env) columns() (int, bool) {
+	f, ok := e.Out.(*os.File)
+	if !ok {
+		return 0, false
+	}
+	wide, _, err := tty.GetSize(int(f.Fd()))
+	return wide, err == nil && wide > 0
+}
+
 // IsTerminal tells whether a stream is read by a person as it comes.
 func IsTerminal(stream any) bool {
 	f, ok := stream.(*os.File)

@@ -133,6 +133,10 @@ func (s *Session) Scope(args []string) *bind.Scope {
 	return &bind.Scope{Yard: s.Yard, Stands: s.Standing, System: s.View.System, Now: s.Env.Now, Open: s.Env.Open, Args: args, Quiet: s.View.NumbersOnly}
 }
 
+// chartColumns are those below which a window breaks the lines of a chart, so that nothing is left to
+// see in it.
+const chartColumns = 60
+
 // Write draws the document in the form asked for.
 func (s *Session) Write(d *report.Document) error {
 	// How the question was read comes before what is said of the answer.
@@ -144,6 +148,9 @@ func (s *Session) Write(d *report.Document) error {
 	if s.Globals.Format.Name == report.Formats()[0].Name && !s.Globals.All {
 		// Help, card and documents say it, and so does --all.
 		d.Cautions = slices.DeleteFunc(slices.Clone(d.Cautions), func(c string) bool { return c == show.CautionLocal })
+	}
+	if wide, known := s.Env.columns(); known && wide < chartColumns {
+		d.Charts, d.Drawings = nil, nil // the tables hold their numbers
 	}
 	draw := s.Globals.Format.Draw
 	if s.Globals.Brief {

@@ -18,6 +18,11 @@ func (v View) FreezingChart(curve []brine.CurvePoint) chart.Chart {
 		if p.IsLiquid && first.Found {
 			own.Points = append(own.Points, chart.Point{X: x, Y: y})
 		}
+		if p.Meets { // where the lines end
+			at := chart.Point{X: x, Y: y}
+			ice.Points, salt.Points = append(ice.Points, at), append(salt.Points, at)
+			continue
+		}
 		if p.Cold.Ice.Found && (first.Solid == solution.Ice || len(salt.Points) == 0) {
 			ice.Points = append(ice.Points, chart.Point{X: x, Y: TemperatureOf(p.Cold.Ice).In(v.System).Value})
 		}
