@@ -55,7 +55,7 @@ var layers = []struct {
 	{"cli/run", "balance brine cli/bind cli/enter cli/show fault gauge journal journal/disk quantity report state words yard yard/file zone", false},
 	{"cli/tank", "brine cli/bind cli/derive cli/run cli/show fault gauge journal level quantity ready report solution sure words yard", false},
 	{"cli/cold", "balance brine cli/bind cli/derive cli/run cli/show cli/standing fault journal quantity report solution words yard", false},
-	{"cli/learn", "balance brine chart cli/bind cli/derive cli/run cli/show drill fault gauge lineup picture quantity report solution truck words working yard", false},
+	{"cli/learn", "balance brine chart cli/bind cli/derive cli/run cli/show drill fault gauge level lineup picture quantity report solution truck words working yard", false},
 	{"cli/records", "balance brine chart cli/bind cli/derive cli/enter cli/run cli/show cli/standing fault journal journal/disk journal/sheet picture quantity report season solution state words yard yard/file", false},
 	{"cli/move", "balance brine cli/bind cli/derive cli/run cli/show fault journal lineup quantity report truck words yard", false},
 	{"cli/plan", "balance cli/bind cli/derive cli/run cli/show fault quantity report solution storm words yard yard/file", false},

@@ -33,7 +33,7 @@ func (p *page) curves() {
 	for _, l := range p.chart.Labels {
 		p.words(l.Text, numbersSize, place(l.At), draw.XLeft, draw.YCenter)
 	}
-	left := p.frame.Min.X
+	shown := 0
 	for i, s := range p.chart.Series {
 		if len(s.Points) == 0 {
 			continue
@@ -43,7 +43,8 @@ func (p *page) curves() {
 			points = append(points, place(q))
 		}
 		p.series(s.Line, i, points)
-		left = p.legend(s, i, vg.Point{X: left, Y: p.frame.Min.Y - 0.79*vg.Inch})
+		p.legend(s, i, shown)
+		shown++
 	}
 }
 
@@ -58,16 +59,36 @@ func (p *page) series(joined bool, i int, points []vg.Point) {
 	}
 }
 
-// legend shows a piece of a series with its name, and returns where the next begins.
-func (p *page) legend(s chart.Series, i int, at vg.Point) vg.Length {
+// The legend has two names a line, each with room for a font half as wide again.
+const (
+	legendColumns = 2
+	legendLine    = 0.26 * vg.Inch
+)
+
+// legendLines are the lines that the names of a chart's series take.
+func legendLines(c *chart.Chart) int {
+	n := 0
+	for _, s := range c.Series {
+		if len(s.Points) > 0 {
+			n++
+		}
+	}
+	return (n + legendColumns - 1) / legendColumns
+}
+
+// legend shows a piece of the i-th series with its name, as the nth of the legend.
+func (p *page) legend(s chart.Series, i, nth int) {
 	const piece = 30
+	at := vg.Point{
+		X: p.frame.Min.X + (p.frame.Max.X-p.frame.Min.X)/legendColumns*vg.Length(nth%legendColumns),
+		Y: p.frame.Min.Y - 0.6*vg.Inch - legendLine*(vg.Length(nth/legendColumns)+0.3),
+	}
 	if s.Line {
 		p.series(true, i, []vg.Point{at, {X: at.X + piece, Y: at.Y}})
 	} else {
 		p.series(false, i, []vg.Point{{X: at.X + piece/2, Y: at.Y}})
 	}
 	p.words(s.Name, numbersSize, vg.Point{X: at.X + piece + 6, Y: at.Y}, draw.XLeft, draw.YCenter)
-	return at.X + piece + 6 + p.style(numbersSize).Width(s.Name) + 24
 }
 
 // bars draws a bar for each amount, from nothing up.

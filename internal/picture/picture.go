@@ -7,13 +7,17 @@ package picture
 import (
 	"bytes"
 	"errors"
+	"image"
 	"image/color"
+	imagedraw "image/draw"
+	"image/png"
 	"io"
 
 	"brineyard/internal/chart"
 
+	"codeberg.org/go-fonts/liberation/liberationsansregular"
+	"golang.org/x/image/font/opentype"
 	"gonum.org/v1/plot/font"
-	"gonum.org/v1/plot/font/liberation"
 	"gonum.org/v1/plot/text"
 	"gonum.org/v1/plot/vg"
 	"gonum.org/v1/plot/vg/draw"
@@ -21,10 +25,11 @@ import (
 	"gonum.org/v1/plot/vg/vgsvg"
 )
 
-// The size of one chart; several stand below each other.
+// The size of one chart, which is that of a sheet's width so that its words stay as large as they are
+// here; several stand below each other.
 const (
-	width  = 9 * vg.Inch
-	height = 5.5 * vg.Inch
+	width  = 7.2 * vg.Inch
+	height = 4 * vg.Inch
 )
 
 // SVG writes charts as a scalable picture.
@@ -42,7 +47,29 @@ func PNG(w io.Writer, charts []chart.Chart) error {
 		return ErrNone
 	}
 	c := vgimg.NewWith(vgimg.UseWH(width, height*vg.Length(len(charts))), vgimg.UseDPI(150), vgimg.UseBackgroundColor(color.White))
-	return drawAll(w, c, vgimg.PngCanvas{Canvas: c}, charts)
+	return drawAll(w, c, greyPNG{c}, charts)
+}
+
+// greyPNG writes a canvas in shades of grey, which is all that is drawn here: a quarter of the dots'
+// bytes to pack.
+type greyPNG struct{ *vgimg.Canvas }
+
+// WriteTo writes the PNG.
+func (g greyPNG) WriteTo(w io.Writer) (int64, error) {
+	grey := image.NewGray(g.Image().Bounds())
+	if from, ok := g.Image().(*image.RGBA); ok && from.Stride == 4*grey.Stride {
+		for i := range grey.Pix {
+			grey.Pix[i] = from.Pix[4*i] // red, which is as much as green and blue
+		}
+	} else {
+		imagedraw.Draw(grey, grey.Bounds(), g.Image(), image.Point{}, imagedraw.Src)
+	}
+	var out bytes.Buffer
+	pack := png.Encoder{CompressionLevel: png.BestSpeed}
+	if err := pack.Encode(&out, grey); err != nil {
+		return 0, err
+	}
+	return out.WriteTo(w)
 }
 
 // ErrNone is returned where there is nothing to draw.
@@ -51,13 +78,17 @@ var ErrNone = errors.New("no chart to draw")
 // drawAll draws on a canvas and writes it out whole, or not at all.
 func drawAll(w io.Writer, canvas vg.CanvasSizer, out io.WriterTo, charts []chart.Chart) error {
 	all := draw.New(canvas)
-	fonts := text.Plain{Fonts: font.NewCache(liberation.Collection())}
+	face, err := opentype.Parse(liberationsansregular.TTF)
+	if err != nil {
+		return err
+	}
+	fonts := text.Plain{Fonts: font.NewCache(font.Collection{{Font: font.Font{Typeface: "Liberation", Variant: "Sans"}, Face: face}})}
 	for i := range charts {
 		top := all.Max.Y - height*vg.Length(i)
 		p := &page{Canvas: all, fonts: fonts, chart: &charts[i], top: top}
 		p.frame = vg.Rectangle{
-			Min: vg.Point{X: all.Min.X + 0.9*vg.Inch, Y: top - height + 0.9*vg.Inch},
-			Max: vg.Point{X: all.Max.X - 0.3*vg.Inch, Y: top - 0.7*vg.Inch},
+			Min: vg.Point{X: all.Min.X + 0.8*vg.Inch, Y: top - height + 0.65*vg.Inch + legendLine*vg.Length(legendLines(&charts[i]))},
+			Max: vg.Point{X: all.Max.X - 0.25*vg.Inch, Y: top - 0.65*vg.Inch},
 		}
 		p.draw()
 	}
@@ -65,8 +96,14 @@ func drawAll(w io.Writer, canvas vg.CanvasSizer, out io.WriterTo, charts []chart
 	if _, err := out.WriteTo(&whole); err != nil {
 		return err
 	}
-	_, err := w.Write(whole.Bytes())
+	_, err = w.Write(withFallback(whole.Bytes()))
 	return err
+}
+
+// withFallback lets a picture in words name the fonts that serve where its own is not there. Its words
+// have room for wider ones.
+func withFallback(picture []byte) []byte {
+	return bytes.ReplaceAll(picture, []byte("font-family:Liberation Sans;"), []byte("font-family:'Liberation Sans',Arial,Helvetica,sans-serif;"))
 }
 
 // page is one chart on the canvas.
@@ -79,7 +116,7 @@ type page struct {
 }
 
 func (p *page) draw() {
-	p.words(p.chart.Title, 18, vg.Point{X: (p.frame.Min.X + p.frame.Max.X) / 2, Y: p.top - 0.4*vg.Inch}, draw.XCenter, draw.YCenter)
+	p.words(p.chart.Title, 18, vg.Point{X: (p.frame.Min.X + p.frame.Max.X) / 2, Y: p.top - 0.25*vg.Inch}, draw.XCenter, draw.YCenter)
 	if len(p.chart.Bars) > 0 {
 		p.bars()
 		return
@@ -109,7 +146,7 @@ var (
 )
 
 // numbersSize is that of the numbers on axes, in points.
-const numbersSize = 15
+const numbersSize = 14
 
 // upright draws the y axis with its numbers, and a faint line for each.
 func (p *page) upright(y chart.Scale) {
@@ -130,5 +167,5 @@ func (p *page) level(x chart.Scale) {
 		p.line(faint, vg.Point{X: at, Y: p.frame.Min.Y}, vg.Point{X: at, Y: p.frame.Max.Y})
 		p.words(x.Label(i), numbersSize, vg.Point{X: at, Y: p.frame.Min.Y - 6}, draw.XCenter, draw.YTop)
 	}
-	p.words(p.chart.X.Label, numbersSize+1, vg.Point{X: (p.frame.Min.X + p.frame.Max.X) / 2, Y: p.frame.Min.Y - 0.35*vg.Inch}, draw.XCenter, draw.YTop)
+	p.words(p.chart.X.Label, numbersSize+1, vg.Point{X: (p.frame.Min.X + p.frame.Max.X) / 2, Y: p.frame.Min.Y - 0.3*vg.Inch}, draw.XCenter, draw.YTop)
 }

@@ -55,8 +55,8 @@ func TestPNG(t *testing.T) {
 	image, err := png.Decode(&out)
 	require.NoError(t, err)
 	size := image.Bounds().Size()
-	require.Equal(t, 9*150, size.X)
-	require.Equal(t, 11*150, size.Y)
+	require.Equal(t, 1080, size.X)
+	require.Equal(t, 2*600, size.Y)
 	dark := func(from, to int) (n int) {
 		for y := from; y < to; y++ {
 			for x := range size.X {

@@ -42,6 +42,7 @@ type Value struct {
 	Word   string   // used when Number is nil; empty for nothing
 	Unit   string
 	Text   string // how text and markdown show it, unit included
+	Call   bool   // it calls for an act, and a sheet on a wall is to show that from afar
 }
 
 // Number returns a value for a number. Nothing has no sign.

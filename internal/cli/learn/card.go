@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"time"
 
 	"brineyard/internal/chart"
 	"brineyard/internal/cli/bind"
@@ -13,6 +14,7 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/gauge"
 	"brineyard/internal/picture"
+	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/yard"
 )
@@ -22,9 +24,9 @@ var cardCommand = run.Command{
 	Short: "The shop's own reference sheets, for the wall",
 	Long: "card makes sheets for the wall from the yard file. One turns a reading and a\n" +
 		"temperature into true strength. One tells what corrects each mixing tank. One\n" +
-		"shows strength, gravity and first solid, with the freezing diagram. One shows\n" +
-		"the yard's blends. html is one file that prints a sheet a page. svg and png\n" +
-		"are the diagram alone.",
+		"shows strength, gravity and first solid, with the freezing diagram. The last has\n" +
+		"the yard's blends, the stick's chart, and room for numbers to call. html is one\n" +
+		"file that prints four pages or more. svg and png are the diagram alone.",
 	Example: "  brineyard card --sheet temperature\n" +
 		"  brineyard card --format html --page a4",
 	Args:      run.NoArguments,
@@ -48,6 +50,7 @@ type sheets struct {
 	band  yard.Band
 	rock  yard.RockSalt
 	glass gauge.Instrument
+	made  string // when, for which yard and which glass
 }
 
 // parts of a card, in their order.
@@ -59,6 +62,8 @@ var parts = []struct {
 	{"correction", (*sheets).correctionSheets},
 	{"freezing", (*sheets).freezingSheet},
 	{"blends", (*sheets).blendsSheet},
+	{"stick", (*sheets).stickSheet},
+	{"call", (*sheets).callSheet},
 }
 
 // everySheet asks for all of them.
@@ -97,6 +102,7 @@ func (q *card) Bind(b *bind.Set) {
 // Answer makes the sheets, and draws them where they are no document.
 func (q *card) Answer(s *run.Session) (run.Reply, error) {
 	q.sheets.view, q.sheets.yard = s.View, s.Yard
+	q.sheets.made = q.sheets.madeOn(s.Env.Now())
 	var all []*report.Document
 	for _, p := range parts {
 		if q.sheet != everySheet && q.sheet != p.name {
@@ -109,7 +115,7 @@ func (q *card) Answer(s *run.Session) (run.Reply, error) {
 		all = append(all, docs...)
 	}
 	if len(all) == 0 {
-		return run.Reply{}, fault.Refuse("--sheet %s: the yard file has no blends; allowed: temperature, correction, freezing", q.sheet)
+		return run.Reply{}, fault.Refuse("--sheet %s: the yard file has none; allowed: temperature, correction, freezing, call", q.sheet)
 	}
 	switch q.format.Name {
 	case formatHTML:
@@ -148,6 +154,24 @@ func oneDocument(all []*report.Document) *report.Document {
 	return d
 }
 
+// madeOn says when a sheet was made, for which yard, and for which glass.
+func (k *sheets) madeOn(now time.Time) string {
+	text, glass := "Made "+now.Format(time.DateOnly), "percent hydrometer"
+	if k.yard != nil {
+		if k.yard.Name != "" {
+			text += " for " + k.yard.Name
+		}
+		if g, ok := k.yard.UsualGlass(gauge.PercentSalt); ok && g.Name != "" {
+			glass = g.Name
+		}
+	}
+	text += k.view.Say(". The glass: %s, marked for %v", glass, quantity.Temperature(k.glass.Calibration))
+	if k.glass.Division > 0 {
+		text += k.view.Say(", with a mark every %v", quantity.Strength(k.glass.Division))
+	}
+	return text + "."
+}
+
 // forShop names the yard in a heading.
 func (k *sheets) forShop(what string) string {
 	if k.yard == nil || k.yard.Name == "" {
@@ -159,8 +183,12 @@ func (k *sheets) forShop(what string) string {
 // writePages writes the HTML.
 func (q *card) writePages(s *run.Session, all []*report.Document) error {
 	var pages []report.Page
-	for _, d := range all {
-		p := report.Page{Document: d}
+	for i, d := range all {
+		if last := len(pages) - 1; i > 0 && shares(pages[last], d) {
+			pages[last].Documents = append(pages[last].Documents, d)
+			continue
+		}
+		p := report.Page{Documents: []*report.Document{d}}
 		if len(d.Charts) > 0 {
 			var svg bytes.Buffer
 			if err := picture.SVG(&svg, d.Charts); err != nil {
@@ -175,6 +203,35 @@ func (q *card) writePages(s *run.Session, all []*report.Document) error {
 		title += ", " + s.Yard.Name
 	}
 	return report.HTML(s.Env.Out, title, q.page, pages)
+}
+
+// linesOfPage are those that the tables of several sheets may have on one page, with their headings:
+// what the notes and cautions below them leave, on letter paper and in a wide font.
+const linesOfPage = 31
+
+// shares reports whether a sheet fits below those that stand on a page.
+func shares(page report.Page, d *report.Document) bool {
+	n := lines(d)
+	for _, other := range page.Documents {
+		n += lines(other)
+	}
+	return n <= linesOfPage && len(page.Pictures) == 0
+}
+
+// lines counts those of a sheet's tables, in which a list takes a line for each of its parts.
+func lines(d *report.Document) int {
+	const heading = 4
+	n := heading
+	for i := range d.Tables {
+		for _, row := range d.Tables[i].Rows {
+			most := 0
+			for _, cell := range row {
+				most = max(most, strings.Count(cell.Text, ", "))
+			}
+			n += 1 + most
+		}
+	}
+	return n
 }
 
 // inline makes a picture an element of a page, which sets itself what stands before: the

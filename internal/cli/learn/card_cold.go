@@ -18,10 +18,10 @@ import (
 // The sheets about the cold: the freezing diagram with its table, and the blends.
 
 // tableStrengths are those of the freezing sheet, in percent: close where it matters.
-var tableStrengths = []float64{5, 10, 15, 18, 20, 21, 22, 23, 23.3, 24, 25, 26}
+var tableStrengths = []float64{10, 15, 18, 20, 22, 23, 23.3, 24, 25, 26}
 
 func (k *sheets) freezingSheet() ([]*report.Document, error) {
-	t := report.Table{Key: "freezing", Title: "Salt brine by strength", Columns: []report.Column{
+	t := report.Table{Key: "freezing", Title: k.view.Say("Salt brine by strength, read and weighed at %v", quantity.Fahrenheit(60)), Columns: []report.Column{
 		{Key: "strength", Label: "Strength"}, {Key: "first_solid_temp", Label: "First solid at"}, {Key: "first_solid", Label: "that is"},
 		{Key: "salt_per_volume", Label: "Salt in it"}, {Key: "gravity", Label: "Gravity, 60/60 F"}, {Key: "salometer", Label: "Salometer"},
 	}}
@@ -39,7 +39,7 @@ func (k *sheets) freezingSheet() ([]*report.Document, error) {
 		}
 		first := r.Freezing.First()
 		t.Rows = append(t.Rows, []report.Value{
-			k.view.Value(quantity.Strength(percent / 100)), k.view.Value(show.TemperatureOf(first)), report.Word(show.SolidKind(first.Solid)),
+			k.tenths(quantity.Strength(percent / 100)), k.view.Value(show.TemperatureOf(first)), report.Word(show.SolidKind(first.Solid)),
 			k.view.Value(r.SaltPerVolume), k.view.Value(r.Gravity()), k.view.Value(quantity.SalometerDegrees(salometer)),
 		})
 	}
@@ -50,10 +50,13 @@ func (k *sheets) freezingSheet() ([]*report.Document, error) {
 	band := k.band
 	return []*report.Document{{
 		Command: "card", Title: k.forShop("what the cold does to salt brine"),
-		Verdict:  k.view.Say("Too weak, and ice forms; too strong, and salt falls out. Target %v, pumped from %v to %v.", band.Target, band.Low, band.High),
-		Tables:   []report.Table{t},
-		Charts:   []chart.Chart{c},
-		Notes:    []string{k.view.Say("Gravity, salometer and salt are those at %v.", sixty)},
+		Verdict: k.view.Say("Too weak, and ice forms; too strong, and salt falls out. Target %v, pumped from %v to %v.", band.Target, band.Low, band.High),
+		Tables:  []report.Table{t},
+		Charts:  []chart.Chart{c},
+		Notes: []string{
+			"Beyond the salt line salt falls out of the brine: it lies on the floor and in the filter, and what is left is weaker.",
+			k.made,
+		},
 		Cautions: []string{show.CautionEntry, show.CautionLocal},
 	}}, nil
 }
@@ -84,7 +87,7 @@ func (k *sheets) cardDiagram() (chart.Chart, error) {
 	}
 	at(3, 4, "all liquid")
 	at(2, -16, "ice side: ice and brine")
-	at(25.4, -18, "salt side")
+	at(25.8, -18.5, "salt side")
 	return c, nil
 }
 
@@ -93,7 +96,7 @@ func (k *sheets) blendsSheet() ([]*report.Document, error) {
 	if k.yard == nil || len(k.yard.Blends) == 0 {
 		return nil, nil
 	}
-	t := report.Table{Key: "blends", Title: "Blends by volume, of salt brine on target and a liquid", Columns: []report.Column{
+	t := report.Table{Key: "blends", Title: k.view.Say("Blends by volume, weighed at %v", quantity.Fahrenheit(60)), Columns: []report.Column{
 		{Key: "blend", Label: "Blend"}, {Key: "share", Label: "Share"}, {Key: "additive", Label: "Of"}, {Key: "ice_point", Label: "Ice point"},
 		{Key: "salt_out_temp", Label: "Salt out below"}, {Key: "density", Label: "Weighs"}, {Key: "holds", Label: "Holds"},
 	}}
@@ -122,7 +125,7 @@ func (k *sheets) blendsSheet() ([]*report.Document, error) {
 		Command: "card", Title: k.forShop("the yard's blends"),
 		Verdict:  k.view.Say("What %v brine becomes with the yard's liquids.", band.Target),
 		Tables:   []report.Table{t},
-		Notes:    []string{"Salt can fall out of a blend in a tank long before ice forms: meter it in as the truck loads, and do not store it below that.", k.view.Say("Weighed at %v.", sixty)},
+		Notes:    []string{"Salt can fall out of a blend in a tank long before ice forms: meter it in as the truck loads, and do not store it below that.", k.made},
 		Cautions: cautions,
 	}}, nil
 }

@@ -10,6 +10,7 @@ import (
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
+	"brineyard/internal/yard"
 )
 
 // The sheets about strength: what a reading means, and what corrects a tank.
@@ -18,6 +19,7 @@ import (
 type cardTank struct {
 	name             string
 	volume, capacity quantity.Volume
+	each             bool // a round volume of any tank
 }
 
 // No more than tanksOnSheet stand beside each other on paper, and fewer where they would
@@ -49,13 +51,13 @@ func (k *sheets) temperatureSheet() ([]*report.Document, error) {
 			Key: "at_" + strings.ReplaceAll(shown.Digits(), "-", "minus_") + "_" + strings.ToLower(shown.Unit), Label: shown.String(),
 		})
 	}
-	for percent := 18.0; percent <= 27; percent += 0.5 {
-		shown := quantity.Strength(percent / 100)
-		row := []report.Value{k.view.Value(shown)}
+	for tenths := 210; tenths <= 260; tenths += 2 {
+		shown := quantity.Strength(float64(tenths) / 1000)
+		row := []report.Value{k.tenths(shown)}
 		for _, at := range temps {
 			cell := report.Nothing("%", "-")
 			if r, err := brine.Reading(brine.Sample{Instrument: k.glass, Reading: float64(shown), Temperature: at}); err == nil && !r.Clamped && !r.Solid {
-				cell = k.hundredths(r.True)
+				cell = k.pumpOr(r.True)
 			}
 			row = append(row, cell)
 		}
@@ -64,17 +66,29 @@ func (k *sheets) temperatureSheet() ([]*report.Document, error) {
 	cal := quantity.Temperature(k.glass.Calibration)
 	return []*report.Document{{
 		Command: "card", Title: k.forShop("what the hydrometer means"),
-		Verdict:  k.view.Say("Cold brine reads too strong, warm brine too weak. The hydrometer is marked for %v; target %v.", cal, k.band.Target),
+		Verdict:  k.view.Say("PUMP: %v to %v true. Else the cell is the true strength. The glass is marked for %v: in cold brine it reads too strong.", k.band.Low, k.band.High, cal),
 		Tables:   []report.Table{t},
-		Notes:    []string{"Take the sample's temperature when you read. A dash: no clear brine shows that."},
+		Notes:    []string{"Take the sample's temperature when you read. A dash: no clear brine shows that.", k.made},
 		Cautions: []string{show.CautionLocal},
 	}}, nil
 }
 
-// hundredths shows a strength with as many digits as its neighbours in a column.
-func (k *sheets) hundredths(w quantity.Strength) report.Value {
+// tenths shows a strength with as many digits as its neighbours in a column.
+func (k *sheets) tenths(w quantity.Strength) report.Value {
 	shown := k.view.Value(w)
-	shown.Text = quantity.Fixed(*shown.Number, 2) + shown.Unit
+	shown.Text = quantity.Fixed(*shown.Number, 1) + shown.Unit
+	return shown
+}
+
+// pump is what a cell says where the tank may be pumped.
+const pump = "PUMP"
+
+// pumpOr shows a true strength, or that it may be pumped.
+func (k *sheets) pumpOr(w quantity.Strength) report.Value {
+	shown := k.tenths(w)
+	if k.band.Judge(w) == yard.MayPump {
+		shown.Text, shown.Call = pump, true
+	}
 	return shown
 }
 
@@ -88,7 +102,7 @@ func (k *sheets) cardTanks() []cardTank {
 				full = t.Capacity // what it is filled to is not said
 			}
 			if t.Mixing && full > 0 {
-				tanks = append(tanks, cardTank{t.Name, full, t.Capacity})
+				tanks = append(tanks, cardTank{name: t.Name, volume: full, capacity: t.Capacity})
 			}
 		}
 	}
@@ -99,7 +113,11 @@ func (k *sheets) cardTanks() []cardTank {
 		}
 		tanks = append(tanks, round)
 	}
-	return tanks
+	per := cardTank{volume: 100 * quantity.Gallon, each: true}
+	if k.view.System == quantity.Metric {
+		per.volume = 1000 * quantity.Liter
+	}
+	return append(tanks, per)
 }
 
 // correctionSheets are what brings a full mixing tank to target.
@@ -122,6 +140,7 @@ func (k *sheets) correctionSheets() ([]*report.Document, error) {
 			Notes: []string{
 				k.view.Say("Salt of %v purity and %v moisture, as delivered; brine and water at %v.", k.rock.Purity, k.rock.Moisture, quantity.Fahrenheit(60)),
 				"What is drawn off first goes to storage. Mix, let the temperature settle, and read again before pumping.",
+				k.made,
 			},
 			Cautions: []string{show.CautionEntry, show.CautionBackflow, show.CautionPump, show.CautionDrain, show.CautionLocal},
 		})
@@ -142,23 +161,26 @@ func (k *sheets) widestTable(tanks []cardTank) (t report.Table, taken int, err e
 func (k *sheets) correctionTable(tanks []cardTank) (report.Table, error) {
 	t := report.Table{Key: "correction", Title: "By true strength", Columns: []report.Column{{Key: "strength", Label: "True"}}}
 	var strengths []quantity.Strength
-	for percent := 17.0; percent <= 26; percent += 0.5 {
+	for percent := 18.0; percent <= 26; percent += 0.5 {
 		strengths = append(strengths, quantity.Strength(percent/100))
-		t.Rows = append(t.Rows, []report.Value{k.view.Value(quantity.Strength(percent / 100))})
+		t.Rows = append(t.Rows, []report.Value{k.tenths(quantity.Strength(percent / 100))})
 	}
 	for _, tank := range tanks {
 		all, err := k.corrections(tank, strengths)
 		if err != nil {
 			return t, err
 		}
-		key := strings.ReplaceAll(tank.name, " ", "_")
+		key, label := keyOf(tank.name), k.view.Say("%s, %v: add", tank.name, tank.volume)
+		if tank.each {
+			key, label = "per_volume", k.view.Say("per %v: add", tank.volume)
+		}
 		drawsOff := slices.ContainsFunc(all, func(c brine.Correction) bool { return c.DrawOffFirst > 0 })
 		if drawsOff {
 			t.Columns = append(t.Columns, report.Column{Key: key + "_draw_off", Label: "Draw off"})
 		}
-		t.Columns = append(t.Columns, report.Column{Key: key + "_add", Label: k.view.Say("%s, %v: add", tank.name, tank.volume)}, report.Column{Key: key + "_of", Label: "of"})
+		t.Columns = append(t.Columns, report.Column{Key: key + "_add", Label: label}, report.Column{Key: key + "_of", Label: "of"})
 		for i, c := range all {
-			t.Rows[i] = append(t.Rows[i], k.correctionCells(c, drawsOff)...)
+			t.Rows[i] = append(t.Rows[i], k.correctionCells(strengths[i], c, drawsOff)...)
 		}
 	}
 	return t, nil
@@ -180,9 +202,11 @@ func (k *sheets) corrections(tank cardTank, strengths []quantity.Strength) ([]br
 	return all, nil
 }
 
+func keyOf(name string) string { return strings.ReplaceAll(name, " ", "_") }
+
 // correctionCells are what to draw off (where the tank ever needs that), how much to
-// add, and of what.
-func (k *sheets) correctionCells(c brine.Correction, drawsOff bool) []report.Value {
+// add, and of what; nothing where the tank may be pumped.
+func (k *sheets) correctionCells(w quantity.Strength, c brine.Correction, drawsOff bool) []report.Value {
 	var cells []report.Value
 	add, of := report.Nothing("", "-"), report.Word("on target")
 	switch draw := k.view.Value(c.DrawOffFirst); {
@@ -191,10 +215,12 @@ func (k *sheets) correctionCells(c brine.Correction, drawsOff bool) []report.Val
 	case drawsOff:
 		cells = append(cells, report.Nothing(draw.Unit, "-"))
 	}
-	switch c.Additive {
-	case brine.AddWater:
+	switch {
+	case k.band.Judge(w) == yard.MayPump:
+		return append(cells, add, report.Value{Word: pump, Text: pump, Call: true})
+	case c.Additive == brine.AddWater:
 		add, of = k.view.Value(c.Water), report.Word("water")
-	case brine.AddSalt:
+	case c.Additive == brine.AddSalt:
 		add, of = k.view.Value(c.Salt), report.Word("salt")
 	}
 	return append(cells, add, of)
