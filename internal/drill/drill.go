@@ -71,6 +71,10 @@ type Mistake struct {
 type Working struct {
 	Glass       *brine.Sample
 	GlassResult *brine.ReadingResult
+	// Rule is what the glass shows too much for each Each of temperature that it is colder than it is
+	// marked for: the rule that the question gives.
+	Rule quantity.Strength
+	Each quantity.Difference
 
 	Correct    *brine.CorrectRequest
 	Correction *brine.Correction

@@ -2,6 +2,7 @@ package drill
 
 import (
 	"math"
+	"strings"
 
 	"brineyard/internal/brine"
 	"brineyard/internal/quantity"
@@ -16,6 +17,9 @@ type glass struct {
 	rule    quantity.Strength   // its error for each such difference
 	each    quantity.Difference // of temperature
 	byRule  float64             // the strength that a pocket calculator finds
+	// What the yard's file says of the glass: its name, and what lies between its marks.
+	name     string
+	division quantity.Strength
 }
 
 // farFrom is the least difference from the marked temperature that shows on the glass.
@@ -41,6 +45,7 @@ func (d *draw) glass(low, high quantity.Strength) (glass, error) {
 	g := glass{
 		reading: quantity.Strength(math.Round(1000*shows) / 1000), // marks are read to a tenth
 		each:    quantity.Difference(d.in(10*5.0/9, 5)),
+		name:    d.Shop.Glass, division: quantity.Strength(d.Shop.Division),
 	}
 	g.sample = brine.Sample{Instrument: i, Reading: float64(g.reading), Temperature: t}
 	if g.result, err = brine.Reading(g.sample); err != nil {
@@ -58,11 +63,21 @@ func (d *draw) glass(low, high quantity.Strength) (glass, error) {
 // sentence tells the reading and the rule to correct it by.
 func (g glass) sentence() (string, []quantity.Quantity) {
 	marked := quantity.Temperature(g.sample.Instrument.Calibration)
-	text := "The hydrometer, marked for %v, shows %v in it at %v. In such brine it shows %v too much for every %v colder than it is marked for. "
+	way := "shows %v too much for every %v colder"
 	if g.sample.Temperature > marked {
-		text = "The hydrometer, marked for %v, shows %v in it at %v. In such brine it shows %v too little for every %v warmer than it is marked for. "
+		way = "shows %v too little for every %v warmer"
 	}
-	return text, []quantity.Quantity{marked, g.reading, g.sample.Temperature, g.rule, g.each}
+	facts := []quantity.Quantity{marked}
+	text := "The hydrometer, marked for %v, "
+	if g.name != "" {
+		text = "The yard's " + g.name + ", a hydrometer marked for %v, "
+	}
+	if g.division > 0 {
+		text = strings.TrimSuffix(text, ", ") + " with a mark every %v, "
+		facts = append(facts, g.division)
+	}
+	text += "shows %v in it at %v. In such brine it " + way + " than it is marked for. "
+	return text, append(facts, g.reading, g.sample.Temperature, g.rule, g.each)
 }
 
 // theWrongWay is the strength that correcting the wrong way leads to.
@@ -74,7 +89,9 @@ func (g glass) mistakes(answer func(quantity.Strength) quantity.Quantity) []Mist
 }
 
 // note puts the glass into a problem's working.
-func (g glass) note(w *Working) { w.Glass, w.GlassResult = &g.sample, &g.result }
+func (g glass) note(w *Working) {
+	w.Glass, w.GlassResult, w.Rule, w.Each = &g.sample, &g.result, g.rule, g.each
+}
 
 // waterDensity is the density of fresh water.
 func waterDensity(t quantity.Temperature) (quantity.Density, error) {

@@ -10,6 +10,8 @@ type Shop struct {
 	Tanks       []yard.Tank
 	Band        yard.Band
 	Calibration quantity.Temperature // for which the hydrometer is marked
+	Glass       string               // the yard's own name of it; empty for none
+	Division    float64              // between its marks; 0 where it is not said
 	RockSalt    yard.RockSalt
 	Bucket      quantity.Mass // one load of the loader
 	Liquids     []yard.Liquid
@@ -43,12 +45,36 @@ func (s Shop) filled() Shop {
 	return s
 }
 
-// tanks lists all that can hold enough for a sum. The working volume of a storage tank is its
-// capacity.
+// takes reports whether fresh water, or what stands in the tank from, may be pumped into a tank: water
+// into a mixing tank, and like to like. What a tank of the plumbing holds is known where the yard
+// has the tank.
+func (s Shop) takes(to, from string) bool {
+	into, known := s.tank(to)
+	if !known {
+		return true // an outlet
+	}
+	if from == yard.FreshWater {
+		return into.Mixing
+	}
+	out, known := s.tank(from)
+	return !known || into.LiquidName == out.LiquidName && into.HoldsBrine() == out.HoldsBrine()
+}
+
+func (s Shop) tank(name string) (yard.Tank, bool) {
+	for _, t := range s.Tanks {
+		if t.Name == name {
+			return t, true
+		}
+	}
+	return yard.Tank{}, false
+}
+
+// tanks lists all of salt brine that can hold enough for a sum. The working volume of a storage tank is
+// its capacity.
 func (s Shop) tanks() []yard.Tank {
 	all := s.mixers()
 	for _, t := range s.Tanks {
-		if !t.Mixing && t.Capacity >= smallest {
+		if !t.Mixing && t.HoldsBrine() && t.Capacity >= smallest {
 			t.WorkingVolume = t.Capacity
 			all = append(all, t)
 		}
@@ -69,6 +95,14 @@ func (s Shop) mixers() []yard.Tank {
 		}
 	}
 	return all
+}
+
+// salted lists the tanks in which salt is dissolved: the mixing tanks, and the others where there is none.
+func (s Shop) salted() []yard.Tank {
+	if mixers := s.mixers(); len(mixers) > 0 {
+		return mixers
+	}
+	return s.tanks()
 }
 
 // haulers lists the trucks with a tank and known weights.

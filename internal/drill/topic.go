@@ -36,7 +36,7 @@ func topics() []topic {
 		{Heel, batchOnHeel, func(s Shop) bool { return len(s.mixers()) > 0 }},
 		{Blend, blendOf, always},
 		{Truck, truckLoad, func(s Shop) bool { return len(s.haulers()) > 0 }},
-		{Valves, valveSetting, func(s Shop) bool { return len(moves(s.Plumbing)) > 0 }},
+		{Valves, valveSetting, func(s Shop) bool { return len(s.moves()) > 0 }},
 	}
 }
 

@@ -9,13 +9,14 @@ import (
 	"brineyard/internal/yard"
 )
 
-// moves lists the moves past the pump that a plumbing allows.
-func moves(p yard.Plumbing) []lineup.Move {
+// moves lists the moves past the pump that the plumbing allows, into tanks that may hold the liquid.
+func (s Shop) moves() []lineup.Move {
+	p := s.Plumbing
 	var all []lineup.Move
 	for _, from := range append([]string{yard.FreshWater}, p.Tanks...) {
 		for _, to := range append(slices.Clone(p.Tanks), p.Outlets...) {
 			m, err := lineup.Plan(p, from, to)
-			if err == nil && m.Pumped && from != to && len(m.Setting.Open) > 0 {
+			if err == nil && m.Pumped && from != to && s.takes(to, from) && len(m.Setting.Open) > 0 {
 				all = append(all, m)
 			}
 		}
@@ -34,7 +35,7 @@ type board struct {
 // fault of a setting.
 func valveSetting(d *draw) (draft, error) {
 	b := board{plumbing: d.Shop.Plumbing, all: d.Shop.Plumbing.Valves()}
-	all := moves(b.plumbing)
+	all := d.Shop.moves()
 	if len(all) == 0 {
 		return draft{}, errUnfit
 	}

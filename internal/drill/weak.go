@@ -28,7 +28,7 @@ type weak struct {
 // weakTank asks for the salt that brings a tank to target; from level 2 it is rock salt as it
 // is delivered, at level 3 the question gives a reading.
 func weakTank(d *draw) (draft, error) {
-	w := weak{offTarget: offTarget{tank: oneOf(d, d.Shop.tanks())}}
+	w := weak{offTarget: offTarget{tank: oneOf(d, d.Shop.salted())}}
 	target := d.target()
 	r := &w.request
 	r.Target, r.With, r.RockSalt, r.Instrument = target, brine.AddSalt, d.rockSalt(), d.instrument()

@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/cli/run"
 	"brineyard/internal/drill"
 	"brineyard/internal/fault"
+	"brineyard/internal/gauge"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
 	"brineyard/internal/yard"
@@ -118,8 +119,9 @@ func shopOf(y *yard.Yard) drill.Shop {
 	if y == nil {
 		return drill.Shop{}
 	}
+	glass, _ := y.UsualGlass(gauge.PercentSalt)
 	return drill.Shop{
-		Band: y.Band(), RockSalt: y.RockSalt(), Bucket: y.Pile.Bucket,
+		Glass: glass.Name, Division: glass.Division, Band: y.Band(), RockSalt: y.RockSalt(), Bucket: y.Pile.Bucket,
 		PumpFlow: y.Pump.Flow, Calibration: y.Calibration, Plumbing: y.Plumbing,
 		Tanks: y.Tanks, Liquids: y.Liquids, Trucks: y.Trucks,
 	}

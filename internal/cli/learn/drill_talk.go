@@ -44,7 +44,7 @@ func (q *practice) ask(s *run.Session) error {
 			return err
 		case skipped:
 			t.skipped++
-			err = report.Text(t.Env.Out, &report.Document{Verdict: "Skipped. It is " + rightAnswer(p) + ".", Working: workingOf(t.View, p)})
+			err = t.close(p, "Skipped. It is "+rightAnswer(p)+".", true)
 		case answered:
 			err = t.judge(p, v)
 		}
@@ -117,19 +117,27 @@ func (t *talk) noAnswer(err error) string {
 func (t *talk) judge(p drill.Problem, v drill.Verdict) error {
 	t.asked++
 	right := rightAnswer(p)
-	d := &report.Document{Verdict: "Right: " + right + "."}
+	verdict := "Right: " + right + "."
 	if v.Right {
 		t.right++
 	} else {
-		d.Verdict = "Not right: " + farOff(t.View, p, v) + ". It is " + right + "."
+		verdict = "Not right: " + farOff(t.View, p, v) + ". It is " + right + "."
 		if m := v.Mistake; m != nil {
-			d.Verdict += " Your answer is what this gives: " + m.Name + ". " + m.Explain
+			verdict += " Your answer is what this gives: " + m.Name + ". " + m.Explain
 		}
 	}
-	if !v.Right || t.Globals.Working {
-		d.Working = workingOf(t.View, p)
+	return t.close(p, verdict, !v.Right || t.Globals.Working)
+}
+
+// close ends a problem: the working, and then the verdict, which stays on the screen.
+func (t *talk) close(p drill.Problem, verdict string, working bool) error {
+	if working {
+		if err := report.Text(t.Env.Out, &report.Document{Working: workingOf(t.View, p)}); err != nil {
+			return err
+		}
+		t.say("")
 	}
-	return report.Text(t.Env.Out, d)
+	return report.Text(t.Env.Out, &report.Document{Verdict: verdict})
 }
 
 func (t *talk) score() {

@@ -203,7 +203,9 @@ func TestDrillWayKeepsTheAnswer(t *testing.T) {
 	for level := 1; level <= 3; level++ {
 		for seed := range 25 {
 			out := drilled(t, []string{"?", "SKIP", "quit"}, "--seed", strconv.Itoa(seed), "--level", strconv.Itoa(level), "--count", "2")
-			before, after, found := strings.Cut(out, "> Skipped. It is ")
+			before, after, found := strings.Cut(out, "\nSkipped. It is ")
+			require.True(t, found, out)
+			before, _, found = strings.Cut(before, "\n\nWorking\n")
 			require.True(t, found, out)
 			require.Contains(t, after, "0 of 0 right, 1 skipped.")
 			answer, _, _ := strings.Cut(after, ".\n")
@@ -216,4 +218,28 @@ func TestDrillWayKeepsTheAnswer(t *testing.T) {
 		}
 	}
 	require.Greater(t, numbers, 30)
+}
+
+// A reading is worked with the rule that the question gives, and the verdict is the last that a
+// screen shows before the next problem.
+func TestDrillWorkingIsOfAHand(t *testing.T) {
+	rule := regexp.MustCompile(`shows ([0-9.]+)% in it at ([0-9.]+) F\. In such brine it shows ([0-9.]+)% too (much|little) for every 10 F`)
+	for seed := range 20 {
+		out := drilled(t, []string{"1%"}, "reading", "--level", "2", "--seed", strconv.Itoa(seed), "--count", "1")
+		m := rule.FindStringSubmatch(strings.Join(strings.Fields(out), " "))
+		require.NotNil(t, m, out)
+		number := func(text string) float64 {
+			x, err := strconv.ParseFloat(text, 64)
+			require.NoError(t, err)
+			return x
+		}
+		want := number(m[1]) - number(m[3])*(60-number(m[2]))/10
+		by := regexp.MustCompile(`True strength, by hand\n.*\n.* = ([0-9.]+)%`).FindStringSubmatch(out)
+		require.NotNil(t, by, out)
+		require.InDelta(t, want, number(by[1]), 1e-3, out)
+		_, after, found := strings.Cut(out, "Working\n")
+		require.True(t, found)
+		require.Contains(t, after, "\nNot right: ")
+		require.NotContains(t, out, "Laliberte")
+	}
 }

@@ -19,9 +19,28 @@ import (
 func workingOf(v show.View, p drill.Problem) []report.Step {
 	var steps []report.Step
 	if p.Working.GlassResult != nil {
-		steps = derive.Reading(v, *p.Working.GlassResult)
+		steps = byRule(v, p.Working)
 	}
 	return slices.Concat(steps, calculated(v, p.Working), closing(v, p.Working.Closing))
+}
+
+// byRule goes from what the glass shows to the strength with the rule that the question gives, as a hand
+// does it, and then says what the formula of the density makes of it.
+func byRule(v show.View, w drill.Working) []report.Step {
+	sheet := working.New(v.System)
+	marked, sample := quantity.Temperature(w.Glass.Instrument.Calibration), w.Glass.Temperature
+	what, off, sign := "Colder than it is marked for", "Shows too much, in percent of salt", "-"
+	warm, cold := marked, sample
+	if sample > marked {
+		what, off, sign = "Warmer than it is marked for", "Shows too little, in percent of salt", "+"
+		warm, cold = sample, marked
+	}
+	rule, each := working.Percent(w.Rule).In(""), sheet.Of(w.Each).In("")
+	apart := sheet.Step(what, "the one temperature - the other", "", sheet.Of(warm).In(""), sheet.Of(cold).In(""))
+	wrong := sheet.StepAs(off, "the rule x the difference / what the rule goes by", "{} x {} / {}", "", rule, apart, each)
+	sheet.StepAs("True strength, by hand", "reading "+sign+" that", "{} "+sign+" {}", "%", working.Percent(quantity.Strength(w.Glass.Reading)).In(""), wrong)
+	sheet.Read("The same from the formula of the density", "which brineyard reading shows with --working", working.Percent(w.GlassResult.True))
+	return sheet.Steps()
 }
 
 // calculated is the working of a calculator's result.
@@ -30,7 +49,7 @@ func calculated(v show.View, w drill.Working) []report.Step {
 	case w.Correction != nil:
 		return derive.Correct(v, *w.Correct, *w.Correction)
 	case w.CheckResult != nil:
-		return append(derive.Reading(v, w.CheckResult.Reading), derive.Correct(v, w.Check.Correction(*w.CheckResult), w.CheckResult.Correction)...)
+		return derive.Correct(v, w.Check.Correction(*w.CheckResult), w.CheckResult.Correction)
 	case w.BatchResult != nil:
 		return derive.Batch(v, *w.Batch, *w.BatchResult)
 	case w.BlendResult != nil:
