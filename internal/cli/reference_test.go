@@ -80,9 +80,15 @@ func manualPages(t *testing.T, root *cobra.Command) map[string][]byte {
 	everyCommand(root, func(c *cobra.Command) {
 		var page bytes.Buffer
 		require.NoError(t, doc.GenMan(c, &doc.GenManHeader{Section: "1", Date: &day, Source: "brineyard", Manual: "brineyard"}, &page))
-		pages[strings.ReplaceAll(c.CommandPath(), " ", "-")+".1"] = page.Bytes()
+		pages[strings.ReplaceAll(c.CommandPath(), " ", "-")+".1"] = withoutEmptyDefaults(page.Bytes())
 	})
 	return pages
+}
+
+// withoutEmptyDefaults takes the equals signs off flags that have no default to show behind them.
+func withoutEmptyDefaults(page []byte) []byte {
+	page = bytes.ReplaceAll(page, []byte("\\fP=\n"), []byte("\\fP\n"))
+	return bytes.ReplaceAll(page, []byte("\\fP[=false]\n"), []byte("\\fP\n"))
 }
 
 // everyCommand visits all that help shows.

@@ -24,7 +24,11 @@ func contents(system string, program []byte) ([]file, error) {
 	if system == "windows" {
 		name += ".exe"
 	}
-	files := []file{{name, 0o755, program}}
+	terms, err := notices()
+	if err != nil {
+		return nil, err
+	}
+	files := []file{{name, 0o755, program}, {"NOTICES.txt", 0o644, terms}}
 	paths := []string{"README.md", filepath.Join("docs", "reference.md")}
 	if system != "windows" {
 		pages, err := filepath.Glob(filepath.Join("docs", "man", "*.1"))

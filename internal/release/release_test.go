@@ -66,3 +66,25 @@ func TestArchives(t *testing.T) {
 	require.Len(t, zr.File, 2)
 	require.Equal(t, "brineyard-1/README.md", zr.File[1].Name)
 }
+
+// Whoever gets the program gets the terms of all that is linked into it, the fonts' among them.
+func TestNotices(t *testing.T) {
+	text, err := notices()
+	require.NoError(t, err)
+	modules, err := linked()
+	require.NoError(t, err)
+	require.Greater(t, len(modules), 8)
+	for _, m := range modules {
+		require.Contains(t, string(text), "\n==== "+m.name+", ")
+	}
+	for _, words := range []string{"SIL OPEN FONT LICENSE", "The Go Authors", "Apache License", "LICENSE-SIL"} {
+		require.Contains(t, string(text), words)
+	}
+	again, err := notices()
+	require.NoError(t, err)
+	require.Equal(t, text, again)
+	t.Chdir(filepath.Join("..", ".."))
+	files, err := contents("linux", nil)
+	require.NoError(t, err)
+	require.Equal(t, "NOTICES.txt", files[1].name)
+}
