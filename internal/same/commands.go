@@ -147,9 +147,9 @@ var tankCommands = []command{
 
 // coldCommands are those about the cold.
 var coldCommands = []command{
-	{name: "freeze", share: 7, each: true, flags: "ascii at cacl2 curve kcl liquid mgcl2 nacl pavement tank temp volume",
+	{name: "freeze", share: 7, each: true, flags: glasses + "ascii at cacl2 curve kcl liquid mgcl2 nacl pavement tank volume",
 		kinds: map[string]string{"at": "cold"}, shapes: []string{
-			"{salts} --at? --pavement?", "{salts} --at --volume --temp?", "{salts} --curve --ascii?", "{salts} --pavement --temp?",
+			"{salts} --at? --pavement?", "{sample} --at?", "{salts} --at --volume --temp?", "{salts} --curve --ascii?", "{salts} --pavement --temp?",
 			"--liquid", "--liquid --at --volume?", "--liquid={yard-liquid} --at? --pavement?", "--liquid --curve?", "--tank --at? --volume?", "--tank --curve?",
 		}},
 	{name: "blend", share: 8, each: true, flags: "additive-into by cal ice-at keep-clear temp volume " + recording, shapes: []string{

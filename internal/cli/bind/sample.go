@@ -88,6 +88,29 @@ func (r *Reading) BindStrength(b *Set, strength *quantity.Strength, to *brine.Sa
 	})
 }
 
+// BindIfRead binds a reading that may be left out; the sample has the temperature either way, and its usage says what
+// that is without a reading. Sample.Reading is 0 where nothing was read.
+func (r *Reading) BindIfRead(b *Set, to *brine.Sample, usage string) {
+	r.bind(b)
+	b.Then(func(s *Scope) error {
+		used, err := r.used()
+		if err != nil || used == nil {
+			return err
+		}
+		return r.complete(b, s, used)
+	})
+	r.instruments.bind(b, true)
+	r.temp = Of(b, Temperature, &to.Temperature, "temp", usage, Default(quantity.Fahrenheit(60))).OfSamples()
+	b.Then(func(s *Scope) error {
+		used, err := r.used()
+		if err != nil || used == nil {
+			to.Reading, to.More = 0, nil
+			return err
+		}
+		return r.take(b, s, used, to)
+	})
+}
+
 // bind binds a flag for each instrument.
 func (r *Reading) bind(b *Set) {
 	for _, scale := range gauge.Scales() {

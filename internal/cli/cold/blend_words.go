@@ -60,10 +60,37 @@ func (m mixed) verdict(v show.View) string {
 	switch {
 	case t.given() && m.made.Total > t.Capacity:
 		return v.Say("%sit does not fit, %v in a tank of %v. %s", t.stands(v), m.made.Total, t.Capacity, verdict)
-	case t.given():
+	case m.solved != nil && t.given():
 		return t.stands(v) + strings.ToLower(verdict[:1]) + verdict[1:]
+	case m.solved != nil:
+		return verdict
 	}
-	return verdict
+	return m.steps(v) + ": " + strings.ToLower(verdict[:1]) + verdict[1:]
+}
+
+// steps say what goes in and in which order: by its volume where that is known, else by its share.
+func (m mixed) steps(v show.View) string {
+	t := m.asked.into
+	text, then, all := "", "First ", 0.0
+	if t.given() {
+		text, then = v.Say("Into the %v in %s%s: ", t.Held(), t.Name, v.Source(t.Said, t.clock())), "pump "
+	}
+	for _, p := range m.request.Parts {
+		all += p.Amount
+	}
+	for n, i := range m.meterOrder() {
+		if t.given() && n == 0 {
+			continue
+		}
+		p := m.request.Parts[i]
+		amount := v.Say("%v", quantity.Fraction(p.Amount/all))
+		if t.given() || m.request.Volume > 0 {
+			amount = v.Say("%v", m.made.Amounts[i])
+		}
+		text += then + amount + " of " + v.Describe(p.Liquid)
+		then = ", then "
+	}
+	return text
 }
 
 // found says which share and which base meet the temperatures that were given; cold says

@@ -1,6 +1,7 @@
 package cold
 
 import (
+	"brineyard/internal/balance"
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/derive"
@@ -33,12 +34,25 @@ type freeze struct {
 	request brine.FreezeRequest
 	in      standsIn
 	ascii   bool
+	reading bind.Reading
+	sample  brine.Sample
+	read    *brine.ReadingResult // of the sample, where the liquid was read
 }
 
 // Bind binds the request.
 func (q *freeze) Bind(b *bind.Set) {
 	r := &q.request
-	bindLiquid(b, &r.Liquid, &q.in)
+	bindLiquid(b, &r.Liquid, &q.in, &q.reading)
+	q.reading.BindIfRead(b, &q.sample, "temperature of the sample, or at which a volume is measured; 60F unless given")
+	b.Then(func(*bind.Scope) (err error) {
+		q.read, r.StoredAt = nil, q.sample.Temperature
+		if !q.reading.Given() {
+			return nil
+		}
+		read, err := brine.Reading(q.sample)
+		q.read, r.Liquid, r.StoredAt = &read, balance.SaltBrine(read.True), read.Sample.Temperature
+		return err
+	})
 	var at *bind.Value[quantity.Temperature]
 	var volume *bind.Value[quantity.Volume]
 	var pavement *bind.Value[quantity.Temperature]
@@ -59,7 +73,6 @@ func (q *freeze) Bind(b *bind.Set) {
 	at = bind.Of(b, bind.Temperature, &r.At, "at", "what it has become after standing at this temperature")
 	pavement = bind.Of(b, bind.Temperature, &r.Pavement, "pavement", "how much ice it melts on pavement at this temperature")
 	volume = bind.Of(b, bind.Volume, &r.Volume, "volume", "what stands in the tank, for --at", q.in.volume)
-	bind.Of(b, bind.Temperature, &r.StoredAt, "temp", "temperature at which its volume is measured; 60F unless given", bind.Default(quantity.Fahrenheit(60)))
 	bind.Switch(b, &r.Curve, "curve", "the freezing diagram, as a table and a chart")
 	bind.ASCII(b, &q.ascii)
 }
@@ -85,6 +98,10 @@ func (q *freeze) Answer(s *run.Session) (run.Reply, error) {
 			d.ASCII = q.ascii
 			freezeWords(s.View, d, r, f)
 			d.Verdict = q.in.stands(s.View) + d.Verdict
+			if q.read != nil {
+				d.Doubts = []string{s.View.Say("By the glass: %v at %v is %v true (%s).",
+					s.View.Marked(q.read.Sample.Instrument, q.read.Sample.Reading), q.read.Temperature, s.View.True(*q.read), s.View.TrueRange(*q.read))}
+			}
 			if q.in.given() {
 				d.Notes = append(show.Said(s.View.Doubt(q.in.Name, q.in.Said, q.in.clock())), d.Notes...)
 			}
@@ -119,7 +136,7 @@ func freezeWords(v show.View, d *report.Document, r brine.FreezeRequest, f brine
 func freezeVerdict(v show.View, r brine.FreezeRequest, f brine.FreezeResult) string {
 	switch {
 	case f.Stands:
-		return standVerdict(v, r, f.Stand)
+		return standVerdict(v, r, f.Stand, f.Cold.First())
 	case f.Melts:
 		return meltVerdict(v, r, f.Melt)
 	}

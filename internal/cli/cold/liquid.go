@@ -15,7 +15,7 @@ type salts [4]*bind.Value[quantity.Strength]
 
 // bindLiquid binds a liquid: the salts in it, its name, or the tank in which it stands. A person
 // who names none of them means every tank of the yard.
-func bindLiquid(b *bind.Set, to *balance.Liquid, in *standsIn) {
+func bindLiquid(b *bind.Set, to *balance.Liquid, in *standsIn, read *bind.Reading) {
 	var of salts
 	for i, salt := range [...]solution.Salt{solution.NaCl, solution.CaCl2, solution.MgCl2, solution.KCl} {
 		of[i] = bind.Typed(b, bind.Strength, balance.SaltName(salt), salt.String()+", by weight of the liquid")
@@ -23,10 +23,14 @@ func bindLiquid(b *bind.Set, to *balance.Liquid, in *standsIn) {
 	var name *bind.Text
 	b.Then(func(s *bind.Scope) error {
 		given := of.given()
-		in.every = len(given) == 0 && !name.Given() && !in.given() && s.Yard != nil && !s.Quiet
+		in.every = len(given) == 0 && !name.Given() && !in.given() && !read.Given() && s.Yard != nil && !s.Quiet
 		switch {
 		case in.every:
 			in.tanks, in.clock = s.Standing().Tanks, s.Now
+			return nil
+		case read.Given() && (len(given) > 0 || name.Given() || in.given()):
+			return fault.Refuse("a reading tells the liquid; allowed: without another liquid, --tank and --liquid")
+		case read.Given():
 			return nil
 		case len(given) > 0 && name.Given():
 			return fault.Refuse("--liquid %s and %s: two liquids; allowed: one of them", name.Quoted(), given[0])
@@ -41,6 +45,9 @@ func bindLiquid(b *bind.Set, to *balance.Liquid, in *standsIn) {
 	b.SaysOf(fault.FieldLiquid, func() string {
 		if in.given() {
 			return in.said()
+		}
+		if read.Given() {
+			return "the reading"
 		}
 		return strings.Join(of.given(), " ")
 	})

@@ -9,11 +9,14 @@ import (
 )
 
 // standVerdict says what has become of the liquid.
-func standVerdict(v show.View, r brine.FreezeRequest, st brine.Stand) string {
+func standVerdict(v show.View, r brine.FreezeRequest, st brine.Stand, first solution.Onset) string {
+	above := quantity.Difference(float64(r.At) - first.Temperature)
 	pump := pumping(st)
 	switch {
 	case st.Liquid == 0:
 		return v.Say("At %v it is solid through: %s.", r.At, pump)
+	case !changed(st) && first.Found && above < brine.NightMargin:
+		return v.Say("At %v it is still liquid, but %s forms only %v below: that is no margin.", r.At, show.SolidKind(first.Solid), above)
 	case !changed(st):
 		return v.Say("At %v it is clear liquid: %s.", r.At, pump)
 	case r.Volume == 0:

@@ -66,7 +66,8 @@ func (q *check) Answer(s *run.Session) (run.Reply, error) {
 			q.words(s.View, d, r, c)
 			d.Doubts = append(show.Said(doubt), d.Doubts...)
 			if corrects(c) {
-				d.Doubts = append(d.Doubts, show.Said(saltInStorage(s.Yard, q.tank.Is, c.Correction))...)
+				d.Doubts = append(d.Doubts, show.Said(saltInStorage(q.tank.Is, q.request.With, c.Correction))...)
+				q.storageWords(s, d, r, c)
 			}
 			if from.tank != "" && c.Decision != yard.MayPump {
 				d.Doubts = append(d.Doubts, from.note(s.View, c.Correction))
@@ -158,6 +159,18 @@ func (q *check) words(v show.View, d *report.Document, r brine.CheckRequest, c b
 	}
 	d.Notes = append(append(d.Notes, checkNotes(v, r, c)...), v.CorrectionNotes(r.Correction(c), fix)...)
 	d.Cautions = append(show.CorrectionCautions(fix), pumpCautions(c)...)
+}
+
+// storageWords put a move in the verdict of a weak storage tank in the place of salt.
+func (q *check) storageWords(s *run.Session, d *report.Document, r brine.CheckRequest, c brine.CheckResult) {
+	move := moveFromStorage(s.Yard, q.tank.Is, q.request.With, c.Correction)
+	if move == "" {
+		return
+	}
+	v := s.View
+	d.Verdict = v.Say("Do not pump: %s, too weak (below %v); its %v%s lack %v of salt, which does not dissolve on the floor of a storage tank: %s.",
+		finding(v, r, c), r.Band.Low, r.Volume, q.tank.Source(v), c.Correction.Salt, move)
+	d.Brief = v.Say("Do not pump: %s true, too weak; %s.", strengthBeside(v, c, r.Band), move)
 }
 
 // checkWorking goes from the reading to the correction, if one is needed.

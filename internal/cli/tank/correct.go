@@ -80,7 +80,11 @@ func (q *correct) Answer(s *run.Session) (run.Reply, error) {
 			d.Brief = q.brief(v, r, c)
 			d.Title, d.Verdict, d.Cautions = "Correction", q.verdict(v, r, c), show.CorrectionCautions(c)
 			d.Doubts, d.Notes = show.Said(q.doubt(v)), v.CorrectionNotes(r, c)
-			d.Doubts = append(d.Doubts, show.Said(saltInStorage(s.Yard, q.tank.Is, c))...)
+			d.Doubts = append(d.Doubts, show.Said(saltInStorage(q.tank.Is, r.With, c))...)
+			if move := moveFromStorage(s.Yard, q.tank.Is, r.With, c); move != "" {
+				d.Verdict = v.Say("Weak by %v of salt, which does not dissolve on the floor of a storage tank: %s.", c.Salt, move)
+				d.Brief = d.Verdict
+			}
 			if from.tank != "" {
 				d.Doubts = append(d.Doubts, from.note(v, c))
 			}

@@ -60,18 +60,29 @@ func further(a, b, from quantity.Strength) bool {
 	return max(a-from, from-a) > max(b-from, from-b)
 }
 
-// saltInStorage says how a weak storage tank is brought to target without salt on its floor; nothing for another tank
-// or additive.
-func saltInStorage(y *yard.Yard, t yard.Tank, c brine.Correction) string {
-	if t.Name == "" || t.Mixing || c.Additive != brine.AddSalt {
+// saltInStorage says that salt which was asked for does not dissolve in a storage tank; nothing for another tank or
+// additive.
+func saltInStorage(t yard.Tank, with brine.Additive, c brine.Correction) string {
+	if with != brine.AddSalt || !isStorage(t) || c.Additive != brine.AddSalt {
+		return ""
+	}
+	return t.Name + " is a storage tank, where salt lies on the floor undissolved: send part of it over the bed of a mixing tank and back, " +
+		"or add stronger brine (--with stock)."
+}
+
+func isStorage(t yard.Tank) bool { return t.Name != "" && !t.Mixing }
+
+// moveFromStorage says what is done with a weak storage tank, on the floor of which salt would lie undissolved; nothing
+// for another tank, or where something else is added or was asked for.
+func moveFromStorage(y *yard.Yard, t yard.Tank, with brine.Additive, c brine.Correction) string {
+	if with != brine.AnyAdditive || !isStorage(t) || c.Additive != brine.AddSalt {
 		return ""
 	}
 	mixer := "a mixing tank"
 	if all := y.MixingTanks(); len(all) > 0 {
 		mixer = all[0].Name
 	}
-	return t.Name + " is a storage tank, where salt lies on the floor undissolved: send part of it over the bed of " + mixer +
-		" and back, or add stronger brine (--with stock)."
+	return "send part of it over the bed of " + mixer + " and back, or add stronger brine (--with stock)"
 }
 
 // note names the tank that the stock comes from, and whether there is enough.
