@@ -24,7 +24,7 @@ var refusals = []struct {
 	{"reading --hydrometer 20% --temp 41F --cal 300F", []string{`--cal "300F"`, "-13 F to 122 F"}},
 	{"reading --hydrometer", []string{"--hydrometer", "needs a value"}},
 	{"reading --hydromter 3%", []string{"no such flag", `"hydromter"`}},
-	{"reading 23.3%", []string{`unexpected word "23.3%"`, "--temp"}},
+	{"reading 23.3%", []string{"--temp is missing", `--hydrometer "23.3%"`}},
 	{"reading --units imperial --hydrometer 20% --temp 41F", []string{"--units", `"imperial"`, "us, metric"}},
 	{"reading --format xml --hydrometer 20% --temp 41F", []string{"--format", `"xml"`, "text, json, csv, markdown"}},
 	{"check --hydrometer 23.3% --temp 41F", []string{"no volume", "--volume", "--tank"}},

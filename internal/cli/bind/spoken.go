@@ -9,40 +9,37 @@ import (
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/words"
+	"brineyard/internal/yard"
 )
 
-// Spoken takes a tank, a reading and a temperature without their flags, as in "mixer 23.5 38", or
-// the first of them, where the yard file leaves no doubt which instrument was read. It is bound
-// before the flags that it fills.
-func Spoken(b *Set) {
+// Spoken takes values without their flags, as they are called out: "mixer 23.5 38" of a tank, a reading and a temperature,
+// or the first of them. Flags are those that the words fill, in their order; Reading stands for the instrument that the
+// yard file leaves no doubt of. It is bound before them; example is a line of words.
+func Spoken(b *Set, example string, flags ...string) {
 	b.Then(func(s *Scope) error {
 		spoken := s.Args
 		s.Args = nil
-		switch {
-		case len(spoken) == 0:
+		if len(spoken) == 0 {
 			return nil
-		case len(spoken) > 3, len(spoken) == 1 && !s.IsTank(spoken[0]):
-			return unexpected(spoken[0])
-		case s.Yard == nil:
-			return noYardFor(spoken[0])
 		}
-		tank, err := s.Tank("tank", spoken[0])
-		if err != nil {
+		if err := s.meant(spoken, example, flags); err != nil {
 			return err
 		}
-		said := [][2]string{{"tank", tank.Name}}
-		if len(spoken) > 1 {
-			scale, text, err := s.scaleOf(spoken[1])
-			if err != nil {
-				return err
+		for i, text := range spoken {
+			flag := flags[i]
+			if flag == Spoke {
+				scale, reading, err := s.scaleOf(text)
+				if err != nil {
+					return err
+				}
+				flag, text = scale.Name(), reading
 			}
-			said = append(said, [2]string{scale.Name(), text})
-		}
-		if len(spoken) > 2 {
-			said = append(said, [2]string{"temp", spoken[2]})
-		}
-		for _, v := range said {
-			if err := b.say(v[0], v[1]); err != nil {
+			if known, named := namesFor[flag]; named {
+				if name, ok := words.Match(text, known(s.Yard)); ok {
+					text = name
+				}
+			}
+			if err := b.say(flag, text); err != nil {
 				return err
 			}
 		}
@@ -50,12 +47,44 @@ func Spoken(b *Set) {
 	})
 }
 
-func unexpected(word string) error {
-	return fault.Refuse("unexpected word %s; allowed: a flag for every value, or tank, reading and temperature, like mixer 23.5 38", words.Quoted(word))
+// Spoke stands among the flags of Spoken for a reading.
+const Spoke = "reading"
+
+// namesFor are the names that a flag's word is to be among.
+var namesFor = map[string]func(*yard.Yard) []string{"tank": TankNames, "truck": TruckNames, "from": Places, "to": Places}
+
+// meant refuses words of which the first is no name of the yard, and one too many.
+func (s *Scope) meant(spoken []string, example string, flags []string) error {
+	unexpected := fault.Refuse("unexpected word %s; allowed: a flag for every value, or the words alone, like %s", words.Quoted(spoken[0]), example)
+	known, named := namesFor[flags[0]]
+	switch {
+	case len(spoken) > len(flags):
+		return unexpected
+	case !named && !strings.ContainsAny(spoken[0], "0123456789"):
+		return unexpected
+	case !named:
+		return nil
+	case s.Yard == nil && len(spoken) == len(flags):
+		return fault.Refuse("%s: there is no yard file to tell what that is; allowed: --yard with a file, or a flag for every value", words.Quoted(spoken[0]))
+	case s.Yard == nil:
+		return unexpected
+	}
+	names := known(s.Yard)
+	if _, ok := words.Match(spoken[0], names); ok {
+		return nil
+	}
+	if _, near := words.Nearest(spoken[0], names); near || len(spoken) > 1 {
+		return fault.Refuse("--%s %s: no such %s in %s; %s", flags[0], words.Quoted(spoken[0]), nounOf(flags[0]), s.Yard.Path, words.Allowed(spoken[0], names))
+	}
+	return unexpected
 }
 
-func noYardFor(word string) error {
-	return fault.Refuse("%s: there is no yard file to tell whose tank that is; allowed: --yard with a file, or a flag for every value", words.Quoted(word))
+// nounOf says what a flag's word names.
+func nounOf(flag string) string {
+	if flag == "from" {
+		return "place"
+	}
+	return flag
 }
 
 // spans are between which numbers a reading of each scale can lie, in anything from water to

@@ -14,7 +14,7 @@ import (
 
 var freezeCommand = run.Command{
 	Screen: true,
-	Use:    "freeze",
+	Use:    "freeze [TANK]",
 	Short:  "What the cold does to a liquid",
 	Long: "freeze tells when ice forms in a liquid, and when salt falls out. It says\n" +
 		"which of the two comes first. --at tells what the liquid has become at a\n" +
@@ -24,7 +24,6 @@ var freezeCommand = run.Command{
 	Example: "  brineyard freeze --nacl 18% --cacl2 7% --at 0F --volume 4000gal\n" +
 		"  brineyard freeze --tank north --at -4F\n" +
 		"  brineyard freeze --at 5F",
-	Args:      run.NoArguments,
 	New:       func() run.Question { return &freeze{} },
 	Rows:      true,
 	NoWorking: "No working here: water, a product that is read off its data sheet, or every tank at once.",
@@ -42,6 +41,7 @@ type freeze struct {
 // Bind binds the request.
 func (q *freeze) Bind(b *bind.Set) {
 	r := &q.request
+	bind.Spoken(b, "north", "tank")
 	bindLiquid(b, &r.Liquid, &q.in, &q.reading)
 	q.reading.BindIfRead(b, &q.sample, "temperature of the sample, or at which a volume is measured; 60F unless given")
 	b.Then(func(*bind.Scope) (err error) {

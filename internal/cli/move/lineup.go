@@ -14,7 +14,7 @@ import (
 
 var lineupCommand = run.Command{
 	Screen: true,
-	Use:    "lineup",
+	Use:    "lineup [FROM TO]",
 	Short:  "Which valves in which order for a move, and what a setting does",
 	Long: "lineup finds which valves to open for a move, and in which order. It goes by\n" +
 		"the pipes in the yard file. --open judges a setting of open valves. It finds a\n" +
@@ -22,7 +22,6 @@ var lineupCommand = run.Command{
 		"and water joined to brine.",
 	Example: "  brineyard lineup --from north --to truck-fill\n" +
 		"  brineyard lineup --open S1,D2",
-	Args:      run.NoArguments,
 	New:       func() run.Question { return &valves{} },
 	Rows:      true,
 	NoWorking: "No working here: a setting of valves is looked at, not worked out.",
@@ -37,6 +36,7 @@ type valves struct {
 
 // Bind binds the places, the open valves and the rinse, and takes one of them.
 func (q *valves) Bind(b *bind.Set) {
+	bind.Spoken(b, "mixer north", "from", "to")
 	from := bind.Name(b, &q.from, "from", "`place` to take from: a tank, or supply", bind.Places)
 	to := bind.Name(b, &q.to, "to", "`place` to bring to: a tank or an outlet", bind.Places)
 	open := bind.Name(b, &q.open, "open", "`valves` that are open, with commas between; none for all closed", nil)

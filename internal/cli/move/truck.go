@@ -19,14 +19,13 @@ import (
 
 var truckCommand = run.Command{
 	Screen: true,
-	Use:    "truck",
+	Use:    "truck [TRUCK]",
 	Short:  "What fits a truck, how it loads, and what its boom lays down",
 	Long: "truck tells how much of a liquid fits a truck's tank and weight limit. It\n" +
 		"tells how long that loads, and how many loads a volume takes. --rate gives the\n" +
 		"flow at the boom and at each nozzle. --catch checks the rate by a catch test.",
 	Example: "  brineyard truck --tank 1750gal --empty 19300lb --gross 33000lb\n" +
 		"  brineyard truck --rate 40gal/mi --speed 30mph --catch 18gal --over 60s",
-	Args: run.NoArguments,
 	New:  func() run.Question { return &loading{} },
 	Rows: true,
 }
@@ -41,6 +40,7 @@ type loading struct {
 // Bind binds the request.
 func (q *loading) Bind(b *bind.Set) {
 	r, t := &q.request, &q.truck
+	bind.Spoken(b, "big-sprayer", "truck")
 	bindTruck(b, t)
 	b.Then(func(s *bind.Scope) error { q.clock = s.Now; return nil })
 	bindCarried(b, &r.Liquid)

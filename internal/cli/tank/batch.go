@@ -20,14 +20,13 @@ import (
 
 var batchCommand = run.Command{
 	Screen: true,
-	Use:    "batch",
+	Use:    "batch [TANK]",
 	Short:  "Salt and water for a batch",
 	Long: "batch tells how much salt to load and how much water to add. It counts the\n" +
 		"heel in the tank and the bed of salt. It counts the purity and moisture of the\n" +
 		"salt.",
 	Example: "  brineyard batch --volume 1200gal --to 23.3% --purity 95% --moisture 2%\n" +
 		"  brineyard batch --tank mixer --heel-volume 120gal --heel-strength 23.3%",
-	Args: run.NoArguments,
 	New:  func() run.Question { return &batch{} },
 	Rows: true,
 }
@@ -47,6 +46,7 @@ type batch struct {
 // Bind binds the request.
 func (q *batch) Bind(b *bind.Set) {
 	r := &q.request
+	bind.Spoken(b, "mixer", "tank")
 	q.record.Bind(b, q.tank.Known, run.NeedsTank)
 	var loaded *bind.Loaded
 	q.tank.Sized = func() bool { return loaded.Given() }

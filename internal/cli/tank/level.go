@@ -17,14 +17,13 @@ import (
 
 var levelCommand = run.Command{
 	Screen: true,
-	Use:    "level",
+	Use:    "level [TANK DEPTH]",
 	Short:  "Gallons from the stick, and what a pile weighs",
 	Long: "level tells what stands in a tank at a depth on the stick. It goes by the\n" +
 		"shape in the yard file, less the salt on the bed. --table prints the stick's\n" +
 		"chart for the wall. --pile weighs a heap of salt.",
 	Example: "  brineyard level --tank north --depth 42in\n" +
 		"  brineyard level --pile --height 11ft --width 38ft --length 60ft",
-	Args:      run.NoArguments,
 	New:       func() run.Question { return &stick{} },
 	NoWorking: "No working here: the level cuts a round wall; --table has its volumes.",
 }
@@ -43,6 +42,7 @@ type stick struct {
 
 // Bind binds the tank with its depth, or the sizes of a pile.
 func (q *stick) Bind(b *bind.Set) {
+	bind.Spoken(b, "north 42in", "tank", "depth")
 	bind.Switch(b, &q.asPile, "pile", "weigh a pile of salt: with --height, --width, and --length for a windrow")
 	bind.Switch(b, &q.asTable, "table", "the chart of the stick, by inch or by centimeter")
 	tank := bind.Name(b, &q.name, "tank", "`name` of a tank in the yard file", bind.TankNames)

@@ -17,14 +17,13 @@ import (
 
 var readingCommand = run.Command{
 	Screen: true,
-	Use:    "reading",
+	Use:    "reading [READING TEMPERATURE]",
 	Short:  "True strength behind an instrument's reading",
 	Long: "reading tells the strength behind what an instrument shows. A hydrometer\n" +
 		"floats at the density of the sample. Cold brine is denser. So each reading\n" +
 		"needs the temperature of the sample.",
 	Example: "  brineyard reading --hydrometer 23.3% --temp 40F\n" +
 		"  brineyard reading --weigh 9.82lb/gal --temp 15C --units metric",
-	Args: run.NoArguments,
 	New:  func() run.Question { return &reading{} },
 	Rows: true,
 }
@@ -33,6 +32,7 @@ type reading struct{ sample brine.Sample }
 
 // Bind binds the sample.
 func (q *reading) Bind(b *bind.Set) {
+	bind.Spoken(b, "23.5 38", bind.Spoke, "temp")
 	new(bind.Reading).BindSample(b, &q.sample, "temperature of the sample; required")
 }
 
