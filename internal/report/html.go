@@ -148,8 +148,8 @@ func writeTable(b *strings.Builder, t *Table, titled bool) {
 		fmt.Fprintf(b, "<th scope=\"col\">%s</th>", markup(c.Label))
 	}
 	b.WriteString("</tr></thead>\n<tbody>\n")
-	right := rightAligned(t)
-	for _, row := range t.Rows {
+	right, texts := rightAligned(t), tableTexts(t)
+	for n, row := range t.Rows {
 		b.WriteString("<tr>")
 		for i, v := range row {
 			class := ""
@@ -159,7 +159,7 @@ func writeTable(b *strings.Builder, t *Table, titled bool) {
 			case right[i]:
 				class = ` class="number"`
 			}
-			fmt.Fprintf(b, "<td%s>%s</td>", class, markup(v.Text))
+			fmt.Fprintf(b, "<td%s>%s</td>", class, markup(texts[n+1][i]))
 		}
 		b.WriteString("</tr>\n")
 	}

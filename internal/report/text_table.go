@@ -31,6 +31,7 @@ func tableTexts(table *Table) [][]string {
 		}
 		cells = append(cells, line)
 	}
+	even(cells, table.Rows)
 	return cells
 }
 

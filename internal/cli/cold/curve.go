@@ -3,6 +3,7 @@ package cold
 import (
 	"brineyard/internal/brine"
 	"brineyard/internal/cli/show"
+	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/solution"
 )
@@ -34,7 +35,11 @@ func curveRow(v show.View, p brine.CurvePoint) []report.Value {
 	case first.Found:
 		name = show.SolidKind(first.Solid)
 	}
-	return []report.Value{v.Value(p.Strength), onCurve(v, p.Cold.Ice), onCurve(v, p.Cold.Salt), report.Word(name), report.Word(mark)}
+	strength := v.Value(p.Strength)
+	if p.Meets { // no finer than the others
+		strength.Text = quantity.Fixed(*strength.Number, 1) + strength.Unit
+	}
+	return []report.Value{strength, onCurve(v, p.Cold.Ice), onCurve(v, p.Cold.Salt), report.Word(name), report.Word(mark)}
 }
 
 // onCurve is when a solid forms, without its name. A solution that is saturated at every
