@@ -169,7 +169,7 @@ func seasonDoubts(v show.View, r season.Report) string {
 		text += v.Say(" Recorded, not explained: %v.", unexplained)
 	}
 	if gone := -r.Flows[state.Gone].Volume; gone > 0 {
-		text += v.Say(" Taken as gone, with no entry that says where: %v.", gone)
+		text += v.Say(" Missing, with no entry that says where it went: %v.", gone)
 	}
 	return text
 }
@@ -190,7 +190,7 @@ func seasonFigures(v show.View, r season.Report) []report.Figure {
 		show.Quiet(report.Figure{Key: "changed_rows", Label: "Rows changed", Value: show.Count(r.Changed)}),
 		show.Quiet(report.Figure{Key: "left_out", Label: "Left out", Value: show.Count(r.LeftOut)}),
 		show.Quiet(v.Figure("unexplained", "Recorded, not explained", r.Flows[state.Unexplained].Volume)),
-		show.Quiet(v.Figure("taken_as_gone", "Taken as gone", -r.Flows[state.Gone].Volume)),
+		show.Quiet(v.Figure("taken_as_gone", "Missing, by no entry", -r.Flows[state.Gone].Volume)),
 		show.QuietUnless(r.Total.Moved > 0, v.Figure("moved", "Moved between tanks", r.Total.Moved)),
 		v.Figure("paid", "Paid, as recorded", r.Paid),
 		show.Known(v, "reckoned", "Salt and water at the yard's prices", r.AtYardPrices))

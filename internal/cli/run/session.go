@@ -72,8 +72,10 @@ type Session struct {
 	notes   []string // how the question was read
 	asked   string   // the whole command line, where part of it was left out
 	found   string   // the yard file that nobody named; empty for none
-	stands  func() (*yard.Yard, error)
-	logs    []*disk.Log // that were opened
+	// foundHere tells that it is the folder's own.
+	foundHere bool
+	stands    func() (*yard.Yard, error)
+	logs      []*disk.Log // that were opened
 }
 
 // Open settles the zone and the units, and reads the yard file. Errors: a zone that is not there,
@@ -105,7 +107,7 @@ func (s *Session) readYard() error {
 	f, err := s.Env.Open(DefaultYard)
 	if err == nil {
 		f.Close()
-		s.found = "Yard file " + DefaultYard + ", found in this folder."
+		s.found, s.foundHere = "Yard file "+DefaultYard+", found in this folder.", true
 	}
 	if !errors.Is(err, fs.ErrNotExist) {
 		return s.load(DefaultYard)
@@ -141,7 +143,7 @@ const chartColumns = 60
 func (s *Session) Write(d *report.Document) error {
 	// How the question was read comes before what is said of the answer.
 	d.Notes = append(slices.Clone(s.notes), d.Notes...)
-	if s.found != "" {
+	if s.found != "" && !(d.Short && s.foundHere) { // which is nothing new at the tank
 		d.Notes = append(d.Notes, s.found)
 	}
 	d.Asked = s.asked

@@ -11,7 +11,7 @@ import (
 var faultWords = map[lineup.Fault]string{
 	lineup.DryRun:      "Dry run: no suction is open, so the pump draws nothing.",
 	lineup.DrawsAir:    "Draws air: an open end is on the suction side: ",
-	lineup.TwoSources:  "Two sources: the pump draws from more than one place: ",
+	lineup.TwoSources:  "The pump draws from more than one place: ",
 	lineup.DeadHead:    "Dead head: no outlet is open, so the pump works against closed valves.",
 	lineup.Ring:        "Ring: the pump's outlet leads back to its own suction.",
 	lineup.Backflow:    "Backflow: fresh water is joined to brine with neither air gap nor backflow preventer: ",

@@ -230,7 +230,7 @@ func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) st
 
 // readyNotes give the trade's reasons. Common practice, no source.
 func readyNotes(v show.View, out ready.Result) []string {
-	notes := []string{v.Say("A bed of salt drives a tank toward saturation (%v), fast at first. The ranges in brackets hold 19 times in 20.", out.Saturation)}
+	notes := []string{v.Say("A bed of salt drives a tank toward saturation (%v), fast at first. In 19 tanks of 20 the time lies between those in brackets.", out.Saturation)}
 	switch out.Fault {
 	case ready.Starved:
 		notes = append(notes, v.Say("It seems to level off at %v: look for too little salt on the bed, debris or sludge over it, or water still running in.", out.Plateau))
