@@ -14,7 +14,9 @@ func moveFigures(m lineup.Move) []report.Figure {
 	if !m.Pumped {
 		return openFigures(m.Setting.Open, []string{yard.FreshWater}, []string{m.To})
 	}
-	return openFigures(m.Setting.Open, m.Setting.Sources, m.Setting.Outlets)
+	figures := openFigures(m.Setting.Open, m.Setting.Sources, m.Setting.Outlets)
+	show.Detail(figures[1:]...) // the verdict says them
+	return figures
 }
 
 func moveWords(d *report.Document, p yard.Plumbing, m lineup.Move) {
