@@ -173,7 +173,7 @@ var movingCommands = []command{
 	{name: "ready", share: 7, each: true, flags: sureness + "by cal high low temp to", kinds: map[string]string{"by": "instrument"}, shapes: []string{
 		"{readings}", "{readings}", "{readings} --to?", "{readings} {band?}", "{readings} --cal", "{readings} --glass-division --thermometer-division --offset? --offset-sure?", "{readings} --glass",
 	}},
-	{name: "truck", share: 7, each: true, flags: "area-rate catch empty flow gross lanes liquid nozzles over rate speed tank temp truck volume width",
+	{name: "truck", share: 7, each: true, flags: "area-rate catch empty flow gross lanes liquid nozzles over rate speed tank temp truck volume width margin",
 		kinds: map[string]string{"tank": "truck-tank", "volume": "haul"}, shapes: []string{
 			"--tank --empty --gross --liquid? --temp? --volume?", "--tank --volume? --flow? --liquid?",
 			"--truck --volume? --liquid? --temp?", "--truck --rate --speed --lanes? --nozzles?", "--truck --area-rate --speed --width?",

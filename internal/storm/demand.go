@@ -61,7 +61,7 @@ func (y *stormYard) fits(r *RoutePlan) []quantity.Volume {
 	fits := make([]quantity.Volume, len(y.r.Trucks))
 	for k, t := range y.r.Trucks {
 		if r.Route.Truck == "" || r.Route.Truck == t.Name {
-			fits[k], _ = truck.Fits(t, weight)
+			fits[k], _ = truck.Fits(t, weight, truck.UsualMargin)
 		}
 	}
 	return fits

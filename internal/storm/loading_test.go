@@ -14,7 +14,7 @@ import (
 // gal, a little less for the liquid's own weight.
 func TestStormPrewetPayload(t *testing.T) {
 	r := handYard()
-	r.Trucks[0].Empty, r.Trucks[0].Gross = 20000*quantity.Pound, 24000*quantity.Pound
+	r.Trucks[0].Empty, r.Trucks[0].Gross = 20000*quantity.Pound, 24200*quantity.Pound // 200 lb are kept
 	r.Routes = []yard.Route{{Name: "wet", Liquid: balance.BrineName, Lanes: 32 * quantity.Mile,
 		Prewet:   quantity.VolumePerMass(9 * float64(quantity.Gallon) / (2000 * float64(quantity.Pound))),
 		SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))}}

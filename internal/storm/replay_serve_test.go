@@ -49,7 +49,7 @@ func (y *replayed) carries(t yard.Truck, r yard.Route) quantity.Volume {
 	if r.Truck != "" && r.Truck != t.Name {
 		return 0
 	}
-	return min(t.Tank, max(0, (t.Gross-t.Empty).Volume(weight)))
+	return min(t.Tank, max(0, (t.Gross-t.Empty-90.718474).Volume(weight))) // 200 lb are kept
 }
 
 // wanted is what all passes of a route take, and the dry salt for it.

@@ -20,11 +20,11 @@ func SpeedOf(t yard.Truck) quantity.Speed {
 }
 
 // Fits returns the volume that a truck may carry where each volume weighs rho: its whole
-// tank, or what its gross limit leaves, and then byWeight is true. Without a gross limit the
+// tank, or what its gross limit leaves above the margin, and then byWeight is true. Without a gross limit the
 // tank alone counts; a truck over its limit when empty carries nothing.
-func Fits(t yard.Truck, rho quantity.Density) (v quantity.Volume, byWeight bool) {
+func Fits(t yard.Truck, rho quantity.Density, margin quantity.Mass) (v quantity.Volume, byWeight bool) {
 	if t.Gross > 0 {
-		if most := (t.Gross - t.Empty).Volume(rho); most < t.Tank {
+		if most := (t.Gross - t.Empty - margin).Volume(rho); most < t.Tank {
 			return max(0, most), true
 		}
 	}
@@ -50,7 +50,7 @@ func (r Request) load(rho quantity.Density) Load {
 		return Load{}
 	}
 	l := Load{Known: true}
-	l.Volume, l.Weighed = Fits(yard.Truck{Tank: r.Tank, Empty: r.Empty, Gross: r.Gross}, rho)
+	l.Volume, l.Weighed = Fits(yard.Truck{Tank: r.Tank, Empty: r.Empty, Gross: r.Gross}, rho, r.Margin)
 	l.Weight = l.Volume.Mass(rho)
 	if r.Gross > 0 {
 		l.Total = r.Empty + l.Weight

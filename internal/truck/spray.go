@@ -54,6 +54,9 @@ func (r Request) spray(l Load) Spray {
 
 // caught compares a catch test with the rate.
 func (r Request) caught() Catch {
+	if r.Dry {
+		return Catch{Known: true}
+	}
 	if r.Caught <= 0 {
 		return Catch{}
 	}

@@ -244,7 +244,7 @@ func TestFits(t *testing.T) {
 		{yard.Truck{Tank: 1, Empty: 0.1, Gross: 0.6}, 0.0004, true},
 		{yard.Truck{}, 0, false},
 	} {
-		v, byWeight := Fits(c.truck, 1250)
+		v, byWeight := Fits(c.truck, 1250, 0)
 		require.InDelta(t, float64(c.want), float64(v), 1e-15, "%+v", c.truck)
 		require.Equal(t, c.byWeight, byWeight, "%+v", c.truck)
 	}
@@ -275,4 +275,45 @@ func TestUnknownStaysUnknown(t *testing.T) {
 	out, err = Calculate(r)
 	require.NoError(t, err)
 	require.Equal(t, Result{Density: rho, Catch: Catch{Known: true, Flow: 1.0 / 60, Rate: quantity.RatePerLength(1.0 / 60 / float64(speed))}}, out)
+}
+
+// What is kept below the gross limit for the scale and the driver is not loaded: 500 lb less 200 lb of brine of
+// 10 lb/gal are 30 gal, by hand.
+func TestMargin(t *testing.T) {
+	r := Request{Liquid: balance.SaltBrine(0.233), Temperature: quantity.Fahrenheit(60), Tank: 1000 * quantity.Gallon, Empty: 9500 * quantity.Pound, Gross: 10000 * quantity.Pound}
+	whole, err := Calculate(r)
+	require.NoError(t, err)
+	r.Margin = 200 * quantity.Pound
+	kept, err := Calculate(r)
+	require.NoError(t, err)
+	require.InEpsilon(t, 300.0/500, float64(kept.Load.Volume/whole.Load.Volume), 1e-12)
+	require.InEpsilon(t, float64(r.Margin), float64(kept.Load.Left), 1e-9)
+	r.Margin = 501 * quantity.Pound
+	_, err = Calculate(r)
+	require.ErrorContains(t, err, "all that the truck may carry")
+}
+
+// A liquid in which something solid forms is not loaded; what the boom lays down can still be asked.
+func TestNoSolidIsLoaded(t *testing.T) {
+	r := Request{Liquid: balance.SaltBrine(0.20), Temperature: quantity.Fahrenheit(-5), Tank: 1000 * quantity.Gallon}
+	_, err := Calculate(r)
+	require.ErrorContains(t, err, "something solid forms")
+	r.Tank = 0
+	_, err = Calculate(r)
+	require.NoError(t, err)
+	r.Tank, r.Temperature = 1000*quantity.Gallon, quantity.Fahrenheit(10) // CRC: 20 % freezes at 2 F
+	_, err = Calculate(r)
+	require.NoError(t, err)
+}
+
+// A boom that gives nothing is an answer, and needs its time as any catch does.
+func TestDryCatch(t *testing.T) {
+	r := Request{Liquid: balance.SaltBrine(0.233), Temperature: quantity.Fahrenheit(60), Dry: true}
+	_, err := Calculate(r)
+	require.ErrorContains(t, err, "without its time")
+	r.Over = 60
+	out, err := Calculate(r)
+	require.NoError(t, err)
+	require.True(t, out.Catch.Known)
+	require.Zero(t, out.Catch.Flow)
 }

@@ -16,6 +16,9 @@ func Truck(v show.View, r truck.Request, out truck.Result) []report.Step {
 		if r.Gross > 0 {
 			gross, empty := p.Of(r.Gross), p.Of(r.Empty)
 			may := p.Step("Weight that the truck may carry", "gross limit - empty weight", gross.Unit(), gross, empty)
+			if r.Margin > 0 {
+				may = p.Step("Less what is kept for the scale and the driver", "that weight - margin", gross.Unit(), may, p.Of(r.Margin))
+			}
 			byWeight := p.Step("That is in volume", "weight / density", p.VolumeUnit(), may, density)
 			load = p.Least("To load", v.Say("the less of that and the tank of %v", r.Tank), byWeight, load)
 		}

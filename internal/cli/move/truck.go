@@ -49,6 +49,7 @@ func (q *loading) Bind(b *bind.Set) {
 	tank := bind.Of(b, bind.Volume, &r.Tank, "tank", "the truck's tank", bind.KeyNamed(key, func() quantity.Volume { return t.Tank }))
 	bind.Of(b, bind.Mass, &r.Empty, "empty", "weight of the truck when empty", bind.KeyNamed(key, func() quantity.Mass { return t.Empty }))
 	bind.Of(b, bind.Mass, &r.Gross, "gross", "what the truck may weigh in all", bind.KeyNamed(key, func() quantity.Mass { return t.Gross }))
+	bind.Of(b, bind.Mass, &r.Margin, "margin", "kept below the gross limit, for the scale and the driver; 200lb unless given", bind.Default(truck.UsualMargin))
 	bind.Of(b, bind.Flow, &r.LoadFlow, "flow", "flow of the loading pump; the yard file's unless given",
 		bind.Key("pump.flow", func(y *yard.Yard) quantity.Flow { return y.Pump.Flow }))
 	bind.Of(b, bind.Volume, &r.Haul, "volume", "to be carried in all, for the number of loads")
@@ -56,7 +57,8 @@ func (q *loading) Bind(b *bind.Set) {
 	bind.Of(b, bind.RatePerArea, &r.AreaRate, "area-rate", "wanted on an area, like 0.5gal/1000ft2")
 	bind.Of(b, bind.Speed, &r.Speed, "speed", "of the truck")
 	bind.Of(b, bind.Width, &r.Width, "width", "that the boom sprays, for --area-rate", bind.KeyNamed(key, func() quantity.Width { return t.Width }))
-	bind.Of(b, bind.Volume, &r.Caught, "catch", "caught from the whole boom in a test")
+	caught := bind.Of(b, bind.Volume, &r.Caught, "catch", "caught from the whole boom in a test")
+	b.Then(func(*bind.Scope) error { r.Dry = caught.Given() && r.Caught == 0; return nil })
 	bind.Of(b, bind.Duration, &r.Over, "over", "how long the catch took, like 60s")
 	bind.Count(b, &r.Lanes, "lanes", "lanes sprayed at once; 1 unless given", "whole number of them")
 	var nozzles int
@@ -64,7 +66,7 @@ func (q *loading) Bind(b *bind.Set) {
 	b.Then(func(*bind.Scope) error { r.Nozzles = cmp.Or(nozzles, t.Nozzles); return nil })
 	tank.NotZero(b, "no tank", "above 0")
 	b.Then(func(s *bind.Scope) error {
-		if r.Tank > 0 || r.Rate > 0 || r.AreaRate > 0 || r.Caught > 0 || s.Yard == nil || len(s.Yard.Trucks) == 0 {
+		if r.Tank > 0 || r.Rate > 0 || r.AreaRate > 0 || caught.Given() || s.Yard == nil || len(s.Yard.Trucks) == 0 {
 			return nil
 		}
 		return b.Lack(errNothing, "Which truck? "+strings.Join(bind.TruckNames(s.Yard), ", "), s.Yard.Trucks[0].Name, "truck")

@@ -30,6 +30,7 @@ func loadFigures(v show.View, r truck.Request, l truck.Load) []report.Figure {
 		load,
 		v.Figure("load_weight", "It weighs", l.Weight),
 		show.QuietUnless(r.Gross > 0, total),
+		show.QuietUnless(r.Gross > 0, v.Figure("margin", "Kept for the scale and the driver", r.Margin)),
 		show.QuietUnless(r.Gross > 0, v.Figure("weight_left", "Left below the gross limit", l.Left)),
 	}
 	if l.Time > 0 {

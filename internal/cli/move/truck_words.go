@@ -7,6 +7,10 @@ import (
 	"brineyard/internal/truck"
 )
 
+// mostPressure is the part by which nozzles' pressure is raised at most, before larger ones are taken. Common
+// practice, no source.
+const mostPressure = 2
+
 func truckWords(v show.View, d *report.Document, r truck.Request, out truck.Result) {
 	d.Title, d.Verdict, d.Next = "Truck", truckVerdict(v, r, out), "storm plans all loads of a storm."
 	for _, note := range []struct {
@@ -15,6 +19,7 @@ func truckWords(v show.View, d *report.Document, r truck.Request, out truck.Resu
 	}{
 		{out.Load.Weighed, v.Say("Stronger or colder brine weighs more: weigh with --liquid and --temp what is loaded (here %s at %v).", v.Describe(r.Liquid), r.Temperature)},
 		{out.Load.Known && r.Gross == 0, "Without the truck's empty weight and gross limit nothing is said of what it may carry."},
+		{out.Catch.Pressure > mostPressure, v.Say("Flow goes as the root of the pressure: it would take %.1f times the pressure. Take larger nozzles instead.", out.Catch.Pressure)},
 		{out.Spray.Known, "Rates are the agency's to set."},
 	} {
 		if note.applies {
@@ -54,6 +59,8 @@ func truckVerdict(v show.View, r truck.Request, out truck.Result) string {
 func catchVerdict(v show.View, r truck.Request, c truck.Catch) string {
 	const close = 0.01 // of the flow, within which it is as wanted
 	switch {
+	case r.Dry:
+		return "Nothing came out: a blocked nozzle or strainer, a shut valve, or a pump that does not run."
 	case c.Factor > 1-close && c.Factor < 1+close:
 		return v.Say("It lays down %s, as wanted.", rateLaid(v, r, c))
 	case c.Factor > 0:
