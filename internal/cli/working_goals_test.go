@@ -63,7 +63,7 @@ var workedCommands = []workedCommand{
 		{figure: "volume", step: "Below the level|Liquid", within: sixDigits},
 		{figure: "mass", step: "Weight", within: sixDigits},
 	}},
-	{"ready", (*lines).ready, []goal{{figure: "target_time", step: "Minute", within: apart}}},
+	{"ready", (*lines).ready, []goal{{figure: "target_time", step: "The answer", within: apart}}},
 	{"freeze", (*lines).freeze, []goal{
 		// The ice point is found by trial: it is right where both logarithms are the same.
 		{figure: "ice_point", step: "Logarithm of the activity of ice", like: "Logarithm of the water activity", within: sixDigits},

@@ -21,8 +21,13 @@ const (
 	TooScattered         // no time can be told
 	GetsWeaker
 	LevelsOff     // at a strength below target
+	MayNever      // get there
+	TooEarly      // to tell whether it does
 	NeverOnTarget // and no fault says why
 )
+
+// enoughReadings are those from which on a tank that stops is told from one that goes on.
+const enoughReadings = 5
 
 // find returns the first of the findings that holds. Whether the tank is too strong is
 // decided as check decides it, on the last reading and on the fit; a reading on the end of
@@ -42,9 +47,11 @@ func (out *Result) find(r Request) Finding {
 		{out.Fault == Stalled && read == yard.MayPump, StandsInBand},
 		{out.Fault == Stalled && edge, StandsOnEdge},
 		{out.Fault == Stalled, NoGain},
-		{out.Fault == Scattered, TooScattered},
 		{out.Fault == Falling, GetsWeaker},
-		{out.Fault == Starved && !out.Reaches, LevelsOff},
+		{out.Never > mostNever && len(r.Samples) < enoughReadings, TooEarly},
+		{out.Fault == Starved && out.Never > 0.5, LevelsOff},
+		{out.Never > mostNever, MayNever},
+		{out.Fault == Scattered, TooScattered},
 		{!out.Reaches, NeverOnTarget},
 		{fitted == yard.TooStrong && !onEnd, PassedBand},
 		{out.Target.Value <= float64(r.Samples[last].At), OnTarget},

@@ -3,6 +3,7 @@ package ready
 
 import (
 	"cmp"
+	"math"
 
 	"brineyard/internal/balance"
 	"brineyard/internal/brine"
@@ -59,9 +60,12 @@ type Result struct {
 	Plateau quantity.Strength
 	// Target is when it reaches the target, and TooStrong when it passes the band;
 	// Reaches and Passes tell whether it ever does.
+	// High is infinite where it may level off below. Value is the median of all that fits.
 	Target, TooStrong Span
 	Reaches, Passes   bool
-	Finding           Finding
+	// Never is the chance that it never reaches the target.
+	Never   float64
+	Finding Finding
 	// Look is when to read next.
 	Look quantity.Duration
 	// Now is the fitted strength at the last reading.
@@ -99,8 +103,37 @@ func Estimate(r Request) (Result, error) {
 	if out.Fault == Falling || out.Fault == Stalled {
 		out.Rate, out.Target, out.TooStrong, out.Reaches, out.Passes = Span{}, Span{}, Span{}, false, false
 	}
+	if out.Fault != Falling && out.Fault != Stalled {
+		out.foresee(r, look(points, float64(out.Saturation), float64(r.Band.Target), float64(r.Band.High)), points)
+	}
 	out.Finding = out.find(r)
 	return out, nil
+}
+
+// mostNever is the chance that a tank never reaches its target above which no time is given.
+const mostNever = 0.05
+
+// foresee takes the times, and the chance that they never come, from every way that fits the readings.
+func (out *Result) foresee(r Request, o outlook, points []mixPoint) {
+	begin, last := float64(r.Samples[0].At), points[len(points)-1]
+	shift := func(s Span) (Span, bool) {
+		return Span{s.Value + begin, s.Low + begin, s.High + begin}, !math.IsInf(s.Value, 1)
+	}
+	out.Never = o.never
+	if last.s >= float64(r.Band.Target) { // it is there
+		out.Never = 0
+	}
+	if out.Never > mostNever || out.Fault == Scattered {
+		out.Target, out.TooStrong, out.Reaches, out.Passes = Span{}, Span{}, false, false
+		out.Look = quantity.Duration(begin+last.t) + max(soonest, quantity.Duration(last.t/float64(len(points)-1)))
+		return
+	}
+	if out.Fault == Starved {
+		out.Fault = NoFault // a time is given after all
+	}
+	out.Target, out.Reaches = shift(o.target)
+	out.TooStrong, out.Passes = shift(o.high)
+	out.Look = max(quantity.Duration(begin+last.t)+soonest, quantity.Duration(out.Target.Low))
 }
 
 // mixPoint is a time in s from the first reading, and a strength with the standard deviation to which

@@ -2,6 +2,7 @@ package derive
 
 import (
 	"brineyard/internal/cli/show"
+	"brineyard/internal/quantity"
 	"brineyard/internal/ready"
 	"brineyard/internal/report"
 	"brineyard/internal/working"
@@ -24,9 +25,9 @@ func Ready(v show.View, r ready.Request, out ready.Result) []report.Step {
 	to := p.Step("How far it is below it on target", "level - target", "%", full, target)
 	ratio := p.Step("How many times closer", "first / second", "", from, to)
 	log := p.Logarithm("Natural logarithm of that", ratio)
-	after := p.Step("Minutes from the first reading to target", "logarithm / rate", "min", log, rate)
-	if first := p.Of(r.Samples[0].At); first.Value() != 0 {
-		p.Step("Minute of that, as the readings are timed", "minute of the first reading + minutes from it", "min", first, after)
-	}
+	p.Step("Minutes from the first reading to target", "logarithm / rate", "min", log, rate)
+	p.Read("The answer: minutes of the clock that the readings are timed by",
+		"the median over beds that level off from 24.4% to saturation, and over measured charges, each weighed by how well the readings fit it",
+		p.Of(quantity.Duration(out.Target.Value)))
 	return p.Steps()
 }

@@ -1,6 +1,9 @@
 package tank
 
 import (
+	"fmt"
+	"math"
+
 	"strings"
 
 	"brineyard/internal/brine"
@@ -138,6 +141,7 @@ func readyFigures(v show.View, r ready.Request, out ready.Result, clock bool) []
 			v.Say("%.3g a minute (%.3g to %.3g)", 60*out.Rate.Value, 60*out.Rate.Low, 60*out.Rate.High))}),
 		show.Quiet(report.Figure{Key: "rate_low", Label: "Rate, low end", Value: rateValue(out.Rate.Low, "")}),
 		show.Quiet(report.Figure{Key: "rate_high", Label: "Rate, high end", Value: rateValue(out.Rate.High, "")}),
+		show.Quiet(v.Figure("never_chance", "Chance that it never gets there", quantity.Fraction(out.Never))),
 		show.Quiet(report.Figure{Key: "fits", Label: "The readings follow the law", Value: report.Word(map[bool]string{true: "yes", false: "no"}[out.Fault == ready.NoFault])}),
 		show.Quiet(report.Figure{Key: "fault", Label: "Why not", Value: report.Word(faultWords[out.Fault])}),
 	}
@@ -161,7 +165,7 @@ func ends(out ready.Result) []report.Figure {
 		{"too_strong_time_low", out.TooStrong.Low, out.Passes}, {"too_strong_time_high", out.TooStrong.High, out.Passes},
 	} {
 		value := report.Nothing("min", "never")
-		if e.ok {
+		if e.ok && !math.IsInf(e.at, 1) {
 			value = report.Number(e.at/60, "min", "")
 		}
 		figures = append(figures, show.Quiet(report.Figure{Key: e.key, Label: "End of the band", Value: value}))
@@ -181,7 +185,11 @@ func timeFigure(key, label string, span ready.Span, ok, clock bool) report.Figur
 	}
 	at := quantity.Duration(span.Value)
 	value := show.TimeValue(at, clock)
-	value.Text += " (" + show.ClockText(max(0, quantity.Duration(span.Low)), clock) + " to " + show.ClockText(quantity.Duration(span.High), clock) + ")"
+	late := "to " + show.ClockText(quantity.Duration(span.High), clock)
+	if math.IsInf(span.High, 1) {
+		late = "or later"
+	}
+	value.Text += " (" + show.ClockText(max(0, quantity.Duration(span.Low)), clock) + " " + late + ")"
 	return report.Figure{Key: key, Label: label, Value: value}
 }
 
@@ -204,6 +212,11 @@ func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) st
 		return "It is getting weaker, not stronger: stop and look for the fill valve left open while it is pumped round."
 	case ready.LevelsOff:
 		return v.Say("It levels off at %v and will not reach %v: too little salt on the bed, or the bed is covered with debris.", out.Plateau, r.Band.Target)
+	case ready.MayNever:
+		return v.Say("It may never get to %v (%s): look for a bed that is bare or covered, brine that bypasses it, or a supply that is too cold; read again at %s.",
+			r.Band.Target, chance(out.Never), show.ClockText(out.Look, clock))
+	case ready.TooEarly:
+		return v.Say("Too early to tell whether it gets to %v: read again at %s.", r.Band.Target, show.ClockText(out.Look, clock))
 	case ready.NeverOnTarget:
 		return v.Say("These readings never reach %v.", r.Band.Target)
 	case ready.PassedBand:
@@ -226,6 +239,11 @@ func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) st
 		return text + "."
 	}
 	return v.Say("The readings do not fit (%s). %s.", faultText[out.Fault], text)
+}
+
+// chance says in how many tanks of a hundred.
+func chance(p float64) string {
+	return fmt.Sprintf("%.0f tanks in 100 that read so stop below it", math.Min(99, math.Ceil(100*p)))
 }
 
 // readyNotes give the trade's reasons. Common practice, no source.
