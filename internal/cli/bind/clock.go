@@ -1,6 +1,7 @@
 package bind
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -10,9 +11,15 @@ import (
 
 const dayMinutes = 24 * 60
 
+// fourDigits is a time of day as it is called over a radio.
+var fourDigits = regexp.MustCompile(`^([0-9]{2})([0-9]{2})$`)
+
 // Moment reads a clock time like 10:05, or minutes from the start like 20; clock tells which.
 func Moment(text string) (at quantity.Duration, clock bool, err error) {
 	hours, minutes, isClock := strings.Cut(text, ":")
+	if m := fourDigits.FindStringSubmatch(text); m != nil { // 0530 is half past five, and no 530 minutes
+		hours, minutes, isClock = m[1], m[2], true
+	}
 	if !isClock {
 		m, err := strconv.ParseFloat(text, 64)
 		if err != nil || !(m >= 0 && m <= 10*dayMinutes) || strings.ContainsAny(text, "xXpP_nN") {

@@ -129,8 +129,8 @@ func (q *readyAt) Answer(s *run.Session) (run.Reply, error) {
 
 func readyFigures(v show.View, r ready.Request, out ready.Result, clock bool) []report.Figure {
 	figures := []report.Figure{
-		timeFigure("target_time", v.Say("Reaches %v", r.Band.Target), out.Target, out.Reaches, clock),
-		timeFigure("too_strong_time", v.Say("Above %v", r.Band.High), out.TooStrong, out.Passes, clock),
+		timeFigure("target_time", v.Say("Reaches %v", r.Band.Target), out.Target, out.Reaches, clock, otherwise(out)),
+		timeFigure("too_strong_time", v.Say("Above %v", r.Band.High), out.TooStrong, out.Passes, clock, otherwise(out)),
 		{Key: "look_time", Label: "Look again", Value: show.TimeValue(out.Look, clock)},
 		v.Figure("strength_now", "Strength at the last reading, fitted", v.Sure(out.Now, out.Newest.Half)),
 		show.Quiet(v.Figure("true_strength", "True strength of the last reading", out.Newest.True)),
@@ -178,10 +178,19 @@ func rateValue(perSecond float64, text string) report.Value {
 	return report.Number(60*perSecond, "1/min", text)
 }
 
+// otherwise is said in the place of a time.
+func otherwise(out ready.Result) string {
+	switch out.Finding {
+	case ready.TooEarly, ready.MayNever, ready.TooScattered:
+		return "not known"
+	}
+	return "never"
+}
+
 // timeFigure shows a time with its error band.
-func timeFigure(key, label string, span ready.Span, ok, clock bool) report.Figure {
+func timeFigure(key, label string, span ready.Span, ok, clock bool, otherwise string) report.Figure {
 	if !ok {
-		return report.Figure{Key: key, Label: label, Value: report.Nothing("min", "never")}
+		return report.Figure{Key: key, Label: label, Value: report.Nothing("min", otherwise)}
 	}
 	at := quantity.Duration(span.Value)
 	value := show.TimeValue(at, clock)
@@ -232,8 +241,11 @@ func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) st
 		return text + "."
 	}
 	text := v.Say("Ready at about %s; look at %s", at(out.Target.Value), show.ClockText(out.Look, clock))
-	if out.Passes {
+	switch {
+	case out.Passes && out.TooStrong.Low > out.Target.Value:
 		text += ", and take it off the bed before " + latest
+	case out.Passes:
+		text += "; it may be too strong from " + latest
 	}
 	if out.Fault == ready.NoFault {
 		return text + "."
