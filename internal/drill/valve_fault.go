@@ -11,7 +11,7 @@ const Safe = "safe"
 
 // faultWords are the answers to choose from.
 func faultWords() []string {
-	return []string{Safe, string(lineup.DryRun), string(lineup.TwoSources), string(lineup.DeadHead)}
+	return []string{Safe, string(lineup.DryRun), string(lineup.TwoSources), string(lineup.TwoOutlets), string(lineup.DeadHead)}
 }
 
 // fault draws a setting, safe or not, and asks for its fault.
@@ -31,17 +31,21 @@ func (b board) fault(d *draw) (draft, error) {
 		Safe:                      string(lineup.TwoSources),
 		string(lineup.DryRun):     string(lineup.DeadHead),
 		string(lineup.DeadHead):   string(lineup.DryRun),
-		string(lineup.TwoSources): Safe,
+		string(lineup.TwoSources): string(lineup.TwoOutlets),
+		string(lineup.TwoOutlets): string(lineup.TwoSources),
 	}
 	out.Mistakes = []Mistake{halfChecked.to(fault.Word(Safe)), wrongSide.to(fault.Word(mirror[want]))}
 	b.note(&out.Working, open)
 	return out, nil
 }
 
-// changed opens one valve more than the move needs, or shuts one, and returns the answer that
+// changed opens one valve more than the move needs, shuts one, or leaves them, and returns the answer that
 // this should lead to; empty where it teaches nothing.
 func (b board) changed(d *draw) (open []string, want string) {
 	open = b.move.Setting.Open
+	if d.rng.IntN(4) == 0 {
+		return open, Safe
+	}
 	if d.rng.IntN(2) == 0 {
 		v := oneOf(d, open)
 		open = without(open, v)
@@ -60,7 +64,7 @@ func (b board) changed(d *draw) (open []string, want string) {
 	} else if len(s.Outlets) < 2 {
 		return open, "" // nothing changed that is worth asking for
 	}
-	return open, Safe
+	return open, string(lineup.TwoOutlets)
 }
 
 // verdict is the one word for a setting; empty where one word does not say it. Two
@@ -69,7 +73,7 @@ func verdict(s lineup.Setting) string {
 	word := Safe
 	for _, f := range s.Findings {
 		switch f.Fault {
-		case lineup.DryRun, lineup.DeadHead, lineup.TwoSources:
+		case lineup.DryRun, lineup.DeadHead, lineup.TwoSources, lineup.TwoOutlets:
 			if word != Safe {
 				return ""
 			}

@@ -224,7 +224,7 @@ func TestWorkedSettings(t *testing.T) {
 	}{
 		{[]string{"S1", "D4"}, Safe},
 		{[]string{"S1", "D2"}, Safe},
-		{[]string{"S1", "D3", "D4"}, Safe},
+		{[]string{"S1", "D3", "D4"}, string(lineup.TwoOutlets)},
 		{[]string{"D4"}, string(lineup.DryRun)},
 		{[]string{"S1"}, string(lineup.DeadHead)},
 		{[]string{"S1", "S2", "D4"}, string(lineup.TwoSources)},

@@ -16,6 +16,7 @@ const (
 	DrawsAir    Fault = "draws air"    // an open end on the suction side
 	TwoSources  Fault = "two sources"  // it draws from more than one place
 	DeadHead    Fault = "dead head"    // no open outlet
+	TwoOutlets  Fault = "two outlets"  // it pumps to more than one place
 	Ring        Fault = "ring"         // the outlet leads back to the suction
 	Backflow    Fault = "backflow"     // fresh water joined to brine, unprotected
 	TanksJoined Fault = "tanks joined" // they level out past the pump
@@ -72,6 +73,7 @@ func (n network) judge(pumping bool) Setting {
 		{TwoSources, once(atPump && len(s.Sources) > 1, s.Sources...)},
 		{DrawsAir, once(atPump && len(air) > 0, air...)},
 		{DeadHead, once(atPump && len(s.Outlets) == 0)},
+		{TwoOutlets, once(atPump && len(s.Outlets) > 1, s.Outlets...)},
 		{Backflow, once(len(touched) > 0, touched...)},
 		{TanksJoined, n.joined()},
 		{AlsoRuns, n.alsoRuns(pumping, out)},

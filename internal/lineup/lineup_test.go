@@ -38,7 +38,7 @@ func TestJudge(t *testing.T) {
 	}{
 		{[]string{"S1", "D1"}, nil},
 		{[]string{"S1", "D2"}, nil},
-		{[]string{"S2", "D1", "D3"}, nil},
+		{[]string{"S2", "D1", "D3"}, []Finding{{TwoOutlets, []string{"mixer", "hose"}}}},
 		{nil, []Finding{{DryRun, nil}, {DeadHead, nil}}},
 		{[]string{"S1"}, []Finding{{DeadHead, nil}}},
 		{[]string{"D1"}, []Finding{{DryRun, nil}}},

@@ -124,6 +124,7 @@ func (m model) findings() (all []Finding) {
 	tell(TwoSources, !ring && len(sources) > 1, sources)
 	tell(DrawsAir, !ring && air != nil, air)
 	tell(DeadHead, !ring && outlets == nil, nil)
+	tell(TwoOutlets, !ring && len(outlets) > 1, outlets)
 	tell(Backflow, touched != nil, touched)
 	for i, a := range m.Tanks {
 		for _, b := range pick(joined, a, m.Tanks[i+1:]...) {
@@ -167,5 +168,5 @@ func TestJudgeFindsWhatTheModelFinds(t *testing.T) {
 			kinds[f.Fault] = true
 		}
 	})
-	require.Len(t, kinds, 8)
+	require.Len(t, kinds, 9)
 }

@@ -33,6 +33,47 @@ func (e ends) verdict(v show.View) string {
 	return text
 }
 
+// wrong says why nothing is to be pumped this way; empty where nothing is known against it.
+func (e ends) wrong(v show.View) string {
+	from, known := e.yard.Tank(e.From)
+	to, tank := e.yard.Tank(e.To)
+	switch {
+	case known && from.Contents != nil && from.Held() <= from.DeadVolume:
+		return v.Say("nothing stands above the suction in %s (%v)", e.From, from.Held())
+	case tank && to.Contents != nil && to.Capacity > 0 && to.Held() >= to.Capacity && e.From != e.To:
+		return v.Say("%s is full (%v)", e.To, to.Held())
+	case known && tank && unlike(v, from, to):
+		return v.Say("%s holds %s and %s %s, which may drop salt or set off heat together: see with blend or store what that makes", e.From, liquidIn(v, from), e.To, v.Describe(*to.Liquid))
+	}
+	return ""
+}
+
+// unlike reports whether what stands in the one tank is of other salts than what stands in the other.
+func unlike(v show.View, from, to yard.Tank) bool {
+	if to.Liquid == nil || to.Held() == 0 || from.Liquid == nil && !from.Mixing {
+		return false
+	}
+	_, plainTo := to.Liquid.Strength()
+	return !(from.HoldsBrine() && plainTo) && liquidIn(v, from) != v.Describe(*to.Liquid)
+}
+
+// liquidIn names what stands in a tank: salt brine in a mixing tank of which nothing else is said.
+func liquidIn(v show.View, t yard.Tank) string {
+	if t.Liquid == nil {
+		return "salt brine"
+	}
+	return v.Describe(*t.Liquid)
+}
+
+// weaker tells that fresh water goes into finished brine.
+func (e ends) weaker(v show.View) []string {
+	to, ok := e.yard.Tank(e.To)
+	if !ok || e.From != yard.FreshWater || to.Liquid == nil || to.Held() == 0 {
+		return nil
+	}
+	return []string{v.Say("Fresh water goes into the %v of %s in %s and makes it weaker.", to.Held(), v.Describe(*to.Liquid), e.To)}
+}
+
 // stands finds an end that is a tank of which the journal says what it holds.
 func (e ends) stands(place string) (yard.Tank, bool) {
 	t, ok := e.yard.Tank(place)

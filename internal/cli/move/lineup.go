@@ -99,7 +99,10 @@ func (q *valves) planMove(s *run.Session) (run.Reply, error) {
 			moveWords(d, s.Yard.Plumbing, m)
 			ends := ends{now, m, s.Env.Now()}
 			d.Verdict += ends.verdict(s.View)
-			d.Notes = slices.Concat(ends.doubts(s.View), ends.weak(s.View), mixNotes(s.View, now, m))
+			if wrong := ends.wrong(s.View); wrong != "" {
+				d.Verdict = "Do not pump: " + wrong + ". The valves for it: " + strings.ToLower(d.Verdict[:1]) + d.Verdict[1:]
+			}
+			d.Notes = slices.Concat(ends.weaker(s.View), ends.doubts(s.View), ends.weak(s.View))
 		},
 		Working: func() []report.Step { return pathSteps(m) },
 	}, nil

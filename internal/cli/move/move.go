@@ -41,22 +41,6 @@ func openAlone(m lineup.Move) string {
 	return "Open " + strings.Join(m.Setting.Open, ", ") + ", all else closed"
 }
 
-// mixNotes warn of pumping one liquid into another.
-func mixNotes(v show.View, y *yard.Yard, m lineup.Move) []string {
-	from, ok1 := y.Tank(m.From)
-	to, ok2 := y.Tank(m.To)
-	if !ok1 || !ok2 || from.Liquid == nil || to.Liquid == nil || to.Held() == 0 {
-		return nil
-	}
-	a, b := v.Describe(*from.Liquid), v.Describe(*to.Liquid)
-	_, plainA := from.Liquid.Strength()
-	_, plainB := to.Liquid.Strength()
-	if plainA && plainB || a == b {
-		return nil
-	}
-	return []string{v.Say("%s holds %s and %s holds %s: see with blend or store what that makes before it is pumped.", m.From, a, m.To, b)}
-}
-
 // moveSteps put a move in order. Common practice, no source: pump off first, close
 // before opening, suction before discharge, and stop the pump before closing.
 func moveSteps(p yard.Plumbing, m lineup.Move) []string {

@@ -13,6 +13,7 @@ var faultWords = map[lineup.Fault]string{
 	lineup.DrawsAir:    "Draws air: an open end is on the suction side: ",
 	lineup.TwoSources:  "The pump draws from more than one place: ",
 	lineup.DeadHead:    "Dead head: no outlet is open, so the pump works against closed valves.",
+	lineup.TwoOutlets:  "It runs out of more than one place at once: ",
 	lineup.Ring:        "Ring: the pump's outlet leads back to its own suction.",
 	lineup.Backflow:    "Backflow: fresh water is joined to brine with neither air gap nor backflow preventer: ",
 	lineup.TanksJoined: "Tanks joined, so that brine runs from the higher to the lower: ",
@@ -28,9 +29,6 @@ func SettingWords(s lineup.Setting) (verdict string, notes []string) {
 			notes = append(notes, findingText(f))
 		}
 		return "Do not pump: " + strings.ToLower(first[:1]) + first[1:], notes
-	}
-	if len(s.Outlets) > 1 {
-		notes = []string{"It pumps to more than one place: the nearer one fills faster."}
 	}
 	return "Good to pump: " + strings.Join(s.Sources, ", ") + " to " + strings.Join(s.Outlets, ", ") + ".", notes
 }

@@ -31,8 +31,4 @@ func TestGoodSetting(t *testing.T) {
 	verdict, notes := SettingWords(good)
 	require.Equal(t, "Good to pump: mixer to north.", verdict)
 	require.Empty(t, notes)
-	good.Outlets = append(good.Outlets, "hose")
-	verdict, notes = SettingWords(good)
-	require.Equal(t, "Good to pump: mixer to north, hose.", verdict)
-	require.Len(t, notes, 1)
 }
