@@ -148,6 +148,9 @@ func (q *batch) Answer(s *run.Session) (run.Reply, error) {
 		return run.Reply{}, err
 	}
 	r, v := q.request, s.View
+	if err := b.CheckRoom(r); err != nil {
+		return run.Reply{}, err
+	}
 	span, err := r.Range(b)
 	if err != nil {
 		return run.Reply{}, err
