@@ -272,7 +272,7 @@ func readyNotes(v show.View, out ready.Result) []string {
 		notes = append(notes, "Take samples from the same place, after the pump has run a while, and let the hydrometer come to rest.")
 	}
 	if out.Fault == ready.NoFault && len(out.Strengths) < 5 {
-		notes = append(notes, "With fewer than five readings a starved bed cannot be told from a good one; with fewer than four the ranges in brackets rest on what a hydrometer can be read to (0.1, common practice, no source).")
+		notes = append(notes, "With fewer than five readings a bed that starves is hard to tell from a good one: read on.")
 	}
 	return notes
 }
