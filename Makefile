@@ -59,7 +59,7 @@ FUZZERS := words:FuzzWords quantity:FuzzParse cli/bind:FuzzArguments cli/tank:Fu
 fuzz:
 	echo $(FUZZERS) | tr ' ' '\n' | xargs -P 5 -I TARGET sh -c 't=TARGET; failed=; \
 		out=$$(go test -run "^$$" -parallel 1 -fuzz "^$${t#*:}$$" -fuzztime $(FUZZTIME) -fuzzminimizetime 100x ./internal/$${t%:*} 2>&1) || failed=1; \
-		echo "$$out" | tail -n 20 | sed "s/^/$$t: /"; test -z "$$failed" || \
+		echo "$$out" | tail -n 20 | sed "s|^|$$t: |"; test -z "$$failed" || \
 		{ echo "$$out" | grep -q "context deadline exceeded" && ! echo "$$out" | grep -q "Failing input"; }'
 
 # The journal under many processes, kills and full disks, at full length: minutes.
