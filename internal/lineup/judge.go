@@ -48,7 +48,7 @@ func Judge(p yard.Plumbing, open []string) (Setting, error) {
 	n := network{p, map[string]bool{}}
 	for _, name := range open {
 		if !p.HasValve(name) {
-			return Setting{}, fault.Input(fault.FieldOpen, "no valve is named %v; allowed: %v", fault.Word(name), allowedNames(p.Valves(), "valves"))
+			return Setting{}, fault.Input(fault.FieldOpen, "no valve is named %v; allowed: %v", fault.Word(words.Quoted(name)), allowedNames(p.Valves(), "valves"))
 		}
 		n.open[name] = true
 	}

@@ -153,7 +153,7 @@ func TestPlanSaysWhyNot(t *testing.T) {
 	_, err = Plan(twoTanks, "mixer", "nowhere")
 	faulttest.RequireRefusal(t, err, fault.FieldMoveTo, "allowed: hose, mixer, store")
 	_, err = Judge(yard.Plumbing{}, []string{"V1"})
-	faulttest.RequireRefusal(t, err, fault.FieldOpen, "no valve is named V1; allowed: none; the plumbing has no valves")
+	faulttest.RequireRefusal(t, err, fault.FieldOpen, "no valve is named \"V1\"; allowed: none; the plumbing has no valves")
 }
 
 // Seven joints, each piped to each and to the pump, have 1,957 ways from the first on (the

@@ -1,6 +1,7 @@
 package move
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -19,7 +20,8 @@ var lineupCommand = run.Command{
 	Long: "lineup finds which valves to open for a move, and in which order. It goes by\n" +
 		"the pipes in the yard file. --open judges a setting of open valves. It finds a\n" +
 		"pump that draws nothing, or from two places. It finds a pump with no way out,\n" +
-		"and water joined to brine.",
+		"and water joined to brine. With --from and --to it tells whether that is the\n" +
+		"move that is meant.",
 	Example: "  brineyard lineup --from north --to truck-fill\n" +
 		"  brineyard lineup --open S1,D2",
 	New:       func() run.Question { return &valves{} },
@@ -31,6 +33,7 @@ var lineupCommand = run.Command{
 type valves struct {
 	from, to, open string
 	rinse          bool
+	meant          bool                                  // the setting is judged against a move
 	answer         func(*run.Session) (run.Reply, error) // to what was asked
 }
 
@@ -46,6 +49,10 @@ func (q *valves) Bind(b *bind.Set) {
 	b.SaysOf(fault.FieldMoveTo, func() string { return "--to " + to.Quoted() })
 	b.SaysOf(fault.FieldOpen, func() string { return "--open " + open.Quoted() })
 	b.Then(func(s *bind.Scope) error {
+		if q.meant = open.Given() && from.Given() && to.Given() && !q.rinse; q.meant {
+			q.answer = q.judge
+			return nil
+		}
 		asked := 0
 		for _, question := range []struct {
 			given  bool
@@ -59,7 +66,7 @@ func (q *valves) Bind(b *bind.Set) {
 		case asked == 0:
 			return b.Lack(fault.Refuse("nothing asked; allowed: --from with --to, --open, or --rinse"), "From where? "+strings.Join(bind.Places(s.Yard), ", "), "", "from")
 		case asked > 1:
-			return fault.Refuse("more than one question; allowed: one of --from with --to, --open, or --rinse")
+			return fault.Refuse("more than one question; allowed: --from with --to, --open, both, or --rinse")
 		case to.Given() && !from.Given():
 			return b.Lack(fault.Refuse("a move needs both ends; allowed: --from with --to"), "From where? "+strings.Join(bind.Places(s.Yard), ", "), "", "from")
 		case from.Given() && !to.Given():
@@ -114,7 +121,17 @@ func (q *valves) judge(s *run.Session) (run.Reply, error) {
 	if err != nil {
 		return run.Reply{}, err
 	}
-	return run.Reply{Figures: settingFigures(setting), Words: func(d *report.Document) { settingWords(d, setting) }}, nil
+	figures := settingFigures(setting)
+	asMeant := slices.Equal(setting.Sources, []string{q.from}) && slices.Equal(setting.Outlets, []string{q.to})
+	if q.meant {
+		figures = append(figures, report.Figure{Key: "as_meant", Label: "As meant", Value: report.Word(map[bool]string{true: "yes", false: "no"}[asMeant])})
+	}
+	return run.Reply{Figures: figures, Words: func(d *report.Document) {
+		settingWords(d, setting)
+		if q.meant && len(setting.Findings) == 0 && !asMeant {
+			d.Verdict = fmt.Sprintf("Do not pump: that is not %s to %s; it pumps %s to %s.", q.from, q.to, strings.Join(setting.Sources, ", "), strings.Join(setting.Outlets, ", "))
+		}
+	}}, nil
 }
 
 // planRinse finds the moves that rinse everything.
