@@ -38,7 +38,7 @@ var layers = []struct {
 	{"state/statetest", "balance journal quantity solution yard", false},
 	{"season", "balance journal quantity state yard", true},
 	{"ready", "balance brine fault quantity root yard", true},
-	{"level", "fault quantity root yard", true},
+	{"level", "balance fault quantity root yard", true},
 	{"lineup", "fault words yard", true},
 	{"truck", "balance fault quantity yard", true},
 	{"storm", "balance brine fault gauge quantity solution truck words yard", true},

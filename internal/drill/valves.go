@@ -60,7 +60,7 @@ func (b board) judge(open []string) lineup.Setting {
 
 // does reports whether a setting does the move and nothing else.
 func (b board) does(s lineup.Setting) bool {
-	return len(s.Findings) == 0 && slices.Equal(s.Sources, []string{b.move.From}) && slices.Equal(s.Outlets, []string{b.move.To})
+	return len(s.Findings) == 0 && s.Does(b.move.From, b.move.To)
 }
 
 // shut lists the valves that a setting leaves shut.

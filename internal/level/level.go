@@ -5,15 +5,12 @@ import (
 	"math"
 	"slices"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/root"
 	"brineyard/internal/yard"
 )
-
-// SolidSalt is the density of NaCl crystals, 2,165 kg/m3 (CRC Handbook of Chemistry and
-// Physics, physical constants of inorganic compounds: 2.17 g/cm3).
-const SolidSalt = quantity.Density(2165)
 
 // UsualDivision is what a stick is read to where nothing else is known: half an inch. Common
 // practice, no source.
@@ -61,7 +58,7 @@ func Calculate(r Request) (Result, error) {
 	); err != nil {
 		return Result{}, err
 	}
-	solid := r.Bed.Volume(SolidSalt)
+	solid := r.Bed.Volume(balance.SolidSalt)
 	at := func(h float64) quantity.Volume {
 		return max(0, quantity.Volume(in.volume(min(max(h, 0), in.top)))-solid)
 	}
@@ -84,7 +81,7 @@ func Depth(r Request, volume quantity.Volume) (quantity.Depth, error) {
 		return 0, err
 	}
 	in := insideOf(r.Shape)
-	wanted := float64(volume + r.Bed.Volume(SolidSalt))
+	wanted := float64(volume + r.Bed.Volume(balance.SolidSalt))
 	high := in.top
 	if math.IsInf(high, 1) {
 		high = 1
@@ -95,7 +92,7 @@ func Depth(r Request, volume quantity.Volume) (quantity.Depth, error) {
 	gap := func(h float64) float64 { return in.volume(h) - wanted }
 	h, ok := root.Between(gap, 0, high, gap(0), gap(high), 1e-14*high)
 	if !ok {
-		return 0, fault.Input(FieldVolume, "the tank does not hold that; allowed: 0 to %v", quantity.Volume(in.volume(high))-r.Bed.Volume(SolidSalt))
+		return 0, fault.Input(FieldVolume, "the tank does not hold that; allowed: 0 to %v", quantity.Volume(in.volume(high))-r.Bed.Volume(balance.SolidSalt))
 	}
 	return quantity.Depth(h) - r.Shape.Zero, nil
 }

@@ -2,6 +2,8 @@
 package lineup
 
 import (
+	"slices"
+
 	"brineyard/internal/fault"
 	"brineyard/internal/words"
 	"brineyard/internal/yard"
@@ -35,6 +37,12 @@ type Setting struct {
 	Sources  []string // what the pump draws from
 	Outlets  []string // where it pumps to
 	Findings []Finding
+}
+
+// Does reports whether it moves from the one place to the other, and to and from nowhere else; the findings are not
+// asked.
+func (s Setting) Does(from, to string) bool {
+	return slices.Equal(s.Sources, []string{from}) && slices.Equal(s.Outlets, []string{to})
 }
 
 // allowedNames lists what there is for a refusal, in the order in which a person looks for it.

@@ -38,7 +38,20 @@ func SVG(w io.Writer, charts []chart.Chart) error {
 		return ErrNone
 	}
 	c := vgsvg.New(width, height*vg.Length(len(charts)))
-	return drawAll(w, c, c, charts)
+	return drawAll(w, c, fallbackSVG{c}, charts)
+}
+
+// fallbackSVG names the fonts that serve where the picture's own is not there; its words have room for wider ones.
+type fallbackSVG struct{ *vgsvg.Canvas }
+
+// WriteTo writes the SVG.
+func (c fallbackSVG) WriteTo(w io.Writer) (int64, error) {
+	var out bytes.Buffer
+	if _, err := c.Canvas.WriteTo(&out); err != nil {
+		return 0, err
+	}
+	n, err := w.Write(bytes.ReplaceAll(out.Bytes(), []byte("font-family:Liberation Sans;"), []byte("font-family:'Liberation Sans',Arial,Helvetica,sans-serif;")))
+	return int64(n), err
 }
 
 // PNG writes charts in dots, 150 to an inch.
@@ -96,14 +109,8 @@ func drawAll(w io.Writer, canvas vg.CanvasSizer, out io.WriterTo, charts []chart
 	if _, err := out.WriteTo(&whole); err != nil {
 		return err
 	}
-	_, err = w.Write(withFallback(whole.Bytes()))
+	_, err = w.Write(whole.Bytes())
 	return err
-}
-
-// withFallback lets a picture in words name the fonts that serve where its own is not there. Its words
-// have room for wider ones.
-func withFallback(picture []byte) []byte {
-	return bytes.ReplaceAll(picture, []byte("font-family:Liberation Sans;"), []byte("font-family:'Liberation Sans',Arial,Helvetica,sans-serif;"))
 }
 
 // page is one chart on the canvas.

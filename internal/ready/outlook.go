@@ -1,6 +1,7 @@
 package ready
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -189,12 +190,7 @@ func (g *grid) when(strength float64) Span {
 	if sum == 0 {
 		return Span{math.Inf(1), math.Inf(1), math.Inf(1)}
 	}
-	slices.SortFunc(all, func(a, b moment) int {
-		if a.t < b.t {
-			return -1
-		}
-		return 1
-	})
+	slices.SortFunc(all, func(a, b moment) int { return cmp.Compare(a.t, b.t) })
 	at := func(share float64) float64 {
 		before := 0.0
 		for _, m := range all {

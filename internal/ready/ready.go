@@ -99,11 +99,11 @@ func Estimate(r Request) (Result, error) {
 		rest := append(append([]mixPoint(nil), points[:out.Odd]...), points[out.Odd+1:]...)
 		f = fitMixing(rest, float64(out.Saturation))
 	}
-	out.describe(r, f, points)
+	out.describe(f, points)
 	if out.Fault == Falling || out.Fault == Stalled {
-		out.Rate, out.Target, out.TooStrong, out.Reaches, out.Passes = Span{}, Span{}, Span{}, false, false
-	}
-	if out.Fault != Falling && out.Fault != Stalled {
+		out.Rate = Span{}
+		out.Look = f.look(float64(r.Band.Target), points, r.Samples[0].At)
+	} else {
 		out.foresee(r, look(points, float64(out.Saturation), float64(r.Band.Target), float64(r.Band.High)), points)
 	}
 	out.Finding = out.find(r)
@@ -181,24 +181,10 @@ func (r Request) points() (Result, []mixPoint, error) {
 	return out, points, err
 }
 
-// describe turns a fit into times.
-func (out *Result) describe(r Request, f mixFit, points []mixPoint) {
+// describe takes from a fit what it tells of the readings.
+func (out *Result) describe(f mixFit, points []mixPoint) {
 	out.Start = quantity.Strength(f.plateau - f.gap)
 	out.Rate = f.rate()
 	out.Scatter = quantity.Strength(f.sigma)
-	last := points[len(points)-1].t
-	out.Now = quantity.Strength(f.at(last))
-	begin := float64(r.Samples[0].At)
-	shift := func(s Span) Span { return Span{s.Value + begin, s.Low + begin, s.High + begin} }
-	if out.Target, out.Reaches = f.reaches(float64(r.Band.Target)); out.Reaches {
-		out.Target = shift(out.Target)
-	}
-	if out.TooStrong, out.Passes = f.reaches(float64(r.Band.High)); out.Passes {
-		out.TooStrong = shift(out.TooStrong)
-	}
-	// Look again when it may at the earliest be there, or else soon.
-	out.Look = quantity.Duration(begin+last) + soonest
-	if early := quantity.Duration(out.Target.Low); early > out.Look && out.Reaches {
-		out.Look = early
-	}
+	out.Now = quantity.Strength(f.at(points[len(points)-1].t))
 }

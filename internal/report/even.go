@@ -15,8 +15,8 @@ func even(cells [][]string, rows [][]Value) {
 	for column := range cells[0] {
 		most, unit, alike := 0, "", true
 		for i, row := range rows {
-			m := degreeOrPercent.FindStringSubmatch(cells[i+1][column])
-			if row[column].Number == nil || m == nil {
+			m := onScale(row[column], cells[i+1][column])
+			if m == nil {
 				continue
 			}
 			alike = alike && (unit == "" || unit == m[3])
@@ -27,11 +27,19 @@ func even(cells [][]string, rows [][]Value) {
 		}
 		for i, row := range rows {
 			text := cells[i+1][column]
-			if m := degreeOrPercent.FindStringSubmatch(text); row[column].Number != nil && m != nil && text != "0%" {
+			if m := onScale(row[column], text); m != nil && text != "0%" {
 				cells[i+1][column] = fixed(*row[column].Number, m, most)
 			}
 		}
 	}
+}
+
+// onScale parts what is shown of a temperature or a strength; nil for anything else.
+func onScale(v Value, text string) []string {
+	if v.Number == nil || text == "" || !strings.ContainsRune("FC%", rune(text[len(text)-1])) {
+		return nil
+	}
+	return degreeOrPercent.FindStringSubmatch(text)
 }
 
 // fixed shows a number with more decimals than it was shown with: its own, where they are what was shown, else

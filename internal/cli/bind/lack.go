@@ -9,7 +9,6 @@ import (
 	"brineyard/internal/gauge"
 	"brineyard/internal/quantity"
 	"brineyard/internal/words"
-	"brineyard/internal/yard"
 
 	"github.com/spf13/pflag"
 )
@@ -60,17 +59,11 @@ func (b *Set) LackOfTank(s *Scope, refusal, other error) error {
 	if s.Yard == nil || len(s.Yard.Tanks) == 0 {
 		return other
 	}
-	return b.Lack(refusal, "Which tank? "+strings.Join(TankNames(s.Yard), ", "), firstMixer(s.Yard), "tank")
-}
-
-// firstMixer is the mixing tank that the file names first; empty for none.
-func firstMixer(y *yard.Yard) string {
-	for _, t := range y.Tanks {
-		if t.Mixing {
-			return t.Name
-		}
+	usual := ""
+	if mixers := s.Yard.MixingTanks(); len(mixers) > 0 {
+		usual = mixers[0].Name
 	}
-	return ""
+	return b.Lack(refusal, "Which tank? "+strings.Join(TankNames(s.Yard), ", "), usual, "tank")
 }
 
 // lackOfVolume asks how much stands in the tank.

@@ -30,6 +30,17 @@ type shown struct {
 // BindSample binds exactly one reading with its instrument and its temperature; several of them are
 // several samples.
 func (r *Reading) BindSample(b *Set, to *brine.Sample, usage string) {
+	r.bindRead(b, to, usage, func() error { return b.lackOfReading(fault.Refuse("no reading; allowed: one of %s", Instruments())) })
+}
+
+// BindIfRead binds a reading that may be left out; the sample has the temperature either way, and its usage says what
+// that is without a reading. Sample.Reading is 0 where nothing was read.
+func (r *Reading) BindIfRead(b *Set, to *brine.Sample, usage string) {
+	r.bindRead(b, to, usage, func() error { return nil }, Default(quantity.Fahrenheit(60)))
+}
+
+// bindRead binds a reading; without says what is wrong where there is none.
+func (r *Reading) bindRead(b *Set, to *brine.Sample, usage string, without func() error, temps ...Source[quantity.Temperature]) {
 	r.bind(b)
 	b.Then(func(s *Scope) error {
 		used, err := r.used()
@@ -37,15 +48,16 @@ func (r *Reading) BindSample(b *Set, to *brine.Sample, usage string) {
 		case err != nil:
 			return err
 		case used == nil:
-			return b.lackOfReading(fault.Refuse("no reading; allowed: one of %s", Instruments()))
+			return without()
 		}
 		return r.complete(b, s, used)
 	})
 	r.instruments.bind(b, true)
-	r.temp = Of(b, Temperature, &to.Temperature, "temp", usage).OfSamples()
+	r.temp = Of(b, Temperature, &to.Temperature, "temp", usage, temps...).OfSamples()
 	b.Then(func(s *Scope) error {
 		used, err := r.used()
-		if err != nil {
+		if err != nil || used == nil {
+			to.Reading, to.More = 0, nil
 			return err
 		}
 		return r.take(b, s, used, to)
@@ -85,29 +97,6 @@ func (r *Reading) BindStrength(b *Set, strength *quantity.Strength, to *brine.Sa
 		to.Instrument = s.yardOrNone().Instrument(gauge.PercentSalt)
 		r.instruments.calibrate(b, s, yard.Glass{}, &to.Instrument)
 		return err
-	})
-}
-
-// BindIfRead binds a reading that may be left out; the sample has the temperature either way, and its usage says what
-// that is without a reading. Sample.Reading is 0 where nothing was read.
-func (r *Reading) BindIfRead(b *Set, to *brine.Sample, usage string) {
-	r.bind(b)
-	b.Then(func(s *Scope) error {
-		used, err := r.used()
-		if err != nil || used == nil {
-			return err
-		}
-		return r.complete(b, s, used)
-	})
-	r.instruments.bind(b, true)
-	r.temp = Of(b, Temperature, &to.Temperature, "temp", usage, Default(quantity.Fahrenheit(60))).OfSamples()
-	b.Then(func(s *Scope) error {
-		used, err := r.used()
-		if err != nil || used == nil {
-			to.Reading, to.More = 0, nil
-			return err
-		}
-		return r.take(b, s, used, to)
 	})
 }
 

@@ -13,7 +13,7 @@ import (
 )
 
 // Spoken takes values without their flags, as they are called out: "mixer 23.5 38" of a tank, a reading and a temperature,
-// or the first of them. Flags are those that the words fill, in their order; Reading stands for the instrument that the
+// or the first of them. Flags are those that the words fill, in their order; AReading stands for the instrument that the
 // yard file leaves no doubt of. It is bound before them; example is a line of words.
 func Spoken(b *Set, example string, flags ...string) {
 	b.Then(func(s *Scope) error {
@@ -27,7 +27,7 @@ func Spoken(b *Set, example string, flags ...string) {
 		}
 		for i, text := range spoken {
 			flag := flags[i]
-			if flag == Spoke {
+			if flag == AReading {
 				scale, reading, err := s.scaleOf(text)
 				if err != nil {
 					return err
@@ -47,8 +47,8 @@ func Spoken(b *Set, example string, flags ...string) {
 	})
 }
 
-// Spoke stands among the flags of Spoken for a reading.
-const Spoke = "reading"
+// AReading stands among the flags of Spoken for a reading.
+const AReading = "reading"
 
 // namesFor are the names that a flag's word is to be among.
 var namesFor = map[string]func(*yard.Yard) []string{"tank": TankNames, "truck": TruckNames, "from": Places, "to": Places}

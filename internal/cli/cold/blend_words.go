@@ -71,19 +71,16 @@ func (m mixed) verdict(v show.View) string {
 // steps say what goes in and in which order: by its volume where that is known, else by its share.
 func (m mixed) steps(v show.View) string {
 	t := m.asked.into
-	text, then, all := "", "First ", 0.0
+	text, then := "", "First "
 	if t.given() {
-		text, then = v.Say("Into the %v in %s%s: ", t.Held(), t.Name, v.Source(t.Said, t.clock())), "pump "
-	}
-	for _, p := range m.request.Parts {
-		all += p.Amount
+		text, then = t.stands(v), "pump "
 	}
 	for n, i := range m.meterOrder() {
 		if t.given() && n == 0 {
 			continue
 		}
 		p := m.request.Parts[i]
-		amount := v.Say("%v", quantity.Fraction(p.Amount/all))
+		amount := v.Say("%v", m.share(i))
 		if t.given() || m.request.Volume > 0 {
 			amount = v.Say("%v", m.made.Amounts[i])
 		}
@@ -126,19 +123,24 @@ func (m mixed) meterTable(v show.View) report.Table {
 		t.Title = v.Say("To meter for %v, in this order", m.made.Total)
 		t.Columns = append(t.Columns, report.Column{Key: "volume", Label: "Volume"})
 	}
-	all := 0.0
-	for _, p := range m.request.Parts {
-		all += p.Amount
-	}
 	for n, i := range m.meterOrder() {
 		p := m.request.Parts[i]
-		row := []report.Value{report.Word(show.Ordinal(n)), report.Word(v.Describe(p.Liquid)), v.Value(quantity.Fraction(p.Amount / all))}
+		row := []report.Value{report.Word(show.Ordinal(n)), report.Word(v.Describe(p.Liquid)), v.Value(m.share(i))}
 		if known {
 			row = append(row, v.Value(m.made.Amounts[i]))
 		}
 		t.Rows = append(t.Rows, row)
 	}
 	return t
+}
+
+// share is what the i-th part is of all.
+func (m mixed) share(i int) quantity.Fraction {
+	all := 0.0
+	for _, p := range m.request.Parts {
+		all += p.Amount
+	}
+	return quantity.Fraction(m.request.Parts[i].Amount / all)
 }
 
 // meterOrder puts the light liquids first, so that the heavy ones are pumped into a tank that

@@ -3,6 +3,7 @@ package derive
 import (
 	"math"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/cli/show"
 	"brineyard/internal/level"
 	"brineyard/internal/quantity"
@@ -36,7 +37,7 @@ func Level(v show.View, r level.Request, out level.Result) []report.Step {
 		return nil
 	}
 	if r.Bed > 0 {
-		solid := k.Step("Salt on the bed, without its pores", "salt / density of the crystals", k.VolumeUnit(), k.Of(r.Bed), k.Density(level.SolidSalt))
+		solid := k.Step("Salt on the bed, without its pores", "salt / density of the crystals", k.VolumeUnit(), k.Of(r.Bed), k.Density(balance.SolidSalt))
 		k.Step("Liquid", "below the level - salt", k.VolumeUnit(), whole, solid)
 	}
 	return k.Steps()

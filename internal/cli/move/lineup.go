@@ -122,7 +122,7 @@ func (q *valves) judge(s *run.Session) (run.Reply, error) {
 		return run.Reply{}, err
 	}
 	figures := settingFigures(setting)
-	asMeant := slices.Equal(setting.Sources, []string{q.from}) && slices.Equal(setting.Outlets, []string{q.to})
+	asMeant := setting.Does(q.from, q.to)
 	if q.meant {
 		figures = append(figures, report.Figure{Key: "as_meant", Label: "As meant", Value: report.Word(map[bool]string{true: "yes", false: "no"}[asMeant])})
 	}

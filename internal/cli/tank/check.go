@@ -40,7 +40,7 @@ type check struct {
 // Bind binds the request.
 func (q *check) Bind(b *bind.Set) {
 	r := &q.request
-	bind.Spoken(b, "mixer 23.5 38", "tank", bind.Spoke, "temp")
+	bind.Spoken(b, "mixer 23.5 38", "tank", bind.AReading, "temp")
 	q.record.Bind(b, q.tank.Known, run.NeedsTank)
 	q.tank.Bind(b, &r.Volume, &r.Capacity, "brine in the tank; the yard file's usual volume unless given")
 	new(bind.Reading).BindSample(b, &r.Sample, "temperature of the sample; required")

@@ -40,7 +40,7 @@ type correct struct {
 // Bind binds the request: the strength is typed, or read.
 func (q *correct) Bind(b *bind.Set) {
 	r := &q.request
-	bind.Spoken(b, "mixer 23.5 38", "tank", bind.Spoke, "temp")
+	bind.Spoken(b, "mixer 23.5 38", "tank", bind.AReading, "temp")
 	q.record.Bind(b, q.tank.Known, run.NeedsTank)
 	q.tank.Bind(b, &r.Volume, &r.Capacity, "brine in the tank")
 	bind.Additive(b, &r.With, &r.Stock, &r.RockSalt)

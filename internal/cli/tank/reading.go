@@ -32,7 +32,7 @@ type reading struct{ sample brine.Sample }
 
 // Bind binds the sample.
 func (q *reading) Bind(b *bind.Set) {
-	bind.Spoken(b, "23.5 38", bind.Spoke, "temp")
+	bind.Spoken(b, "23.5 38", bind.AReading, "temp")
 	new(bind.Reading).BindSample(b, &q.sample, "temperature of the sample; required")
 }
 

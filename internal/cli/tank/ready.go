@@ -205,7 +205,6 @@ func timeFigure(key, label string, span ready.Span, ok, clock bool, otherwise st
 // readyVerdict is one sentence: when, or why not.
 func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) string {
 	newest := v.True(out.Newest)
-	at := func(seconds float64) string { return show.ClockText(quantity.Duration(seconds), clock) }
 	switch out.Finding {
 	case ready.ReadAbove:
 		return v.Say("The last reading is %v true (%s), above %v already: stop pumping it over the bed, and check the tank.", newest, v.TrueRange(out.Newest), r.Band.High)
@@ -229,8 +228,14 @@ func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) st
 	case ready.NeverOnTarget:
 		return v.Say("These readings never reach %v.", r.Band.Target)
 	case ready.PassedBand:
-		return v.Say("It passed %v at about %s: stop pumping it over the bed, and check the tank.", r.Band.High, at(out.TooStrong.Value))
+		return v.Say("It passed %v at about %s: stop pumping it over the bed, and check the tank.", r.Band.High, show.ClockText(quantity.Duration(out.TooStrong.Value), clock))
 	}
+	return timeVerdict(v, r, out, clock)
+}
+
+// timeVerdict says when, where a time is given.
+func timeVerdict(v show.View, r ready.Request, out ready.Result, clock bool) string {
+	at := func(seconds float64) string { return show.ClockText(quantity.Duration(seconds), clock) }
 	// It may be too strong no earlier than the last reading.
 	latest := at(max(float64(r.Samples[len(r.Samples)-1].At), out.TooStrong.Low))
 	if out.Finding == ready.OnTarget {
