@@ -99,7 +99,7 @@ func (s *Session) ask(c Command, q Question, b *bind.Set, path string, args []st
 			err = e
 		}
 	}()
-	s.View.Short = c.Screen && !s.Globals.All && s.Globals.Format.Name == report.Formats()[0].Name
+	s.View.Short = c.Screen && s.Globals.brevity()
 	scope, err := s.fill(b, path, args)
 	if err != nil {
 		return err

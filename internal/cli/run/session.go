@@ -57,6 +57,9 @@ func (g *Globals) Bind(flags *pflag.FlagSet) {
 	bind.Switch(b, &g.Working, "working", "show the arithmetic, step by step")
 }
 
+// brevity reports whether a person reads the answer, who did not ask for all of it.
+func (g *Globals) brevity() bool { return !g.All && g.Format.Name == report.Formats()[0].Name }
+
 // NamesYard reports whether a yard file was named.
 func (g *Globals) NamesYard() bool { return g.yard.Given() }
 
@@ -143,11 +146,11 @@ const chartColumns = 60
 func (s *Session) Write(d *report.Document) error {
 	// How the question was read comes before what is said of the answer.
 	d.Notes = append(slices.Clone(s.notes), d.Notes...)
-	if s.found != "" && !(d.Short && s.foundHere) { // which is nothing new at the tank
+	if s.found != "" && !(s.foundHere && s.Globals.brevity()) { // which is nothing new at the tank
 		d.Notes = append(d.Notes, s.found)
 	}
 	d.Asked = s.asked
-	if s.Globals.Format.Name == report.Formats()[0].Name && !s.Globals.All {
+	if s.Globals.brevity() {
 		// Help, card and documents say it, and so does --all.
 		d.Cautions = slices.DeleteFunc(slices.Clone(d.Cautions), func(c string) bool { return c == show.CautionLocal })
 	}
