@@ -24,6 +24,8 @@ const (
 	MayNever      // get there
 	TooEarly      // to tell whether it does
 	NeverOnTarget // and no fault says why
+	EndsBelow     // the target, as a measured charge
+	AllDissolved  // as a measured charge
 )
 
 // enoughReadings are those from which on a tank that stops is told from one that goes on.
@@ -44,6 +46,7 @@ func (out *Result) find(r Request) Finding {
 		finding Finding
 	}{
 		{read == yard.TooStrong, ReadAbove},
+		{out.Charge && out.HasDone && out.Done.Value <= float64(r.Samples[last].At), AllDissolved},
 		{out.Fault == Stalled && read == yard.MayPump, StandsInBand},
 		{out.Fault == Stalled && edge, StandsOnEdge},
 		{out.Fault == Stalled, NoGain},
@@ -52,6 +55,7 @@ func (out *Result) find(r Request) Finding {
 		{out.Fault == Starved && out.Never > 0.5, LevelsOff},
 		{out.Never > mostNever, MayNever},
 		{out.Fault == Scattered, TooScattered},
+		{out.short(r), EndsBelow},
 		{!out.Reaches, NeverOnTarget},
 		{fitted == yard.TooStrong && !onEnd, PassedBand},
 		{out.Target.Value <= float64(r.Samples[last].At), OnTarget},

@@ -14,9 +14,8 @@ import (
 )
 
 // The last reading is judged as check judges it: what is off an end of the band by less than
-// would need correcting may be pumped. The fit is judged alike; here it lies above the last
-// reading by 0.01 %, but where that reading stands on the end, nobody is told that the band
-// was passed.
+// would need correcting may be pumped. The fit is judged alike, but where the reading stands on the end, nobody is told
+// that the band was passed.
 func TestReadyDecidesAsCheckDoes(t *testing.T) {
 	sixty := quantity.Fahrenheit(60)
 	for _, c := range []struct {
@@ -25,7 +24,7 @@ func TestReadyDecidesAsCheckDoes(t *testing.T) {
 		finding Finding
 	}{
 		{0.239, yard.MayPump, OnTarget},
-		{0.239994, yard.MayPump, PassedBand},
+		{0.239994, yard.MayPump, OnTarget},
 		{0.239996, yard.MayPump, OnTarget},
 		{0.24, yard.MayPump, OnTarget},
 		{0.240004, yard.MayPump, OnTarget},

@@ -22,6 +22,9 @@ type TimedSample struct {
 type Request struct {
 	Samples []TimedSample
 	Band    yard.Band
+	// End is the strength at which a measured charge ends, all dissolved; 0 where it is not known.
+	End  quantity.Strength
+	Past Past
 }
 
 // Fault says why readings do not fit the law of mixing.
@@ -63,6 +66,10 @@ type Result struct {
 	// High is infinite where it may level off below. Value is the median of all that fits.
 	Target, TooStrong Span
 	Reaches, Passes   bool
+	// Charge tells that a measured charge ends at the End of the request; Done is then when it is dissolved.
+	Charge  bool
+	Done    Span
+	HasDone bool
 	// Never is the chance that it never reaches the target.
 	Never   float64
 	Finding Finding
@@ -90,6 +97,7 @@ func Estimate(r Request) (Result, error) {
 	if err != nil {
 		return Result{}, err
 	}
+	out.Charge = r.charge(out.Saturation)
 	f := fitMixing(points, float64(out.Saturation))
 	out.Fault, out.Odd = f.fault(points)
 	switch out.Fault {
@@ -104,7 +112,7 @@ func Estimate(r Request) (Result, error) {
 		out.Rate = Span{}
 		out.Look = f.look(float64(r.Band.Target), points, r.Samples[0].At)
 	} else {
-		out.foresee(r, look(points, float64(out.Saturation), float64(r.Band.Target), float64(r.Band.High)), points)
+		out.foresee(r, look(points, r.question(out.Saturation)), points)
 	}
 	out.Finding = out.find(r)
 	return out, nil
@@ -120,12 +128,23 @@ func (out *Result) foresee(r Request, o outlook, points []mixPoint) {
 		return Span{s.Value + begin, s.Low + begin, s.High + begin}, !math.IsInf(s.Value, 1)
 	}
 	out.Never = o.never
+	if o.now > 0 {
+		out.Now = quantity.Strength(o.now)
+	}
 	if last.s >= float64(r.Band.Target) { // it is there
 		out.Never = 0
 	}
-	if out.Never > mostNever || out.Fault == Scattered {
-		out.Target, out.TooStrong, out.Reaches, out.Passes = Span{}, Span{}, false, false
-		out.Look = quantity.Duration(begin+last.t) + max(soonest, quantity.Duration(last.t/float64(len(points)-1)))
+	out.Target, out.TooStrong, out.Reaches, out.Passes = Span{}, Span{}, false, false
+	out.Look = quantity.Duration(begin+last.t) + max(soonest, quantity.Duration(last.t/float64(len(points)-1)))
+	short := out.short(r)
+	if out.Never > mostNever || out.Fault == Scattered && !short {
+		return
+	}
+	if out.Charge {
+		out.Done, out.HasDone = shift(o.done)
+	}
+	if short {
+		out.Fault, out.Look = NoFault, max(quantity.Duration(begin+last.t)+soonest, quantity.Duration(out.Done.Low))
 		return
 	}
 	if out.Fault == Starved {
@@ -135,6 +154,9 @@ func (out *Result) foresee(r Request, o outlook, points []mixPoint) {
 	out.TooStrong, out.Passes = shift(o.high)
 	out.Look = max(quantity.Duration(begin+last.t)+soonest, quantity.Duration(out.Target.Low))
 }
+
+// short reports whether a measured charge ends below the target.
+func (out *Result) short(r Request) bool { return out.Charge && r.End < r.Band.Target-yard.OnTarget }
 
 // mixPoint is a time in s from the first reading, and a strength with the standard deviation to which
 // its instruments are read.

@@ -170,7 +170,8 @@ var movingCommands = []command{
 			"{filled} {some-lot} --to? --batches?", "{filled} {some-lot} --to --with", "{volume}@{near} --to=23.3% --with",
 			"{filled} {some-lot} {record}", "{filled} {filled} {record} --temp?", "{filled} {some-lot} --depth", "{filled} --to --with {record}", "{filled} {some-lot} --to --with --capacity=3500gal {record?}", "{filled} {some-lot} --batches {record}",
 		}},
-	{name: "ready", share: 7, each: true, flags: sureness + "by cal high low temp to", kinds: map[string]string{"by": "instrument"}, shapes: []string{
+	{name: "ready", share: 7, each: true, flags: sureness + "bed by cal charge flow high low tank temp to volume water", kinds: map[string]string{"by": "instrument", "charge": "salt", "bed": "salt"}, shapes: []string{
+		"{readings} --charge=2900lb --water=1070gal", "30gal/min=21% --flow --bed=2000lb --temp --volume?", "{readings} --tank=mixer", "--tank=mixer",
 		"{readings}", "{readings}", "{readings} --to?", "{readings} {band?}", "{readings} --cal", "{readings} --glass-division --thermometer-division --offset? --offset-sure?", "{readings} --glass",
 	}},
 	{name: "truck", share: 7, each: true, flags: "area-rate catch empty flow gross lanes liquid nozzles over rate speed tank temp truck volume width margin",

@@ -2,7 +2,7 @@ package main
 
 // addCommands record one event each.
 var addCommands = []command{
-	{name: "journal add batch", share: 2, flags: "tank volume strength cacl2 mgcl2 kcl salt water " + adding, kinds: addKinds, shapes: []string{
+	{name: "journal add batch", share: 2, flags: "tank volume strength cacl2 mgcl2 kcl salt water hours " + adding, kinds: addKinds, shapes: []string{
 		"--tank={mixing} --volume {made-of} {who?} --journal?", "--tank={mixing} --salt --water {who?}", "--tank={mixing} --volume --strength --salt --water {who} --journal?",
 	}},
 	{name: "journal add reading", share: 2, flags: "tank " + glasses + adding, shapes: []string{

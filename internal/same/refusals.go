@@ -42,6 +42,7 @@ var refusals = map[string][]string{
 		"{lot} {lot} --record", "900gal@23% 900gal@24% --to=24% --with=25% --capacity=1000gal", "{volume}@{weak} --to --with={weak}", "500gal:cacl2@32% 10gal@20% --to=23% --with=25%", "{lot} {lot} --temp=-50F", "100gal:brine 5gal@20%", "nosuch {lot}",
 	},
 	"ready": {
+		"{readings} --charge=2900lb", "{readings} --water=900gal", "--flow --bed=2000lb", "{readings} --bed=2000lb", "--tank=nosuch",
 		"", "10:05=12%", "10:05", "25:05=12% 10:10=13% --temp", "10:5=12% 10:10=13% --temp", "x=12% 10=13% --temp", "0=12% 10:10=13% --temp", "0=x 10=13% --temp", "0=12%@warm 10=13% --temp", "0=12% 10=33% --temp", "0=12% 10=13% --temp=145F",
 		"10=12% 5=13% --temp", "0=12% 10=13%", "0=12% 10=13% --temp --by=nose", "{readings} --low=24.5%", "{readings} --high=22%", "0=1.1 10=1.15 --temp --by=weigh", "0=23.2% 30=23.3% 60=23.3% 90=23.31% --temp", "0=22% 20=22.7% 40=22.9% 60=23% --temp --to=26%",
 	},

@@ -60,8 +60,9 @@ func (k workKey) compare(o workKey) int {
 	return cmp.Or(cmp.Compare(k.month, o.month), cmp.Compare(k.operator, o.operator), cmp.Compare(k.truck, o.truck))
 }
 
+// The hours of a batch are those of its water, and nobody's work.
 func (s *summary) addWork(e *journal.Entry) {
-	if e.Hours == nil && e.Distance == nil {
+	if e.Hours == nil && e.Distance == nil || e.Kind == journal.Batch {
 		return
 	}
 	key := workKey{s.month.Unix(), e.Operator, e.Truck}

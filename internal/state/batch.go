@@ -40,6 +40,7 @@ func (s *State) batch(e *journal.Entry) {
 	t.MadeInAll += max(0, f.Volume)
 	if measured {
 		s.ingredients(e, t, made)
+		t.passed(e)
 	}
 	t.settled()
 	t.open = openBatch{entry: e.Number, since: e.Time, mixed: e.Time, salted: e.Salt != nil}

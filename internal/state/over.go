@@ -74,6 +74,8 @@ func (t *Tank) over(y *yard.Tank) {
 		l := t.Liquid
 		y.Liquid = &l
 	}
+	y.Run, y.Runs = t.Runs()
+	y.Passages = t.passages
 	y.Low, y.High = 0, 0
 	if span, plain := t.Range(); plain && t.Sure {
 		y.Low, y.High = span.Low, span.High

@@ -55,6 +55,7 @@ func (s *State) read(e *journal.Entry) {
 		return
 	}
 	t := s.tank(e.Tank)
+	t.keepReading(s.timed(e, strength), s.mayReach(t))
 	s.touch(&t.Stock)
 	expected, plain := t.Liquid.Strength()
 	t.Reading = &TankReading{

@@ -28,6 +28,9 @@ type Tank struct {
 
 	floorTakes quantity.Mass // salt; 0 for unknown
 	open       openBatch
+	run        yard.Run   // the mixing that the last reading belongs to
+	runs       []yard.Run // the last ones before it
+	passages   []yard.Passage
 }
 
 // newTank is a tank as the yard file describes it. Where the file does not say how strong the

@@ -117,6 +117,11 @@ func (s *Sheet) Logarithm(what string, of Term) Term {
 	return s.Read(what, "ln", Number(math.Log(of.value), ""))
 }
 
+// Exponential writes e to the power of a term, below nothing.
+func (s *Sheet) Exponential(what string, of Term) Term {
+	return s.Read(what, "e^-x", Number(math.Exp(-of.value), ""))
+}
+
 func (s *Sheet) write(what, formula, numbers, result string) {
 	s.steps = append(s.steps, report.Step{What: what, Formula: formula, Numbers: numbers, Result: result})
 }

@@ -28,6 +28,9 @@ type Tank struct {
 	// not.
 	Low, High quantity.Strength
 	Said      Said
+	Run       Run   // that goes on, by the readings of the journal
+	Runs      []Run // before it, the oldest first
+	Passages  []Passage
 }
 
 // Usual is the volume in the tank where the user gives none: a mixing tank's full batch, a

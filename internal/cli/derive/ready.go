@@ -31,3 +31,23 @@ func Ready(v show.View, r ready.Request, out ready.Result) []report.Step {
 		p.Of(quantity.Duration(out.Target.Value)))
 	return p.Steps()
 }
+
+// Through works out how strong brine leaves a bed that water runs through once.
+func Through(v show.View, r ready.ThroughRequest, out ready.ThroughResult) []report.Step {
+	p := begin(v)
+	full, target := working.Percent(out.Saturation), working.Percent(r.Band.Target)
+	bed, flow := p.Of(r.Bed), p.Of(r.Flow)
+	k := working.Number(60*out.Constant.Value, "")
+	p.Read("Bed with its pores", "its salt by its loose density", bed)
+	p.Read("Constant of the bed", "from what left it before: ln(saturation / (saturation - strength)) x flow / bed", k)
+	contact := p.Step("Minutes of contact", "bed / flow", "min", bed, flow)
+	power := p.Step("Constant times minutes", "constant x minutes", "", k, contact)
+	left := p.Exponential("What is left of the way to saturation", power)
+	gap := p.Step("How far below saturation it leaves", "saturation x part", "%", full, left)
+	p.Step("Leaves at", "saturation - gap", "%", full, gap)
+	below := p.Step("How far the target is below saturation", "saturation - target", "%", full, target)
+	ratio := p.Step("Saturation over that", "saturation / gap", "", full, below)
+	log := p.Logarithm("Natural logarithm of that", ratio)
+	p.Step("Flow for the target", "constant x bed / logarithm", flow.Unit(), k, bed, log)
+	return p.Steps()
+}

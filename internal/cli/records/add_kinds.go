@@ -19,7 +19,7 @@ func (k entryKind) line(flags string) string {
 var entryKinds = []entryKind{
 	{journal.Batch, "A batch was made: what the mixing tank then holds",
 		"--tank mixer --volume 1095gal --strength 23.4%", "--tank mixer --salt 2650lb --water 982gal",
-		[]string{"tank"}, []value{tankFlag, volumeFlag, strengthFlag, cacl2Flag, mgcl2Flag, kclFlag, saltFlag, waterFlag}},
+		[]string{"tank"}, []value{tankFlag, volumeFlag, strengthFlag, cacl2Flag, mgcl2Flag, kclFlag, saltFlag, waterFlag, ranFlag}},
 	{journal.Reading, "An instrument was read in a tank",
 		"--tank mixer --hydrometer 23.9% --temp 41F", "--tank mixer --sg 1.178 --temp 12C",
 		[]string{"tank"}, []value{tankFlag, readingFlags}},

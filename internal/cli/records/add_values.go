@@ -37,6 +37,7 @@ var (
 	costFlag     = amount(bind.Money, "cost", "what was paid, or what a sale brought", func(e *journal.Entry) **quantity.Money { return &e.Cost })
 	purityFlag   = amount(bind.Strength, "purity", "NaCl in the dry salt, by its ticket", func(e *journal.Entry) **quantity.Strength { return &e.Purity })
 	moistureFlag = amount(bind.Strength, "moisture", "water in the salt, by its ticket", func(e *journal.Entry) **quantity.Strength { return &e.Moisture })
+	ranFlag      = amount(hoursWorked, "hours", "how long its water ran, where it ran once through the bed", func(e *journal.Entry) **quantity.Duration { return &e.Hours })
 	hoursFlag    = amount(hoursWorked, "hours", "how long was worked", func(e *journal.Entry) **quantity.Duration { return &e.Hours })
 	distanceFlag = amount(driven, "distance", "how far was driven", func(e *journal.Entry) **quantity.Length { return &e.Distance })
 )

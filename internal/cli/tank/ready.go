@@ -4,9 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"strings"
-
-	"brineyard/internal/brine"
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/derive"
 	"brineyard/internal/cli/run"
@@ -16,7 +13,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/ready"
 	"brineyard/internal/report"
-	"brineyard/internal/words"
+	"brineyard/internal/yard"
 )
 
 var readyCommand = run.Command{
@@ -40,7 +37,15 @@ type readyAt struct {
 	degrees    gauge.Thermometer
 	temp       quantity.Temperature
 	allAt      *bind.Value[quantity.Temperature] // types temp
-	clock      bool                              // times are of day
+	dial       dial
+	name       string
+	named      *bind.Text
+	tank       yard.Tank // as it stands; zero unless named
+	charge     ready.Charge
+	// typedCharge tells that the charge was typed and is not the journal's batch.
+	typedCharge bool
+	volume      quantity.Volume // of water or brine when it was last known; 0 for unknown
+	flow        through
 }
 
 // Bind binds the request.
@@ -56,70 +61,37 @@ func (q *readyAt) Bind(b *bind.Set) {
 	q.allAt = bind.Of(b, bind.Temperature, &q.temp, "temp", "temperature of the samples that carry none", bind.InWords[quantity.Temperature]("the readings"))
 	bind.OneOf(b, &scale, "by", "instrument: hydrometer, sg, salometer, baume or weigh", options[0].Word, options...)
 	bind.InstrumentOf(b, &q.instrument, &q.degrees, func() gauge.Scale { return scale })
+	q.named = bind.Name(b, &q.name, "tank", "`name` of a tank: its readings in the journal, and what it did before", bind.TankNames)
+	b.Then(func(s *bind.Scope) (err error) {
+		if q.tank = (yard.Tank{}); q.named.Given() {
+			q.tank, err = s.Tank("tank", q.name)
+		}
+		return err
+	})
+	q.flow.bind(b)
+	q.bindCharge(b)
 	b.Then(func(s *bind.Scope) error { return q.samples(b, s) })
-}
-
-// samples reads the timed readings.
-func (q *readyAt) samples(b *bind.Set, s *bind.Scope) error {
-	q.request.Samples, q.clock = nil, false
-	if len(s.Args) == 0 {
-		return bind.LackOfWords(fault.Refuse("no readings; allowed: two or more, like 10:05=12%% 10:20=18.5%%"),
-			"Which readings, each with its time? e.g. 10:05=12% 10:20=18.5% 10:40=21%", "")
-	}
-	for i, text := range s.Args {
-		sample, clock, own, err := q.timed(text, s.System)
-		switch {
-		case err != nil:
-			return err
-		case !own && !q.allAt.Given():
-			return b.LackOfTemperature(s, fault.Refuse("%s: no temperature; allowed: --temp for all, or one behind the reading, like 10:05=12%%@45F", words.Quoted(text)))
-		}
-		if i > 0 && clock != q.clock {
-			return fault.Refuse("%s: times of day and minutes together; allowed: one kind", words.Quoted(text))
-		}
-		if q.clock = clock; i > 0 && clock {
-			sample.At = bind.NextDay(q.request.Samples[i-1].At, sample.At)
-		}
-		q.request.Samples = append(q.request.Samples, sample)
-	}
-	return nil
-}
-
-// timed reads TIME=READING or TIME=READING@TEMPERATURE.
-func (q *readyAt) timed(text string, sys quantity.System) (out ready.TimedSample, clock, own bool, err error) {
-	out.Sample = brine.Sample{Instrument: q.instrument, Thermometer: q.degrees, Temperature: q.temp}
-	when, what, ok := strings.Cut(text, "=")
-	if !ok {
-		return out, false, false, fault.Refuse("%s: not a reading with its time; allowed: like 10:05=12%% or 20=12%%", words.Quoted(text))
-	}
-	if out.At, clock, err = bind.Moment(when); err != nil {
-		return out, false, false, fault.Refuse("%s: time %s: %v", words.Quoted(text), words.Quoted(when), err)
-	}
-	shown, temp, own := strings.Cut(what, "@")
-	if out.Sample.Reading, _, err = bind.Shown(q.instrument.Scale, sys, shown); err != nil {
-		return out, false, false, fault.Refuse("%s: reading %s: %v", words.Quoted(text), words.Quoted(shown), err)
-	}
-	if own {
-		if out.Sample.Temperature, _, err = quantity.Meant(quantity.ParseTemperature, sys, temp); err != nil {
-			return out, false, false, fault.Refuse("%s: temperature %s: %v", words.Quoted(text), words.Quoted(temp), err)
-		}
-	}
-	out.Sample.Temperature = q.degrees.True(out.Sample.Temperature)
-	return out, clock, own, nil
 }
 
 // Answer estimates when.
 func (q *readyAt) Answer(s *run.Session) (run.Reply, error) {
-	r, v := q.request, s.View
+	if q.flow.given() {
+		return q.runsThrough(s)
+	}
+	v := s.View
+	if err := q.learn(); err != nil {
+		return run.Reply{}, err
+	}
+	r := q.request
 	out, err := ready.Estimate(r)
 	if err != nil {
 		return run.Reply{}, err
 	}
 	return run.Reply{
-		Figures: readyFigures(v, r, out, q.clock),
+		Figures: append(q.figures(v, out), q.chargeFigures(v, out)...),
 		Words: func(d *report.Document) {
-			d.Title, d.Verdict, d.Notes = "When it will be ready", readyVerdict(v, r, out, q.clock), readyNotes(v, out)
-			d.Tables = []report.Table{readingTable(v, r, out, q.clock)}
+			d.Title, d.Verdict, d.Notes = "When it will be ready", q.verdict(v, out), append(q.overBrim(v, out), q.notes(v, out)...)
+			d.Tables = []report.Table{q.readings(v, out)}
 			d.Cautions = []string{show.CautionPump, show.CautionEntry, show.CautionLocal}
 			d.Next = "check, when it is time to look again."
 		},
@@ -127,11 +99,26 @@ func (q *readyAt) Answer(s *run.Session) (run.Reply, error) {
 	}, nil
 }
 
-func readyFigures(v show.View, r ready.Request, out ready.Result, clock bool) []report.Figure {
+// learn takes what the tank did before as known.
+func (q *readyAt) learn() error {
+	q.request.Past = ready.Past{}
+	if !q.named.Given() {
+		return nil
+	}
+	last := q.request.Samples[len(q.request.Samples)-1].Sample
+	charge, err := q.request.MeasuredCharge(last.Temperature)
+	if err == nil {
+		q.request.Past = ready.Learn(q.before(), charge)
+	}
+	return err
+}
+
+func (q *readyAt) figures(v show.View, out ready.Result) []report.Figure {
+	r := q.request
 	figures := []report.Figure{
-		timeFigure("target_time", v.Say("Reaches %v", r.Band.Target), out.Target, out.Reaches, clock, otherwise(out)),
-		timeFigure("too_strong_time", v.Say("Above %v", r.Band.High), out.TooStrong, out.Passes, clock, otherwise(out)),
-		{Key: "look_time", Label: "Look again", Value: show.TimeValue(out.Look, clock)},
+		q.timeFigure("target_time", v.Say("Reaches %v", r.Band.Target), out.Target, out.Reaches, otherwise(out)),
+		q.timeFigure("too_strong_time", v.Say("Above %v", r.Band.High), out.TooStrong, out.Passes, otherwise(out)),
+		{Key: "look_time", Label: "Look again", Value: q.dial.value(out.Look)},
 		v.Figure("strength_now", "Strength at the last reading, fitted", v.Sure(out.Now, out.Newest.Half)),
 		show.Quiet(v.Figure("true_strength", "True strength of the last reading", out.Newest.True)),
 		show.Quiet(v.Figure("true_strength_low", "True strength of the last reading, low end", out.Newest.Range.Low)),
@@ -188,23 +175,24 @@ func otherwise(out ready.Result) string {
 }
 
 // timeFigure shows a time with its error band.
-func timeFigure(key, label string, span ready.Span, ok, clock bool, otherwise string) report.Figure {
+func (q *readyAt) timeFigure(key, label string, span ready.Span, ok bool, otherwise string) report.Figure {
 	if !ok {
 		return report.Figure{Key: key, Label: label, Value: report.Nothing("min", otherwise)}
 	}
 	at := quantity.Duration(span.Value)
-	value := show.TimeValue(at, clock)
-	late := "to " + show.ClockText(quantity.Duration(span.High), clock)
+	value := q.dial.value(at)
+	late := "to " + q.dial.text(quantity.Duration(span.High))
 	if math.IsInf(span.High, 1) {
 		late = "or later"
 	}
-	value.Text += " (" + show.ClockText(max(0, quantity.Duration(span.Low)), clock) + " " + late + ")"
+	value.Text += " (" + q.dial.text(max(0, quantity.Duration(span.Low))) + " " + late + ")"
 	return report.Figure{Key: key, Label: label, Value: value}
 }
 
 // readyVerdict is one sentence: when, or why not.
-func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) string {
-	newest := v.True(out.Newest)
+func (q *readyAt) verdict(v show.View, out ready.Result) string {
+	r, newest := q.request, v.True(out.Newest)
+	at := func(seconds float64) string { return q.dial.text(quantity.Duration(seconds)) }
 	switch out.Finding {
 	case ready.ReadAbove:
 		return v.Say("The last reading is %v true (%s), above %v already: stop pumping it over the bed, and check the tank.", newest, v.TrueRange(out.Newest), r.Band.High)
@@ -222,20 +210,27 @@ func readyVerdict(v show.View, r ready.Request, out ready.Result, clock bool) st
 		return v.Say("It levels off at %v and will not reach %v: too little salt on the bed, or the bed is covered with debris.", out.Plateau, r.Band.Target)
 	case ready.MayNever:
 		return v.Say("It may never get to %v (%s): look for a bed that is bare or covered, brine that bypasses it, or a supply that is too cold; read again at %s.",
-			r.Band.Target, chance(out.Never), show.ClockText(out.Look, clock))
+			r.Band.Target, chance(out.Never), q.dial.text(out.Look))
 	case ready.TooEarly:
-		return v.Say("Too early to tell whether it gets to %v: read again at %s.", r.Band.Target, show.ClockText(out.Look, clock))
+		return v.Say("Too early to tell whether it gets to %v: read again at %s.", r.Band.Target, q.dial.text(out.Look))
 	case ready.NeverOnTarget:
 		return v.Say("These readings never reach %v.", r.Band.Target)
+	case ready.EndsBelow:
+		if r.Band.Judge(r.End) == yard.MayPump {
+			return v.Say("All dissolved at about %s, at %v, which is below %v and may be pumped: check it then.", at(out.Done.Value), r.End, r.Band.Target)
+		}
+		return v.Say("The charge ends at %v, below %v, all dissolved at about %s: check it then, and correct it.", r.End, r.Band.Target, at(out.Done.Value))
+	case ready.AllDissolved:
+		return v.Say("Done: by the readings the charge is dissolved, at %v (%s): check the tank.", newest, v.TrueRange(out.Newest))
 	case ready.PassedBand:
-		return v.Say("It passed %v at about %s: stop pumping it over the bed, and check the tank.", r.Band.High, show.ClockText(quantity.Duration(out.TooStrong.Value), clock))
+		return v.Say("It passed %v at about %s: stop pumping it over the bed, and check the tank.", r.Band.High, at(out.TooStrong.Value))
 	}
-	return timeVerdict(v, r, out, clock)
+	return q.timeVerdict(v, out)
 }
 
 // timeVerdict says when, where a time is given.
-func timeVerdict(v show.View, r ready.Request, out ready.Result, clock bool) string {
-	at := func(seconds float64) string { return show.ClockText(quantity.Duration(seconds), clock) }
+func (q *readyAt) timeVerdict(v show.View, out ready.Result) string {
+	r, at := q.request, func(seconds float64) string { return q.dial.text(quantity.Duration(seconds)) }
 	// It may be too strong no earlier than the last reading.
 	latest := at(max(float64(r.Samples[len(r.Samples)-1].At), out.TooStrong.Low))
 	if out.Finding == ready.OnTarget {
@@ -245,8 +240,10 @@ func timeVerdict(v show.View, r ready.Request, out ready.Result, clock bool) str
 		}
 		return text + "."
 	}
-	text := v.Say("Ready at about %s; look at %s", at(out.Target.Value), show.ClockText(out.Look, clock))
+	text := v.Say("Ready at about %s; look at %s", at(out.Target.Value), q.dial.text(out.Look))
 	switch {
+	case out.Charge && !out.Passes:
+		text += v.Say("; all dissolved at about %s, at %v", at(out.Done.Value), r.End)
 	case out.Passes && out.TooStrong.Low > out.Target.Value:
 		text += ", and take it off the bed before " + latest
 	case out.Passes:
@@ -258,14 +255,32 @@ func timeVerdict(v show.View, r ready.Request, out ready.Result, clock bool) str
 	return v.Say("The readings do not fit (%s). %s.", faultText[out.Fault], text)
 }
 
+// counted is a number of things.
+func counted(n int, thing string) string {
+	if n == 1 {
+		return "one " + thing
+	}
+	return fmt.Sprintf("%d %ss", n, thing)
+}
+
 // chance says in how many tanks of a hundred.
 func chance(p float64) string {
 	return fmt.Sprintf("%.0f tanks in 100 that read so stop below it", math.Min(99, math.Ceil(100*p)))
 }
 
 // readyNotes give the trade's reasons. Common practice, no source.
-func readyNotes(v show.View, out ready.Result) []string {
+func (q *readyAt) notes(v show.View, out ready.Result) []string {
 	notes := []string{v.Say("A bed of salt drives a tank toward saturation (%v), fast at first. In 19 tanks of 20 the time lies between those in brackets.", out.Saturation)}
+	if out.Charge {
+		notes[0] = v.Say("A measured charge slows down as its grains shrink, and ends at %v. In 19 tanks of 20 the time lies between those in brackets.", q.request.End)
+	}
+	if past := q.request.Past; past.Tanks > 0 {
+		note := fmt.Sprintf("The times are narrowed by %s of %s in the journal", counted(past.Tanks, "mixing"), q.tank.Name)
+		if past.Stuck > 0 {
+			note += fmt.Sprintf(", of which %d stopped short", past.Stuck)
+		}
+		notes = append(notes, note+".")
+	}
 	switch out.Fault {
 	case ready.Starved:
 		notes = append(notes, v.Say("It seems to level off at %v: look for too little salt on the bed, debris or sludge over it, or water still running in.", out.Plateau))
@@ -276,20 +291,20 @@ func readyNotes(v show.View, out ready.Result) []string {
 	case ready.Scattered:
 		notes = append(notes, "Take samples from the same place, after the pump has run a while, and let the hydrometer come to rest.")
 	}
-	if out.Fault == ready.NoFault && len(out.Strengths) < 5 {
+	if out.Fault == ready.NoFault && len(out.Strengths) < 5 && !out.Charge {
 		notes = append(notes, "With fewer than five readings a bed that starves is hard to tell from a good one: read on.")
 	}
 	return notes
 }
 
 // readingTable lists the readings with what they mean.
-func readingTable(v show.View, r ready.Request, out ready.Result, clock bool) report.Table {
+func (q *readyAt) readings(v show.View, out ready.Result) report.Table {
 	t := report.Table{Key: "readings", Title: "Readings", Columns: []report.Column{
 		{Key: "time", Label: "Time"}, {Key: "reading", Label: "Shown"}, {Key: "temp", Label: "At"}, {Key: "true_strength", Label: "True"},
 	}}
-	for i, sample := range r.Samples {
+	for i, sample := range q.request.Samples {
 		t.Rows = append(t.Rows, []report.Value{
-			show.TimeValue(sample.At, clock), v.Value(sample.Sample.Shown()), v.Value(sample.Sample.Temperature), v.Value(v.Sure(out.Strengths[i], out.Newest.Half)),
+			q.dial.value(sample.At), v.Value(sample.Sample.Shown()), v.Value(sample.Sample.Temperature), v.Value(v.Sure(out.Strengths[i], out.Newest.Half)),
 		})
 	}
 	return t
