@@ -3,7 +3,6 @@ package ready
 import (
 	"math"
 
-	"brineyard/internal/quantity"
 	"brineyard/internal/root"
 )
 
@@ -153,16 +152,6 @@ func (f mixFit) reaches(s float64) (Span, bool) {
 	}
 	spread := f.quantile * math.Sqrt(math.Max(0, variance))
 	return Span{t, t - spread, t + spread}, true
-}
-
-// look is when to read again a tank that does not gain: when by the fit it may at the earliest be on target, or
-// else soon.
-func (f mixFit) look(target float64, points []mixPoint, begin quantity.Duration) quantity.Duration {
-	look := begin + quantity.Duration(points[len(points)-1].t) + soonest
-	if reached, ok := f.reaches(target); ok {
-		look = max(look, begin+quantity.Duration(reached.Low))
-	}
-	return look
 }
 
 // fault tells whether the readings follow the law, and if not, why.

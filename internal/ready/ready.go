@@ -109,13 +109,28 @@ func Estimate(r Request) (Result, error) {
 	}
 	out.describe(f, points)
 	if out.Fault == Falling || out.Fault == Stalled {
-		out.Rate = Span{}
-		out.Look = f.look(float64(r.Band.Target), points, r.Samples[0].At)
+		out.Rate, out.Look = Span{}, r.Samples[0].At+soon(points)
+		out.stands(r, points)
 	} else {
 		out.foresee(r, look(points, r.question(out.Saturation)), points)
 	}
 	out.Finding = out.find(r)
 	return out, nil
+}
+
+// soon is as long after the last reading as those before lie apart.
+func soon(points []mixPoint) quantity.Duration {
+	last := points[len(points)-1].t
+	return quantity.Duration(last) + max(soonest, quantity.Duration(last/float64(len(points)-1)))
+}
+
+// stands finds a charge that was dissolved from the first reading on.
+func (out *Result) stands(r Request, points []mixPoint) {
+	off := points[len(points)-1].s - float64(r.End)
+	if out.Charge && out.Fault == Stalled && math.Abs(off) <= 3*errorOf(points) {
+		begin := float64(r.Samples[0].At)
+		out.Done, out.HasDone = Span{begin, begin, begin}, true
+	}
 }
 
 // mostNever is the chance that a tank never reaches its target above which no time is given.
@@ -135,7 +150,7 @@ func (out *Result) foresee(r Request, o outlook, points []mixPoint) {
 		out.Never = 0
 	}
 	out.Target, out.TooStrong, out.Reaches, out.Passes = Span{}, Span{}, false, false
-	out.Look = quantity.Duration(begin+last.t) + max(soonest, quantity.Duration(last.t/float64(len(points)-1)))
+	out.Look = quantity.Duration(begin) + soon(points)
 	short := out.short(r)
 	if out.Never > mostNever || out.Fault == Scattered && !short {
 		return
