@@ -15,7 +15,7 @@ func (s Shop) moves() []lineup.Move {
 	var all []lineup.Move
 	for _, from := range append([]string{yard.FreshWater}, p.Tanks...) {
 		for _, to := range append(slices.Clone(p.Tanks), p.Outlets...) {
-			m, err := lineup.Plan(p, from, to)
+			m, err := lineup.Plan(p, "", from, to)
 			if err == nil && m.Pumped && from != to && s.takes(to, from) && len(m.Setting.Open) > 0 {
 				all = append(all, m)
 			}
@@ -51,7 +51,7 @@ func valveSetting(d *draw) (draft, error) {
 
 // judge is the lineup's judgement. All valves exist, so that an error cannot come.
 func (b board) judge(open []string) lineup.Setting {
-	s, err := lineup.Judge(b.plumbing, open)
+	s, err := lineup.Judge(b.plumbing, "", open)
 	if err != nil {
 		return lineup.Setting{Findings: []lineup.Finding{{Fault: lineup.DryRun}}}
 	}

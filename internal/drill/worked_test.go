@@ -303,7 +303,7 @@ func TestValveAnswers(t *testing.T) {
 			if p.Level == 2 {
 				open = without(with(line.Open, string(right)), w) // shut instead of it
 			}
-			s, err := lineup.Judge(line.Plumbing, open)
+			s, err := lineup.Judge(line.Plumbing, "", open)
 			require.NoError(t, err)
 			fit := len(s.Findings) == 0 && len(s.Sources) == 1 && s.Sources[0] == line.From && len(s.Outlets) == 1 && s.Outlets[0] == line.To
 			require.Equal(t, fault.Word(w) == right, fit, "%s: %s", p.Text(), w)

@@ -39,7 +39,7 @@ func Operate(curve []Point, w Way, f Fluid) (at Point, beyond bool, err error) {
 	}
 	last := curve[len(curve)-1]
 	gap := func(q float64) float64 {
-		return float64(headAt(curve, quantity.Flow(q)) - w.Takes(quantity.Flow(q), f))
+		return float64(HeadAt(curve, quantity.Flow(q)) - w.Takes(quantity.Flow(q), f))
 	}
 	low := float64(curve[0].Flow)
 	switch {
@@ -50,7 +50,7 @@ func Operate(curve []Point, w Way, f Fluid) (at Point, beyond bool, err error) {
 		return Point{last.Flow, w.Takes(last.Flow, f)}, true, nil
 	}
 	q, _ := root.Between(gap, low, float64(last.Flow), gap(low), gap(float64(last.Flow)), 1e-13*float64(last.Flow))
-	return Point{quantity.Flow(q), headAt(curve, quantity.Flow(q))}, false, nil
+	return Point{quantity.Flow(q), HeadAt(curve, quantity.Flow(q))}, false, nil
 }
 
 // CheckCurve refuses a curve that is none: fewer than two points, flows that do not rise, or heads that do.
@@ -66,7 +66,8 @@ func CheckCurve(curve []Point) error {
 	return nil
 }
 
-func headAt(curve []Point, q quantity.Flow) quantity.Length {
+// HeadAt is the head that a curve has at a flow; beyond its ends it goes straight on.
+func HeadAt(curve []Point, q quantity.Flow) quantity.Length {
 	for i := 1; i < len(curve); i++ {
 		if a, b := curve[i-1], curve[i]; q <= b.Flow || i == len(curve)-1 {
 			return a.Head + (b.Head-a.Head)*quantity.Length((q-a.Flow)/(b.Flow-a.Flow))

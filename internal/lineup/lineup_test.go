@@ -50,11 +50,11 @@ func TestJudge(t *testing.T) {
 		{[]string{"S1", "D2", "B1"}, []Finding{{Ring, nil}, {TanksJoined, []string{"mixer", "store"}}}},
 		{[]string{"S1", "D1", "A1"}, []Finding{{DrawsAir, []string{"hose"}}, {AlsoRuns, []string{"mixer", "hose"}}}},
 	} {
-		s, err := Judge(twoTanks, c.open)
+		s, err := Judge(twoTanks, "", c.open)
 		require.NoError(t, err)
 		require.Equal(t, c.want, s.Findings, "%v", c.open)
 	}
-	_, err := Judge(twoTanks, []string{"L1"})
+	_, err := Judge(twoTanks, "", []string{"L1"})
 	faulttest.RequireField(t, err, fault.FieldOpen, "a line is no valve")
 }
 
@@ -69,20 +69,26 @@ func TestPlan(t *testing.T) {
 		{"store", "hose", []string{"S2", "D3"}, true},
 		{yard.FreshWater, "mixer", []string{"F1"}, false},
 	} {
-		m, err := Plan(twoTanks, c.from, c.to)
+		m, err := Plan(twoTanks, "", c.from, c.to)
 		require.NoError(t, err)
 		require.Equal(t, c.open, m.Setting.Open)
 		require.Equal(t, c.pumped, m.Pumped)
 		require.Equal(t, c.to, m.Path[len(m.Path)-1].To)
 	}
 	for field, places := range map[string][2]string{fault.FieldFrom: {"hose", "mixer"}, fault.FieldMoveTo: {"mixer", "nowhere"}} {
-		_, err := Plan(twoTanks, places[0], places[1])
+		_, err := Plan(twoTanks, "", places[0], places[1])
 		faulttest.RequireField(t, err, field, field)
 	}
 	// Fresh water to the hose would pass the pump with nothing between.
-	_, err := Plan(twoTanks, yard.FreshWater, "hose")
+	_, err := Plan(twoTanks, "", yard.FreshWater, "hose")
 	faulttest.RequireField(t, err, fault.FieldMoveTo, "unprotected")
 	require.ErrorContains(t, err, "neither air gap nor backflow preventer")
+}
+
+// allMoves are those from every place by any pump.
+func allMoves(p yard.Plumbing) []Move {
+	n := network{Plumbing: p, pump: p.AllPumps()[0]}
+	return n.pumpedFrom(n.sources()...)
 }
 
 // On generated plumbings every plan passes its own judge and does what it says; and
@@ -92,13 +98,13 @@ func TestPlansPassTheirJudge(t *testing.T) {
 	twice(t, func(t *rapid.T) {
 		p := drawPlumbing(t)
 		reachable := map[string]bool{}
-		for _, m := range (network{Plumbing: p}).allMoves() {
+		for _, m := range allMoves(p) {
 			planned++
-			again, err := Plan(p, m.From, m.To)
+			again, err := Plan(p, "", m.From, m.To)
 			require.NoError(t, err)
 			require.LessOrEqual(t, len(again.Setting.Open), len(m.Setting.Open))
 			if m.Pumped {
-				s, err := Judge(p, m.Setting.Open)
+				s, err := Judge(p, m.Pump.Name, m.Setting.Open)
 				require.NoError(t, err)
 				require.Empty(t, s.Findings)
 				require.Equal(t, []string{m.From}, s.Sources)
@@ -145,14 +151,14 @@ func TestPlanSaysWhyNot(t *testing.T) {
 		{"nothing leads from supply to the pump's suction", []yard.Link{valve("V1", yard.PumpOutlet, "b"), valve("V2", yard.FreshWater, "a")}, yard.FreshWater},
 		{"has neither air gap nor backflow preventer", []yard.Link{valve("V1", yard.FreshWater, "b")}, yard.FreshWater},
 	} {
-		_, err := Plan(yard.Plumbing{Tanks: []string{"a", "b"}, Links: c.links}, c.from, "b")
+		_, err := Plan(yard.Plumbing{Tanks: []string{"a", "b"}, Links: c.links}, "", c.from, "b")
 		faulttest.RequireRefusal(t, err, fault.FieldMoveTo, c.words)
 	}
-	_, err := Plan(twoTanks, "hose", "mixer")
+	_, err := Plan(twoTanks, "", "hose", "mixer")
 	faulttest.RequireRefusal(t, err, fault.FieldFrom, "allowed: mixer, store, supply")
-	_, err = Plan(twoTanks, "mixer", "nowhere")
+	_, err = Plan(twoTanks, "", "mixer", "nowhere")
 	faulttest.RequireRefusal(t, err, fault.FieldMoveTo, "allowed: hose, mixer, store")
-	_, err = Judge(yard.Plumbing{}, []string{"V1"})
+	_, err = Judge(yard.Plumbing{}, "", []string{"V1"})
 	faulttest.RequireRefusal(t, err, fault.FieldOpen, "no valve is named \"V1\"; allowed: none; the plumbing has no valves")
 }
 
@@ -170,7 +176,7 @@ func TestPathsAreBounded(t *testing.T) {
 	found := len(network{Plumbing: p}.paths("a", yard.PumpInlet))
 	require.GreaterOrEqual(t, found, mostPaths)
 	require.Less(t, found, mostPaths+len(p.Links))
-	m, err := Plan(p, "a", "b")
+	m, err := Plan(p, "", "a", "b")
 	require.NoError(t, err)
 	require.Equal(t, []string{"V1"}, m.Setting.Open)
 }
@@ -194,18 +200,17 @@ func TestSupplyKeepsOffThePump(t *testing.T) {
 	p := yard.Plumbing{Tanks: []string{"a"}, Links: []yard.Link{
 		{Name: "F", A: yard.FreshWater, B: "j", Valve: true, Protected: true}, {Name: "L1", A: "j", B: "a"}, {Name: "L2", A: "j", B: yard.PumpInlet},
 	}}
-	_, err := Plan(p, yard.FreshWater, "a")
+	_, err := Plan(p, "", yard.FreshWater, "a")
 	faulttest.RequireRefusal(t, err, fault.FieldMoveTo, "or leads elsewhere too")
 	p.Links = p.Links[:2]
-	m, err := Plan(p, yard.FreshWater, "a")
+	m, err := Plan(p, "", yard.FreshWater, "a")
 	require.NoError(t, err)
 	require.False(t, m.Pumped)
 }
 
-// The rinse of the small yard by hand. Of what no move has rinsed yet, mixer to hose
-// passes most, five links with the fill that comes before it; then the store's suction and
-// the mixer's inlet; and last the store's inlet, for which mixer to store comes before
-// store to store, as round and round is for where nothing else does.
+// The rinse of the small yard by hand. No water may pass F2, which has nothing between it and the brine; F1 lets it
+// run into the mixer alone. The rest is pumped out of tanks: of what no move has rinsed yet, mixer to hose passes most; then
+// the store's suction and the mixer's inlet; and last the store's inlet.
 func TestRinseByHand(t *testing.T) {
 	r, err := PlanRinse(twoTanks)
 	require.NoError(t, err)
@@ -218,29 +223,45 @@ func TestRinseByHand(t *testing.T) {
 		steps = append(steps, step{m.From, m.To, m.New})
 	}
 	require.Equal(t, []step{
-		{"mixer", "hose", []string{"F1", "S1", "L1", "L2", "D3"}},
+		{yard.FreshWater, "mixer", []string{"F1"}},
+		{"mixer", "hose", []string{"S1", "L1", "L2", "D3"}},
 		{"store", "mixer", []string{"S2", "D1"}},
 		{"mixer", "store", []string{"D2"}},
 	}, steps)
-	require.Equal(t, []string{"F1"}, r.Moves[0].Fill.Setting.Open)
-	require.Nil(t, r.Moves[1].Fill) // no water leads to the store
+	require.Equal(t, []string{"F1"}, r.Moves[1].Fill.Setting.Open)
+	require.Nil(t, r.Moves[2].Fill) // no water leads to the store
 }
 
-// Fresh water straight from the supply goes last, whatever it rinses: it takes salt out
-// of what the tanks' moves left.
-func TestRinseFromTheSupplyLast(t *testing.T) {
+// Where the supply may stand at the pump, its own pressure rinses everything: through the pump that stands still to the
+// hose, backwards through the suctions into tanks that may be full, and through every inlet; with three times what each
+// way holds.
+func TestRinseBySupply(t *testing.T) {
 	p := twoTanks
 	p.Links = append(append([]yard.Link(nil), twoTanks.Links[:8]...), yard.Link{Name: "F3", A: yard.FreshWater, B: "in-joint", Valve: true, Protected: true})
+	p.Links[0].Holds, p.Links[1].Holds, p.Links[6].Holds = 0.01, 0.02, 0.03
 	r, err := PlanRinse(p)
 	require.NoError(t, err)
 	require.Empty(t, r.Dry)
-	last := false
 	for _, m := range r.Moves {
-		require.False(t, last && m.From != yard.FreshWater)
-		last = last || m.From == yard.FreshWater
+		require.Equal(t, yard.FreshWater, m.From)
+		require.False(t, m.Pumped)
 	}
-	require.True(t, last)
-	require.NotEqual(t, yard.FreshWater, r.Moves[0].From)
+	require.Equal(t, "hose", r.Moves[0].To)
+	require.True(t, r.Moves[0].Still)
+	require.InDelta(t, 0.06, float64(r.Moves[0].Holds), 1e-12)
+	require.InDelta(t, 0.18, float64(r.Moves[0].Water), 1e-12)
+}
+
+// From the fresh-water tank it is pumped.
+func TestRinseFromTheWaterTank(t *testing.T) {
+	r, err := PlanRinse(yard.Plumbing{Tanks: []string{"a"}, Links: []yard.Link{
+		{Name: "S", A: yard.WaterTank, B: yard.PumpInlet, Valve: true}, {Name: "D", A: yard.PumpOutlet, B: "a", Valve: true},
+	}})
+	require.NoError(t, err)
+	require.Empty(t, r.Dry)
+	require.Len(t, r.Moves, 1)
+	require.Equal(t, yard.WaterTank, r.Moves[0].From)
+	require.Nil(t, r.Moves[0].Fill)
 }
 
 // Round and round in a tank is for where nothing else rinses as much: from one tank to the
@@ -256,4 +277,79 @@ func TestRinseGoesRoundLast(t *testing.T) {
 	require.Equal(t, "b", r.Moves[0].To)
 	require.Equal(t, "a", r.Moves[1].To)
 	require.Empty(t, r.Dry)
+}
+
+// What the yard file can have besides valves: each by a plumbing of its own.
+func TestJudgeSpecialParts(t *testing.T) {
+	valve := func(name, a, b string) yard.Link { return yard.Link{Name: name, A: a, B: b, Valve: true} }
+	check := func(name, a, b string) yard.Link { return yard.Link{Name: name, A: a, B: b, OneWay: true} }
+	way := func(of, a, b string) yard.Link {
+		return yard.Link{Name: of + ":" + b, A: a, B: b, Valve: true, Turns: of}
+	}
+	in, out := yard.PumpInlet, yard.PumpOutlet
+	for _, c := range []struct {
+		name  string
+		p     yard.Plumbing
+		pump  string
+		open  []string
+		kinds []Fault
+	}{
+		{"round with the fill open", twoTanks, "", []string{"S1", "D1", "F1"}, []Fault{FillOpen}},
+		{"the supply gives too little", yard.Plumbing{Tanks: []string{"a"}, Supply: 1, Pumps: []yard.Pump{{Flow: 2}}, Links: []yard.Link{
+			{Name: "F", A: yard.FreshWater, B: in, Valve: true, Protected: true}, valve("D", out, "a")}}, "", []string{"F", "D"}, []Fault{SupplyShort}},
+		{"the supply gives enough", yard.Plumbing{Tanks: []string{"a"}, Supply: 2, Pumps: []yard.Pump{{Flow: 2}}, Links: []yard.Link{
+			{Name: "F", A: yard.FreshWater, B: in, Valve: true, Protected: true}, valve("D", out, "a")}}, "", []string{"F", "D"}, nil},
+		{"a check valve keeps tanks apart", yard.Plumbing{Tanks: []string{"a", "b"}, Links: []yard.Link{
+			check("C1", "a", "j"), valve("V", "j", in), valve("D", out, "b")}}, "", []string{"V", "D"}, nil},
+		{"a check valve the wrong way", yard.Plumbing{Tanks: []string{"a"}, Links: []yard.Link{
+			check("C1", in, "a"), valve("D", out, "a")}}, "", []string{"D"}, []Fault{DryRun}},
+		{"a check valve protects no water", yard.Plumbing{Tanks: []string{"a", "b"}, Links: []yard.Link{
+			check("C1", yard.FreshWater, "b"), valve("S", "a", in), valve("D", out, "b")}}, "", []string{"S", "D"}, []Fault{Backflow, AlsoRuns}},
+		{"a three-way valve", yard.Plumbing{Tanks: []string{"a", "b"}, Links: []yard.Link{
+			valve("S", "a", in), way("W", out, "a"), way("W", out, "b")}}, "", []string{"S", "W:b"}, nil},
+		{"the second pump", yard.Plumbing{Tanks: []string{"a", "b"}, Pumps: []yard.Pump{{}, {Name: "loading"}}, Links: []yard.Link{
+			valve("S", "a", "loading-in"), valve("D", "loading-out", "b")}}, "loading", []string{"S", "D"}, nil},
+		{"it runs through the pump that stands still", yard.Plumbing{Tanks: []string{"a", "b"}, Outlets: []string{"hose"}, Pumps: []yard.Pump{{}, {Name: "loading"}}, Links: []yard.Link{
+			valve("S", "a", in), valve("D", out, "a"), valve("S2", "b", "loading-in"), valve("D2", "loading-out", "a")}}, "", []string{"S", "D", "S2", "D2"}, []Fault{TanksJoined}},
+		{"from the fresh-water tank", yard.Plumbing{Tanks: []string{"a"}, Links: []yard.Link{
+			valve("S", yard.WaterTank, in), valve("D", out, "a")}}, "", []string{"S", "D"}, nil},
+		{"the fresh-water tank and a tank", yard.Plumbing{Tanks: []string{"a"}, Links: []yard.Link{
+			valve("S", yard.WaterTank, in), valve("S2", "a", in), valve("D", out, "a")}}, "", []string{"S", "S2", "D"}, []Fault{TwoSources, TanksJoined}},
+	} {
+		s, err := Judge(c.p, c.pump, c.open)
+		require.NoError(t, err, c.name)
+		var kinds []Fault
+		for _, f := range s.Findings {
+			kinds = append(kinds, f.Fault)
+		}
+		require.Equal(t, c.kinds, kinds, c.name)
+	}
+	turned := yard.Plumbing{Tanks: []string{"a", "b"}, Links: []yard.Link{valve("S", "a", in), way("W", out, "a"), way("W", out, "b")}}
+	_, err := Judge(turned, "", []string{"S"})
+	faulttest.RequireRefusal(t, err, fault.FieldOpen, "three-way valve W stands one way; allowed: W:a, W:b")
+	_, err = Judge(turned, "", []string{"S", "W:a", "W:b"})
+	faulttest.RequireRefusal(t, err, fault.FieldOpen, "three-way valve W stands one way")
+	_, err = Judge(turned, "loading", nil)
+	faulttest.RequireRefusal(t, err, FieldPump, "no such pump; allowed: none; the plumbing has no other pumps")
+}
+
+// Plans turn three-way valves, and take the pump that will do.
+func TestPlanSpecialParts(t *testing.T) {
+	p := yard.Plumbing{Tanks: []string{"a", "b"}, Outlets: []string{"hose"}, Supply: 1, Pumps: []yard.Pump{{Flow: 2}, {Name: "loading", Flow: 3}}, Links: []yard.Link{
+		{Name: "S", A: "a", B: yard.PumpInlet, Valve: true},
+		{Name: "W:a", A: yard.PumpOutlet, B: "a", Valve: true, Turns: "W"}, {Name: "W:b", A: yard.PumpOutlet, B: "b", Valve: true, Turns: "W"},
+		{Name: "S2", A: "b", B: "loading-in", Valve: true}, {Name: "D2", A: "loading-out", B: "hose", Valve: true},
+		{Name: "F", A: yard.FreshWater, B: yard.PumpInlet, Valve: true, Protected: true},
+	}}
+	m, err := Plan(p, "", "a", "b")
+	require.NoError(t, err)
+	require.Equal(t, []string{"S", "W:b"}, m.Setting.Open)
+	m, err = Plan(p, "", "b", "hose")
+	require.NoError(t, err)
+	require.Equal(t, "loading", m.Pump.Name)
+	require.Len(t, m.Setting.Open, 3) // the three-way valve stands one way or the other
+	_, err = Plan(p, "", yard.FreshWater, "a")
+	faulttest.RequireRefusal(t, err, fault.FieldMoveTo, "through the pump it would run short")
+	_, err = Plan(p, "nosuch", "a", "b")
+	faulttest.RequireRefusal(t, err, FieldPump, "allowed: loading")
 }

@@ -6,69 +6,115 @@ import (
 	"brineyard/internal/yard"
 )
 
-// network is a plumbing with its open valves: it tells where liquid can run.
+// network is a plumbing with its open valves and the pump that is to run: it tells where liquid can run.
 type network struct {
 	yard.Plumbing
+	pump yard.Pump
 	open map[string]bool
 }
+
+// noPump is the name of no pump: all of them stand still.
+const noPump = "\x00"
 
 // openValves lists the open valves in the plumbing's order.
 func (n network) openValves() []string { return inOrder(n.Valves(), n.open) }
 
 // sources lists what a pump can draw from.
-func (n network) sources() []string { return slices.Concat(n.Tanks, []string{yard.FreshWater}) }
+func (n network) sources() []string {
+	if n.HasWaterTank() {
+		return slices.Concat(n.Tanks, []string{yard.FreshWater, yard.WaterTank})
+	}
+	return slices.Concat(n.Tanks, []string{yard.FreshWater})
+}
+
+// vessels are the tanks, that of fresh water among them.
+func (n network) vessels() []string {
+	if n.HasWaterTank() {
+		return slices.Concat(n.Tanks, []string{yard.WaterTank})
+	}
+	return n.Tanks
+}
 
 // ends lists where liquid can be brought to.
 func (n network) ends() []string { return slices.Concat(n.Tanks, n.Outlets) }
 
+// pumpSides are the places of every pump.
+func (n network) pumpSides() (sides []string) {
+	for _, p := range n.AllPumps() {
+		sides = append(sides, p.In(), p.Out())
+	}
+	return sides
+}
+
 // stops tells the places at which liquid in a pipe ends: nothing flows through
 // them from one pipe to the next.
 func (n network) stops(place string) bool {
-	return slices.Contains(n.Tanks, place) || slices.Contains(n.Outlets, place) || place == yard.FreshWater
+	return slices.Contains(n.Tanks, place) || slices.Contains(n.Outlets, place) || place == yard.FreshWater || place == yard.WaterTank
 }
 
-// anyLink and bareLink tell which links count: all, or those that have neither air gap nor
-// backflow preventer.
-func anyLink(yard.Link) bool    { return true }
-func bareLink(l yard.Link) bool { return !l.Protected }
+// way tells where a link leads from a place: onward with the liquid, back against it, or either.
+type way func(l yard.Link, place string) []string
 
-// reach returns the places that open links lead to from a place, of links that count.
-func (n network) reach(from string, counts func(yard.Link) bool) map[string]bool {
+func onward(l yard.Link, place string) []string { return l.Onward(place) }
+func back(l yard.Link, place string) []string   { return l.Back(place) }
+
+// bare is for brine that creeps towards the supply: only an air gap or a backflow preventer keeps it off, and no
+// check valve.
+func bare(l yard.Link, place string) []string {
+	if l.Protected {
+		return nil
+	}
+	return l.Beyond(place)
+}
+
+// reach returns the places that open links lead to from a place. Liquid passes a pump that stands still.
+func (n network) reach(from string, by way) map[string]bool {
 	seen := map[string]bool{from: true}
 	for queue := []string{from}; len(queue) > 0; queue = queue[1:] {
 		at := queue[0]
 		if at != from && n.stops(at) {
 			continue
 		}
-		for _, l := range n.Links {
-			if l.Valve && !n.open[l.Name] || !counts(l) {
-				continue
-			}
-			for _, next := range l.Beyond(at) {
-				if !seen[next] {
-					seen[next] = true
-					queue = append(queue, next)
-				}
+		for _, next := range n.beyond(at, by) {
+			if !seen[next] {
+				seen[next] = true
+				queue = append(queue, next)
 			}
 		}
 	}
 	return seen
 }
 
+// beyond are the places next to one, through open links and pumps that stand still.
+func (n network) beyond(at string, by way) (next []string) {
+	for _, l := range n.Links {
+		if !l.Valve || n.open[l.Name] {
+			next = append(next, by(l, at)...)
+		}
+	}
+	for _, p := range n.AllPumps() {
+		if p.Name != n.pump.Name {
+			next = append(next, by(yard.Link{A: p.In(), B: p.Out()}, at)...)
+		}
+	}
+	return next
+}
+
 // unprotected lists what has held brine and is joined to fresh water with neither
-// air gap nor preventer between: tanks, and the pump with the tanks it serves.
+// air gap nor preventer between: tanks, and the pumps with the tanks they serve.
 func (n network) unprotected() []string {
-	return inOrder(append(n.ends(), yard.PumpInlet, yard.PumpOutlet), n.reach(yard.FreshWater, bareLink))
+	return inOrder(slices.Concat(n.ends(), n.pumpSides()), n.reach(yard.FreshWater, bare))
 }
 
 // joined lists pairs of tanks between which open pipes lead past the pump: they
 // level out by themselves.
 func (n network) joined() [][]string {
 	var pairs [][]string
-	for i, a := range n.Tanks {
-		seen := n.reach(a, anyLink)
-		for _, b := range n.Tanks[i+1:] {
-			if seen[b] {
+	all := n.vessels()
+	for i, a := range all {
+		from, to := n.reach(a, onward), n.reach(a, back)
+		for _, b := range all[i+1:] {
+			if from[b] || to[b] {
 				pairs = append(pairs, []string{a, b})
 			}
 		}
@@ -85,7 +131,7 @@ func (n network) alsoRuns(pumping bool, fed map[string]bool) [][]string {
 	}
 	var pairs [][]string
 	add := func(from string, places []string, fromPump bool) {
-		seen := n.reach(from, anyLink)
+		seen := n.reach(from, onward)
 		for _, to := range places {
 			if seen[to] && !(fromPump && fed[to]) {
 				pairs = append(pairs, []string{from, to})
@@ -93,7 +139,7 @@ func (n network) alsoRuns(pumping bool, fed map[string]bool) [][]string {
 		}
 	}
 	add(yard.FreshWater, n.ends(), false)
-	for _, tank := range n.Tanks {
+	for _, tank := range n.vessels() {
 		add(tank, n.Outlets, fed[tank])
 	}
 	return pairs

@@ -2,9 +2,9 @@ package lineup
 
 import (
 	"slices"
-	"sort"
 
 	"brineyard/internal/fault"
+	"brineyard/internal/quantity"
 	"brineyard/internal/yard"
 )
 
@@ -19,31 +19,36 @@ type Rinse struct {
 type RinseMove struct {
 	Move
 	// Fill puts fresh water into the tank that the move draws from; nil where the
-	// move draws from the supply, or where a hose has to do it.
+	// move draws from fresh water, or where a hose has to do it.
 	Fill *Move
 	// New are the links that this move rinses first.
 	New []string
+	// Holds is what its way holds, and Water what runs through it; 0 where the yard file does not say.
+	Holds, Water quantity.Volume
 }
 
+// rinseTimes is how many times what a way holds runs through it. Common practice, no source.
+const rinseTimes = 3
+
 // PlanRinse finds moves that pass fresh water through every valve, every line and
-// the pump, few of them, from the supply where that can be. Errors: InputError when
-// there is nothing to rinse.
+// the pump, few of them: first what the supply's own pressure drives, through pumps that stand still and into tanks that
+// may be full, then what a pump draws from the supply or the fresh-water tank, and last what it draws from a tank that was emptied for it.
+// Errors: InputError when there is nothing to rinse.
 func PlanRinse(plumbing yard.Plumbing) (Rinse, error) {
-	n := network{Plumbing: plumbing}
+	n := network{Plumbing: plumbing, pump: plumbing.AllPumps()[0]}
 	if len(n.Links) == 0 {
 		return Rinse{}, fault.Input(fault.FieldRinse, "the plumbing has no valves and no lines; allowed: with them in the yard file")
 	}
-	candidates := n.allMoves()
 	left := map[string]bool{}
 	for _, l := range n.Links {
 		left[l.Name] = true
 	}
 	var r Rinse
-	for best, found := mostNew(candidates, left); found; best, found = mostNew(candidates, left) {
-		r.Moves = append(r.Moves, n.rinse(best, left))
+	for _, candidates := range [][]Move{n.flushes(), n.pumpedFrom(yard.FreshWater, yard.WaterTank), n.pumpedFrom(n.Tanks...)} {
+		for best, found := mostNew(candidates, left); found; best, found = mostNew(candidates, left) {
+			r.Moves = append(r.Moves, n.rinse(best, left))
+		}
 	}
-	// Fresh water straight from the supply goes last, through what the tanks left.
-	sort.SliceStable(r.Moves, func(i, j int) bool { return r.Moves[i].From != yard.FreshWater && r.Moves[j].From == yard.FreshWater })
 	for _, l := range n.Links {
 		if left[l.Name] {
 			r.Dry = append(r.Dry, l.Name)
@@ -68,12 +73,39 @@ func mostNew(candidates []Move, left map[string]bool) (best Move, found bool) {
 	return best, most > 0
 }
 
-// allMoves lists the moves from the supply, then those from tanks.
-func (n network) allMoves() []Move {
-	var all []Move
-	for _, from := range slices.Concat([]string{yard.FreshWater}, n.Tanks) {
+// flushes are ways on which the supply's own pressure drives water, past pumps that stand still or through them, as it does
+// through one with a wheel (common practice, no source). Those to an outlet come first: there the end can be read.
+func (n network) flushes() (all []Move) {
+	still := network{Plumbing: n.Plumbing, pump: yard.Pump{Name: noPump}}
+	for _, to := range slices.Concat(n.Outlets, n.Tanks) {
+		var some []Move
+		try := func(m Move) {
+			if m.From, m.To = yard.FreshWater, to; still.judgeMove(&m) {
+				some = append(some, m)
+			}
+		}
+		for _, p := range n.AllPumps() {
+			discharge := n.paths(p.Out(), to)
+			for _, suction := range n.paths(yard.FreshWater, p.In()) {
+				for _, d := range discharge {
+					try(Move{Still: true, Pump: p, Path: slices.Concat(suction, d)})
+				}
+			}
+		}
+		for _, path := range n.paths(yard.FreshWater, to) {
+			try(Move{Pump: n.pump, Path: path})
+		}
+		sortByValves(some)
+		all = append(all, some...)
+	}
+	return all
+}
+
+// pumpedFrom lists the moves from some places.
+func (n network) pumpedFrom(places ...string) (all []Move) {
+	for _, from := range places {
 		for _, to := range slices.Concat(n.Outlets, n.Tanks) {
-			all = append(all, n.moves(from, to)...)
+			all = append(all, n.byAnyPump(from, to)...)
 		}
 	}
 	return all
@@ -91,15 +123,24 @@ func countNew(m Move, left map[string]bool) int {
 
 // rinse takes a move, and marks what it rinses.
 func (n network) rinse(m Move, left map[string]bool) RinseMove {
-	out := RinseMove{Move: m}
-	if m.From != yard.FreshWater {
-		if fill := n.moves(yard.FreshWater, m.From); len(fill) > 0 {
+	out := RinseMove{Move: m, Holds: m.Holds()}
+	out.Water = rinseTimes * out.Holds
+	if m.From != yard.FreshWater && m.From != yard.WaterTank {
+		if fill := n.byAnyPump(yard.FreshWater, m.From); len(fill) > 0 {
 			out.Fill = &fill[0]
 			out.mark(fill[0].Path, left)
 		}
 	}
 	out.mark(m.Path, left)
 	return out
+}
+
+// Holds is what the lines and valves of a move hold by the yard file.
+func (m Move) Holds() (v quantity.Volume) {
+	for _, h := range m.Path {
+		v += h.Link.Holds
+	}
+	return v
 }
 
 // mark takes what a path rinses off what is left.

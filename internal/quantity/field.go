@@ -150,6 +150,14 @@ func (w Width) In(sys System) Shown {
 	return shown(float64(w)/float64(Foot), "ft", tenthsIfAny)
 }
 
+// In shows horsepower or kilowatts.
+func (p Power) In(sys System) Shown {
+	if sys == Metric {
+		return metric(float64(p)/1000, "kW", tenthsIfAny)
+	}
+	return shown(float64(p)/horsepower, "hp", tenthsIfAny)
+}
+
 // In shows acres or m2.
 func (a Area) In(sys System) Shown {
 	if sys == Metric {

@@ -135,25 +135,6 @@ func (f mixFit) rate() Span {
 	return Span{f.k, f.k * math.Exp(-spread), f.k * math.Exp(spread)}
 }
 
-// reaches returns the time from the first reading at which a strength is reached; false
-// when it lies at or above the plateau.
-func (f mixFit) reaches(s float64) (Span, bool) {
-	if s >= f.plateau || f.gap <= 0 {
-		return Span{}, false
-	}
-	t := math.Log(f.gap/(f.plateau-s)) / f.k
-	// dt/dgap = 1/(k gap), dt/dln k = -t.
-	g := [2]float64{1 / (f.k * f.gap), -t}
-	variance := 0.0
-	for u := range 2 {
-		for v := range 2 {
-			variance += g[u] * f.cov[u][v] * g[v]
-		}
-	}
-	spread := f.quantile * math.Sqrt(math.Max(0, variance))
-	return Span{t, t - spread, t + spread}, true
-}
-
 // fault tells whether the readings follow the law, and if not, why.
 func (f *mixFit) fault(points []mixPoint) (Fault, int) {
 	careful := errorOf(points)

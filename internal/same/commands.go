@@ -182,7 +182,7 @@ var movingCommands = []command{
 			"--catch --over --nozzles?", "--catch --over --speed", "--area-rate --speed --width --catch --over", "--truck --area-rate --speed --catch --over",
 			"--truck --rate --speed --catch --over --flow? --empty?", "--truck --tank --gross",
 		}},
-	{name: "lineup", share: 6, each: true, yard: true, wants: "valve", flags: "from open rinse to", kinds: map[string]string{"from": "place", "to": "place"}, shapes: []string{
+	{name: "lineup", share: 6, each: true, yard: true, wants: "valve", flags: "from open pump rinse to", kinds: map[string]string{"from": "place", "to": "place"}, shapes: []string{
 		"--from --to", "--from={tank} --to={outlet}", "--from={tank} --to={tank}", "--from=supply --to={tank}", "--open", "--open", "--open", "--rinse",
 	}},
 }

@@ -4,6 +4,7 @@
 package yard
 
 import (
+	"slices"
 	"time"
 
 	"brineyard/internal/quantity"
@@ -31,6 +32,7 @@ type Yard struct {
 	Trucks      []Truck
 	Routes      []Route
 	Plumbing    Plumbing
+	Reaches     []Reach
 	WeakLines   []WeakLine // as the journal has them
 }
 
@@ -56,12 +58,41 @@ type Pile struct {
 type Supply struct {
 	Flow        quantity.Flow
 	Temperature quantity.Temperature
+	Tank        quantity.Volume // of the fresh-water tank, which the supply refills; 0 for none
+	TankFlow    quantity.Flow   // out of it; 0 for that of the pump
 }
 
-// Pump is the pump that circulates, pumps off and loads.
-type Pump struct {
-	Flow  quantity.Flow
-	Power quantity.Power
+// Reach is what the pump moves to a place.
+type Reach struct {
+	To   string          // a tank or an outlet
+	Flow quantity.Flow   // measured there; 0 where it was not
+	Lift quantity.Length // from the level that is drawn from to the place; nothing where HasLift is not set
+	// HasLift tells whether the file says the lift.
+	HasLift bool
+	Trucks  bool // whether trucks are loaded there
+}
+
+// Reach finds what the pump moves to a place.
+func (y *Yard) Reach(to string) (Reach, bool) {
+	return named(y.Reaches, to, func(r Reach) string { return r.To })
+}
+
+// LoadingPoint is where trucks are loaded: the destination that the file says so of, else the only outlet that is one;
+// empty where there is none.
+func (y *Yard) LoadingPoint() string {
+	only, outlets := "", 0
+	for _, r := range y.Reaches {
+		if r.Trucks {
+			return r.To
+		}
+		if slices.Contains(y.Plumbing.Outlets, r.To) {
+			only, outlets = r.To, outlets+1
+		}
+	}
+	if outlets != 1 {
+		return ""
+	}
+	return only
 }
 
 // Prices are what the yard pays; nil means unknown.

@@ -36,3 +36,8 @@ func namesOf[T any](all []T, name func(T) string) []string {
 	}
 	return names
 }
+
+// PumpNames lists the pumps that have names: all but the first.
+func PumpNames(y *yard.Yard) []string {
+	return namesOf(y.Plumbing.AllPumps()[1:], func(p yard.Pump) string { return p.Name })
+}

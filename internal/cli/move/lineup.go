@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/fault"
+	"brineyard/internal/hydraulics"
 	"brineyard/internal/lineup"
 	"brineyard/internal/report"
 	"brineyard/internal/yard"
@@ -32,6 +33,7 @@ var lineupCommand = run.Command{
 // valves asks one of three things: a move, a setting, or a rinse.
 type valves struct {
 	from, to, open string
+	pump           string
 	rinse          bool
 	meant          bool                                  // the setting is judged against a move
 	answer         func(*run.Session) (run.Reply, error) // to what was asked
@@ -43,10 +45,13 @@ func (q *valves) Bind(b *bind.Set) {
 	from := bind.Name(b, &q.from, "from", "`place` to take from: a tank, or supply", bind.Places)
 	to := bind.Name(b, &q.to, "to", "`place` to bring to: a tank or an outlet", bind.Places)
 	open := bind.Name(b, &q.open, "open", "`valves` that are open, with commas between; none for all closed", nil)
+	pump := bind.Name(b, &q.pump, "pump", "`name` of the pump that runs; the first, or the one that will do, unless given", bind.PumpNames)
 	bind.Switch(b, &q.rinse, "rinse", "the moves that rinse every line and the pump with fresh water")
 	b.Then(needsPlumbing)
 	b.SaysOf(fault.FieldFrom, func() string { return "--from " + from.Quoted() })
 	b.SaysOf(fault.FieldMoveTo, func() string { return "--to " + to.Quoted() })
+	b.Says(hydraulics.FieldCurve, "the yard file's pump curve")
+	b.SaysOf(lineup.FieldPump, func() string { return "--pump " + pump.Quoted() })
 	b.SaysOf(fault.FieldOpen, func() string { return "--open " + open.Quoted() })
 	b.Then(func(s *bind.Scope) error {
 		if q.meant = open.Given() && from.Given() && to.Given() && !q.rinse; q.meant {
@@ -92,7 +97,7 @@ func (q *valves) Answer(s *run.Session) (run.Reply, error) { return q.answer(s) 
 
 // planMove finds the valves for a move.
 func (q *valves) planMove(s *run.Session) (run.Reply, error) {
-	m, err := lineup.Plan(s.Yard.Plumbing, q.from, q.to)
+	m, err := lineup.Plan(s.Yard.Plumbing, q.pump, q.from, q.to)
 	if err != nil {
 		return run.Reply{}, err
 	}
@@ -100,16 +105,24 @@ func (q *valves) planMove(s *run.Session) (run.Reply, error) {
 	if err != nil {
 		return run.Reply{}, err
 	}
+	ends := ends{now, m, s.Env.Now()}
+	figures, notes := moveFigures(m), []string(nil)
+	if m.Pumped {
+		rate, err := ends.rate()
+		if err != nil {
+			return run.Reply{}, err
+		}
+		figures, notes = append(figures, rate.figures(s.View)...), rate.notes(s.View)
+	}
 	return run.Reply{
-		Figures: moveFigures(m),
+		Figures: figures,
 		Words: func(d *report.Document) {
 			moveWords(d, s.Yard.Plumbing, m)
-			ends := ends{now, m, s.Env.Now()}
 			d.Verdict += ends.verdict(s.View)
 			if wrong := ends.wrong(s.View); wrong != "" {
 				d.Verdict = "Do not pump: " + wrong + ". The valves for it: " + strings.ToLower(d.Verdict[:1]) + d.Verdict[1:]
 			}
-			d.Notes = slices.Concat(ends.weaker(s.View), ends.doubts(s.View), ends.weak(s.View))
+			d.Notes = slices.Concat(notes, ends.weaker(s.View), ends.doubts(s.View), ends.weak(s.View))
 		},
 		Working: func() []report.Step { return pathSteps(m) },
 	}, nil
@@ -117,7 +130,7 @@ func (q *valves) planMove(s *run.Session) (run.Reply, error) {
 
 // judge tells what a setting does.
 func (q *valves) judge(s *run.Session) (run.Reply, error) {
-	setting, err := lineup.Judge(s.Yard.Plumbing, valveList(s.Yard.Plumbing, q.open))
+	setting, err := lineup.Judge(s.Yard.Plumbing, q.pump, valveList(s.Yard.Plumbing, q.open))
 	if err != nil {
 		return run.Reply{}, err
 	}
@@ -140,7 +153,7 @@ func (q *valves) planRinse(s *run.Session) (run.Reply, error) {
 	if err != nil {
 		return run.Reply{}, err
 	}
-	return run.Reply{Figures: rinseFigures(r), Words: func(d *report.Document) { rinseWords(d, r) }}, nil
+	return run.Reply{Figures: rinseFigures(s.View, r), Words: func(d *report.Document) { rinseWords(s.View, d, s.Yard.Plumbing, r) }}, nil
 }
 
 // valveList splits the names of valves, as the yard file spells them. The beginning of a name will

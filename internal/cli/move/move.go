@@ -33,12 +33,31 @@ func moveVerdict(m lineup.Move) string {
 	if !m.Pumped {
 		return open + ", pump off: the supply runs to " + m.To + " by its own pressure."
 	}
-	return open + ", and pump: " + m.From + " to " + m.To + "."
+	pump := "pump"
+	if m.Pump.Name != "" {
+		pump = "run " + m.Pump.Label()
+	}
+	return open + ", and " + pump + ": " + m.From + " to " + m.To + "."
 }
 
 // openAlone says which valves a move opens.
 func openAlone(m lineup.Move) string {
-	return "Open " + strings.Join(m.Setting.Open, ", ") + ", all else closed"
+	var open, turned []string
+	for _, name := range m.Setting.Open {
+		if valve, way, ok := strings.Cut(name, ":"); ok {
+			turned = append(turned, valve+" to "+way)
+			continue
+		}
+		open = append(open, name)
+	}
+	text := "Open " + strings.Join(open, ", ") + ", all else closed"
+	if len(open) == 0 {
+		text = "Close every valve"
+	}
+	if len(turned) > 0 {
+		text += ", turn " + strings.Join(turned, ", ")
+	}
+	return text
 }
 
 // moveSteps put a move in order. Common practice, no source: pump off first, close
@@ -49,8 +68,13 @@ func moveSteps(p yard.Plumbing, m lineup.Move) []string {
 		steps = append(steps, "Close "+strings.Join(closed, ", ")+".")
 	}
 	for _, h := range m.Path {
-		if h.Link.Valve {
+		if h.Link.Valve && h.Link.Turns == "" {
 			steps = append(steps, "Open "+h.Link.Name+" ("+h.Link.A+" - "+h.Link.B+").")
+		}
+	}
+	for _, name := range m.Setting.Open {
+		if valve, way, ok := strings.Cut(name, ":"); ok {
+			steps = append(steps, "Turn "+valve+" to "+way+".")
 		}
 	}
 	if !m.Pumped {
@@ -62,19 +86,23 @@ func moveSteps(p yard.Plumbing, m lineup.Move) []string {
 	if m.From == yard.FreshWater {
 		above = "the supply on"
 	}
+	start := "Start the pump"
+	if m.Pump.Name != "" {
+		start = "Start " + m.Pump.Label()
+	}
 	see, room := "that "+m.To+" fills", ", room in "+m.To
 	if m.From == m.To {
 		see, room = "that it comes back", ""
 	}
 	return append(steps,
 		"Check: "+above+room+", nothing else open.",
-		"Start the pump; see that it draws and "+see+".",
-		"Stop: pump off first, then close from "+m.To+" back to "+m.From+".")
+		start+"; see that it draws and "+see+".",
+		"Stop: pump off first, then close at once from "+m.To+" back to "+m.From+": through a pump that stands still the higher tank runs back.")
 }
 
 // closedValves are all that a move leaves closed.
 func closedValves(p yard.Plumbing, m lineup.Move) []string {
-	return slices.DeleteFunc(p.Valves(), func(name string) bool { return slices.Contains(m.Setting.Open, name) })
+	return slices.DeleteFunc(p.Valves(), func(name string) bool { return slices.Contains(m.Setting.Open, name) || strings.Contains(name, ":") })
 }
 
 // pathSteps follow the liquid from place to place.
@@ -87,8 +115,8 @@ func pathSteps(m lineup.Move) []report.Step {
 			way = "valve " + h.Link.Name + ", open"
 		}
 		steps = append(steps, report.Step{What: "From " + at + " to " + h.To, Formula: way})
-		if at = h.To; at == yard.PumpInlet {
-			at = "the pump"
+		if at = h.To; at == m.Pump.In() {
+			at = m.Pump.Label()
 		}
 	}
 	return steps
@@ -102,8 +130,8 @@ func diagram(m lineup.Move) string {
 		if h.Link.Valve {
 			mark = " --[" + h.Link.Name + "]-- "
 		}
-		if to == yard.PumpInlet {
-			to = "(pump)"
+		if to == m.Pump.In() {
+			to = strings.TrimSpace("(pump "+m.Pump.Name) + ")"
 		}
 		text += mark + to
 	}

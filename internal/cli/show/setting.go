@@ -18,6 +18,8 @@ var faultWords = map[lineup.Fault]string{
 	lineup.Backflow:    "Backflow: fresh water is joined to brine with neither air gap nor backflow preventer: ",
 	lineup.TanksJoined: "Tanks joined, so that brine runs from the higher to the lower: ",
 	lineup.AlsoRuns:    "Also running by itself, past the pump: ",
+	lineup.FillOpen:    "Fresh water is open into a tank that is pumped round, so that the batch ends weak and over-full: ",
+	lineup.SupplyShort: "The pump runs short of water, as it moves more than comes from the ",
 }
 
 // SettingWords say what a setting of valves does: whether to pump, and in the notes the other

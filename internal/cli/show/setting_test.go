@@ -14,7 +14,7 @@ import (
 func TestEveryFaultHasWords(t *testing.T) {
 	seen := map[string]bool{}
 	for _, fault := range []lineup.Fault{
-		lineup.DryRun, lineup.DrawsAir, lineup.TwoSources, lineup.DeadHead, lineup.Ring, lineup.Backflow, lineup.TanksJoined, lineup.AlsoRuns,
+		lineup.DryRun, lineup.DrawsAir, lineup.TwoSources, lineup.DeadHead, lineup.Ring, lineup.Backflow, lineup.TanksJoined, lineup.AlsoRuns, lineup.TwoOutlets, lineup.FillOpen, lineup.SupplyShort,
 	} {
 		verdict, notes := SettingWords(lineup.Setting{Findings: []lineup.Finding{{Fault: fault}, {Fault: fault}}})
 		first, found := strings.CutPrefix(verdict, "Do not pump: ")

@@ -23,6 +23,7 @@ func sections() []section {
 		{name: "salt", read: readSalt},
 		{name: "supply", read: readSupply},
 		{name: "pump", read: readPump},
+		{name: "other_pump", names: "pumps", read: readOtherPump},
 		{name: "cleaning", read: readCleaning},
 		{name: "liquid", names: "liquids", read: readLiquid},
 		{name: "blend", names: "liquids", read: readBlend},
@@ -34,6 +35,7 @@ func sections() []section {
 		{name: "plumbing", read: readPlumbing},
 		{name: "line", names: "links", read: readLink},
 		{name: "valve", names: "links", read: readLink},
+		{name: "destination", names: "destinations", read: readDestination},
 	}
 }
 
@@ -42,7 +44,7 @@ func (r *reader) read(values map[string]any) *yard.Yard {
 	root, y := &table{r: r, value: values}, &yard.Yard{}
 	root.read(text("name", &y.Name), optional("units", units, &y.Units))
 	r.system = orZero(y.Units) // that of bare numbers below
-	taken := map[string]map[string]bool{"liquids": {}, "tanks": {}, "trucks": {}, "routes": {}, "links": {}, "glasses": {}}
+	taken := map[string]map[string]bool{"liquids": {}, "tanks": {}, "trucks": {}, "routes": {}, "links": {}, "glasses": {}, "pumps": {}, "destinations": {}}
 	for _, s := range sections() {
 		tables := []*table{}
 		if s.names == "" {
@@ -55,6 +57,8 @@ func (r *reader) read(values map[string]any) *yard.Yard {
 			t.done()
 		}
 	}
+	y.Plumbing.Pumps = append([]yard.Pump{y.Pump}, y.Plumbing.Pumps...)
+	y.Plumbing.Supply = y.Supply.Flow
 	checkPlumbing(r, y.Plumbing)
 	root.done()
 	return y
@@ -116,16 +120,12 @@ func readSupply(t *table, y *yard.Yard) {
 	t.read(
 		number("flow", quantity.ParseFlow, &y.Supply.Flow).aboveZero(),
 		number("temperature", quantity.ParseTemperature, water),
+		number("tank", quantity.ParseVolume, &y.Supply.Tank).aboveZero(),
+		number("tank_flow", quantity.ParseFlow, &y.Supply.TankFlow).aboveZero(),
 	)
+	t.both("tank_flow", "tank")
 	t.refuse(t.knows("temperature") && water.Celsius() < 0, "temperature",
 		"temperature %v: fresh water is ice there; allowed: %v and above", show(*water), show(quantity.Celsius(0)))
-}
-
-func readPump(t *table, y *yard.Yard) {
-	t.read(
-		number("flow", quantity.ParseFlow, &y.Pump.Flow).aboveZero(),
-		number("power", quantity.ParsePower, &y.Pump.Power),
-	)
 }
 
 func readCleaning(t *table, y *yard.Yard) {

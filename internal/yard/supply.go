@@ -1,0 +1,32 @@
+package yard
+
+import "brineyard/internal/quantity"
+
+// FillTime is how long a volume of fresh water takes. With a fresh-water tank, which is full at the beginning, it comes
+// at the tank's flow (out, where the file has none) while the supply refills it, and at the supply's once the tank
+// is down. 0 where no flow is known.
+//
+//	tank lasts = tank / (out - supply); volume = out t until then, and then supply t
+func (s Supply) FillTime(v quantity.Volume, out quantity.Flow) quantity.Duration {
+	if s.TankFlow > 0 {
+		out = s.TankFlow
+	}
+	switch {
+	case s.Tank == 0 || out == 0:
+		if s.Flow == 0 {
+			return 0
+		}
+		return v.Over(s.Flow)
+	case out <= s.Flow:
+		return v.Over(out)
+	}
+	lasts := s.Tank.Over(out - s.Flow)
+	first := quantity.Volume(float64(out) * float64(lasts))
+	switch {
+	case v <= first:
+		return v.Over(out)
+	case s.Flow == 0:
+		return 0
+	}
+	return lasts + (v - first).Over(s.Flow)
+}
