@@ -46,6 +46,7 @@ var linesWithoutWorking = map[string]string{
 	"yard init":              "yard init FOLDER/new.toml",
 	"yard now":               "yard now --yard YARD",
 	"yard check":             "yard check --yard YARD",
+	"yard draw":              "yard draw --yard YARD",
 }
 
 // Every command of the program shows a working that is followed over random requests, or says

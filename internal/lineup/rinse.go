@@ -40,8 +40,11 @@ func PlanRinse(plumbing yard.Plumbing) (Rinse, error) {
 		return Rinse{}, fault.Input(fault.FieldRinse, "the plumbing has no valves and no lines; allowed: with them in the yard file")
 	}
 	left := map[string]bool{}
+	fresh := func(place string) bool { return place == yard.FreshWater || place == yard.WaterTank }
 	for _, l := range n.Links {
-		left[l.Name] = true
+		if !(fresh(l.A) && fresh(l.B)) { // nothing but water ever was in that
+			left[l.Name] = true
+		}
 	}
 	var r Rinse
 	for _, candidates := range [][]Move{n.flushes(), n.pumpedFrom(yard.FreshWater, yard.WaterTank), n.pumpedFrom(n.Tanks...)} {

@@ -66,6 +66,7 @@ var recordCommands = []command{
 	{name: "journal verify", reads: true, share: 2, flags: "journal", shapes: []string{"", "--journal", "--journal"}},
 	{name: "each", share: 11, flags: "jobs", shapes: []string{"{table} --jobs?"}},
 	{name: "yard init", share: 1, shapes: []string{"", "north.toml", "{shop-file}", "--yard=north.toml"}},
+	{name: "yard draw", share: 1, yard: true, shapes: []string{""}},
 	{name: "yard check", share: 3, yard: true, shapes: []string{"", "", "{yard-file}"}},
 	{name: "yard now", reads: true, share: 1, yard: true, flags: "journal", shapes: []string{"", "--journal"}},
 	{name: "yard show", share: 3, yard: true, shapes: []string{""}},

@@ -26,7 +26,8 @@ func bindLiquid(b *bind.Set, to *balance.Liquid, in *standsIn, read *bind.Readin
 		in.every = len(given) == 0 && !name.Given() && !in.given() && !read.Given() && s.Yard != nil && !s.Quiet
 		switch {
 		case in.every:
-			in.tanks, in.clock = s.Standing().Tanks, s.Now
+			now := s.Standing()
+			in.tanks, in.weak, in.clock = now.Tanks, now.WeakLines, s.Now
 			return nil
 		case read.Given() && (len(given) > 0 || name.Given() || in.given()):
 			return fault.Refuse("a reading tells the liquid; allowed: without another liquid, --tank and --liquid")

@@ -18,6 +18,7 @@ type standsIn struct {
 	clock func() time.Time
 	every bool        // no liquid was named: every tank is meant
 	tanks []yard.Tank // then, as they stand
+	weak  []yard.WeakLine
 }
 
 func (t *standsIn) given() bool { return t.flag.Given() }

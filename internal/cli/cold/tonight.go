@@ -22,12 +22,13 @@ type tonight struct {
 	nights  []brine.Night
 	tanks   []yard.Tank // of nights
 	unknown []string
+	weak    []yard.WeakLine
 	now     time.Time
 }
 
 // tonight answers for every tank.
 func (q *freeze) tonight(v show.View) (run.Reply, error) {
-	t := tonight{low: q.request.At, now: q.in.clock()}
+	t := tonight{low: q.request.At, weak: q.in.weak, now: q.in.clock()}
 	r := brine.NightRequest{Low: t.low}
 	for _, tank := range q.in.tanks {
 		switch {
@@ -90,6 +91,7 @@ func (t tonight) words(v show.View, d *report.Document) {
 	if len(t.nights) > 0 {
 		d.Tables = []report.Table{t.table(v)}
 	}
+	d.Doubts = t.weakLines(v)
 	for _, tank := range t.tanks {
 		d.Doubts = append(d.Doubts, show.Said(v.Doubt(tank.Name, tank.Said, t.now))...)
 	}
@@ -106,6 +108,18 @@ func (t tonight) words(v show.View, d *report.Document) {
 		d.Next = "freeze --tank " + words.Argument(first.Tank.Name) + " --at " + low + " tells how much forms in it."
 		d.Cautions = []string{show.CautionPump, show.CautionLocal}
 	}
+}
+
+// weakLines warn of lines that were rinsed: water freezes in them before anything does in a tank.
+func (t tonight) weakLines(v show.View) []string {
+	if t.low > quantity.Celsius(0) {
+		return nil
+	}
+	var doubts []string
+	for _, w := range t.weak {
+		doubts = append(doubts, v.Say("Line %s holds water or weak brine since it was rinsed%s, and freezes a little below %v: drain it before the night.", w.Name, v.Source(w.Said, t.now), quantity.Celsius(0)))
+	}
+	return doubts
 }
 
 // verdict names the tanks that the night harms, else the one that is nearest to harm.

@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/cli/run"
 	"brineyard/internal/cli/show"
 	"brineyard/internal/fault"
+	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/words"
@@ -21,7 +22,7 @@ var yardCommand = run.Command{
 	Long: "The yard file holds what a yard has and how it works. What stands there need\n" +
 		"not be typed each time.",
 	Example: "  brineyard yard init\n  brineyard yard check\n  brineyard yard show",
-	Below:   []run.Command{yardInitCommand, yardCheckCommand, yardShowCommand, yardNowCommand},
+	Below:   []run.Command{yardInitCommand, yardCheckCommand, yardShowCommand, yardDrawCommand, yardNowCommand},
 }
 
 var yardInitCommand = run.Command{
@@ -111,7 +112,12 @@ func (*yardCheck) Answer(s *run.Session) (run.Reply, error) {
 			if n := len(s.Yard.Questions()); n > 0 {
 				d.Verdict = fmt.Sprintf("%s: nothing wrong found, but look at %s that hardly any yard has.", s.Yard.Path, show.Plural(n, "value", "values"))
 			}
-			d.Notes = questionNotes(s.View, s.Yard)
+			exposed := exposureNotes(s.Yard.Plumbing)
+			if len(exposed) > 0 {
+				d.Verdict = fmt.Sprintf("%s: brine can come to the fresh water: see to that first.", s.Yard.Path)
+				d.Cautions = []string{show.CautionBackflow, show.CautionLocal}
+			}
+			d.Notes = append(exposed, questionNotes(s.View, s.Yard)...)
 		},
 	}, nil
 }
@@ -127,6 +133,7 @@ func questionNotes(v show.View, y *yard.Yard) []string {
 
 func yardCheckFigures(v show.View, y *yard.Yard) []report.Figure {
 	return []report.Figure{
+		show.Quiet(v.Figure("exposures", "Links that let brine come to the fresh water", quantity.Count(len(lineup.Exposures(y.Plumbing))))),
 		show.Quiet(v.Figure("questions", "Values to look at", quantity.Count(len(y.Questions())))),
 		v.Figure("tanks", "Tanks", quantity.Count(len(y.Tanks))),
 		v.Figure("liquids", "Liquids", quantity.Count(len(y.Liquids))),

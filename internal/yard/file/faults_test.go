@@ -93,14 +93,14 @@ north.toml:2:1: mixing_tank: name takes text in quotes, not a number`},
 // A key that means nothing, most likely a slip of the pen, is not passed over.
 func TestUnknownKeys(t *testing.T) {
 	requireFaults(t, []fault{
-		{"colour = 1", `north.toml:1:1: unknown key "colour"; allowed: blend, cleaning, glass, hydrometer, line, liquid, mixing_tank, name, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`},
-		{"name = \"a\"\n  [colour]\na = 1", `north.toml:2:4: unknown key "colour"; allowed: blend, cleaning, glass, hydrometer, line, liquid, mixing_tank, name, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`},
+		{"colour = 1", `north.toml:1:1: unknown key "colour"; allowed: blend, cleaning, destination, glass, hydrometer, line, liquid, mixing_tank, name, other_pump, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`},
+		{"name = \"a\"\n  [colour]\na = 1", `north.toml:2:4: unknown key "colour"; allowed: blend, cleaning, destination, glass, hydrometer, line, liquid, mixing_tank, name, other_pump, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`},
 		{"[[mixing_tanks]]\nname = \"a\"", `north.toml:1:3: unknown key "mixing_tanks"; did you mean "mixing_tank"?`},
 		{"[target]\nlow = \"23\"\n  strenght = \"23\"", `north.toml:3:3: target: unknown key "strenght"; did you mean "strength"?`},
 		{"target.strenght = \"23\"", `north.toml:1:1: target: unknown key "strenght"; did you mean "strength"?`},
 		{"[target]\nlow = \"23\"\n[target.x]\na = 1", `north.toml:3:2: target: unknown key "x"; allowed: high, low, strength`},
 		{"[[mixing_tank]]\nname = \"a\"\ncapacity = \"1\"\nvolume = \"1\"", `north.toml:4:1: mixing_tank "a": unknown key "volume"; allowed: bed, bed_capacity, capacity, depths, diameter, head_depth, heads, length, mix_time, name, pump_off, shape, stick, width, working_volume, zero`},
-		{"path = \"x\"", `north.toml:1:1: unknown key "path"; allowed: blend, cleaning, glass, hydrometer, line, liquid, mixing_tank, name, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`}, // a field that is not the file's
+		{"path = \"x\"", `north.toml:1:1: unknown key "path"; allowed: blend, cleaning, destination, glass, hydrometer, line, liquid, mixing_tank, name, other_pump, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`}, // a field that is not the file's
 	})
 }
 
@@ -218,7 +218,7 @@ func TestNamesAreQuoted(t *testing.T) {
 func TestPlaces(t *testing.T) {
 	requireFaults(t, []fault{
 		{"\ufeffname = 3", `north.toml:1:1: name takes text in quotes, not a number`},
-		{"\ufeffcolour = 3", `north.toml:1:1: unknown key "colour"; allowed: blend, cleaning, glass, hydrometer, line, liquid, mixing_tank, name, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`},
+		{"\ufeffcolour = 3", `north.toml:1:1: unknown key "colour"; allowed: blend, cleaning, destination, glass, hydrometer, line, liquid, mixing_tank, name, other_pump, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`},
 		{"name = \"x\"\r\n[target]\r\nlow = \"240\"\r\n", `north.toml:3:1: target: low = "240": out of range; allowed: 0% to 100%; did you mean 24%?`},
 		{"[target]\r\nlow = \"24\"\r\nhigh = \"20\"\r\n", `north.toml:2:1: target: low 24% is above high 20%`},
 		{"target = {low = \"ä\", high = x}", `north.toml:1:29: expected value but found "x" instead`},

@@ -42,7 +42,7 @@ func TestLoad(t *testing.T) {
 
 func TestLoadFaults(t *testing.T) {
 	for path, want := range map[string]string{
-		"wrong.toml":  `wrong.toml:2:1: unknown key "colour"; allowed: blend, cleaning, glass, hydrometer, line, liquid, mixing_tank, name, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`,
+		"wrong.toml":  `wrong.toml:2:1: unknown key "colour"; allowed: blend, cleaning, destination, glass, hydrometer, line, liquid, mixing_tank, name, other_pump, plumbing, prices, pump, route, salt, storage_tank, supply, target, thermometer, truck, units, valve`,
 		"larger.toml": "larger.toml: too large for a yard file; allowed: up to 1 MiB",
 		"yards":       "yards: not a file; allowed: the path of a yard file",
 		"link.toml":   "link.toml: not a file; allowed: the path of a yard file",

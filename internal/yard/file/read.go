@@ -57,7 +57,9 @@ func (r *reader) read(values map[string]any) *yard.Yard {
 			t.done()
 		}
 	}
-	y.Plumbing.Pumps = append([]yard.Pump{y.Pump}, y.Plumbing.Pumps...)
+	if p := y.Pump; p.Flow > 0 || p.Power > 0 || len(p.Curve) > 0 || len(y.Plumbing.Pumps) > 0 {
+		y.Plumbing.Pumps = append([]yard.Pump{p}, y.Plumbing.Pumps...)
+	}
 	y.Plumbing.Supply = y.Supply.Flow
 	checkPlumbing(r, y.Plumbing)
 	root.done()
