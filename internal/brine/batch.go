@@ -29,6 +29,10 @@ type BatchRequest struct {
 	RockSalt       yard.RockSalt
 	Bed            quantity.Mass // salt, as delivered, to be left undissolved
 	Supply         quantity.Flow // of fresh water; 0 when not known
+	// WaterTank is the fresh-water tank that the supply refills, full when the batch begins, and WaterFlow what comes out
+	// of it; 0 for none.
+	WaterTank quantity.Volume
+	WaterFlow quantity.Flow
 	// PumpOff is what is taken out each time; 0 for all but the heel.
 	PumpOff quantity.Volume
 	// BedCapacity is the salt that the floor holds; 0 when not known.
@@ -189,10 +193,8 @@ func (b *Batch) describe(r BatchRequest) error {
 	b.Recharge = quantity.Mass(float64(pumped.Times(r.Target)) / r.RockSalt.SodiumChloride())
 	wet := b.Recharge.Times(r.RockSalt.Moisture)
 	b.RechargeWater = (pumped.Times(1-r.Target) - wet).Volume(b.WaterDensity)
-	if r.Supply > 0 {
-		b.FillTime = b.Water.Over(r.Supply)
-		b.RechargeTime = b.RechargeWater.Over(r.Supply)
-	}
+	supply := yard.Supply{Flow: r.Supply, Tank: r.WaterTank, TankFlow: r.WaterFlow}
+	b.FillTime, b.RechargeTime = supply.FillTime(b.Water, 0), supply.FillTime(b.RechargeWater, 0)
 	var err error
 	b.Reading, err = shown(r.Instrument, b.BrineDensity, b.BrineTemp)
 	return err

@@ -121,3 +121,36 @@ func FlowTo(y *yard.Yard, from, to string, liquid balance.Liquid, t quantity.Tem
 	}
 	return rate.Flow
 }
+
+// LoadingFlow is the flow at which trucks are loaded of a liquid: that from the first storage tank from which a move leads to
+// where they are loaded. 0 where the yard file does not say where that is.
+func LoadingFlow(y *yard.Yard, liquid balance.Liquid, t quantity.Temperature) quantity.Flow {
+	to := y.LoadingPoint()
+	if to == "" {
+		return 0
+	}
+	for _, tank := range append(y.StorageTanks(), y.MixingTanks()...) {
+		if _, err := Plan(y.Plumbing, "", tank.Name, to); err == nil {
+			return FlowTo(y, tank.Name, to, liquid, t)
+		}
+	}
+	return FlowTo(y, "", to, liquid, t)
+}
+
+// OffFlows are the flows from each mixing tank into the first storage tank to which a move leads; a tank that is
+// missing has the pump's own.
+func OffFlows(y *yard.Yard, liquid balance.Liquid, t quantity.Temperature) map[string]quantity.Flow {
+	flows := map[string]quantity.Flow{}
+	for _, mixer := range y.MixingTanks() {
+		for _, store := range y.StorageTanks() {
+			if _, plain := store.Holds().Strength(); !plain && store.Liquid != nil {
+				continue
+			}
+			if _, err := Plan(y.Plumbing, "", mixer.Name, store.Name); err == nil {
+				flows[mixer.Name] = FlowTo(y, mixer.Name, store.Name, liquid, t)
+				break
+			}
+		}
+	}
+	return flows
+}

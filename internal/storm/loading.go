@@ -108,7 +108,7 @@ func next(routes []RoutePlan, left []quantity.Volume, free []quantity.Duration, 
 
 // trip is a load on its way, there and back.
 func (y *stormYard) trip(r *RoutePlan, t yard.Truck, v quantity.Volume, start quantity.Duration) TruckLoad {
-	out := start + v.Over(y.r.Pump.Flow)
+	out := start + v.Over(y.r.LoadingFlow())
 	road := quantity.Duration(2 * float64(r.laneOf(v)) / float64(truck.SpeedOf(t)))
 	return TruckLoad{t.Name, r.Route.Name, v, start, out, out + road}
 }

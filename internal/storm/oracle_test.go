@@ -37,6 +37,18 @@ func drawStorm(seed uint64) Request {
 		r.Mixers = append(r.Mixers, yard.Tank{Name: fmt.Sprint("m", i), PumpOff: g.gallons(150, 2500), MixTime: quantity.Duration(g.between(600, 4000))})
 	}
 	r.Supply.Flow, r.Pump.Flow = quantity.Flow(g.between(10, 80))*quantity.GallonPerMinute, quantity.Flow(g.between(30, 300))*quantity.GallonPerMinute
+	perMinute := func(low, high float64) quantity.Flow {
+		return quantity.Flow(g.between(low, high)) * quantity.GallonPerMinute
+	}
+	if g.IntN(3) == 0 {
+		r.LoadFlow, r.OffFlow = perMinute(30, 300), map[string]quantity.Flow{"m0": perMinute(30, 300)}
+	}
+	if g.IntN(3) == 0 {
+		r.Supply.Tank = g.gallons(200, 4000)
+		if g.IntN(2) == 0 {
+			r.Supply.TankFlow = perMinute(5, 200)
+		}
+	}
 	r.Pile.Quality = yard.RockSalt{Purity: quantity.Strength(g.between(0.9, 1)), Moisture: quantity.Strength(g.between(0, 0.04))}
 	*r.Pile.OnHand = quantity.Mass(g.between(0, 60000)) * quantity.Pound
 	for i := range g.IntN(4) {

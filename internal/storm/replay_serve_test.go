@@ -176,7 +176,7 @@ func (y *replayed) send(l TruckLoad, left quantity.Volume) quantity.Length {
 	route := y.p.Routes[slices.IndexFunc(y.p.Routes, func(r RoutePlan) bool { return r.Route.Name == l.Route })]
 	y.near(float64(min(left, y.carries(truck, route.Route))), float64(l.Volume), 0, "load")
 	y.near(float64(max(y.pump, y.trucks[l.Truck])), float64(l.Start), 0, "start")
-	y.near(float64(l.Start)+float64(l.Volume)/float64(y.r.Pump.Flow), float64(l.Out), 0, "out")
+	y.near(float64(l.Start)+float64(l.Volume)/float64(cmp.Or(y.r.LoadFlow, y.r.Pump.Flow)), float64(l.Out), 0, "out")
 	way := lanesOf(route.Route) * quantity.Length(l.Volume/route.Demanded)
 	y.near(float64(l.Out)+2*float64(way)/float64(cmp.Or(truck.Speed, 30*quantity.MilePerHour)), float64(l.Back), 0, "back")
 	y.pump, y.trucks[l.Truck] = l.Out, l.Back

@@ -25,6 +25,7 @@ type replayed struct {
 	target quantity.Density // of brine on target
 
 	pump, supply quantity.Duration // free from then on
+	cistern      float64           // in the fresh-water tank at the end of the last fill
 	trucks       map[string]quantity.Duration
 	mixers       map[string]*mixerNow
 
@@ -50,7 +51,7 @@ const mixing = 2e-4
 func replay(t *testing.T, about string, r Request, p Plan) {
 	t.Helper()
 	y := &replayed{
-		t: t, about: about, r: r, p: p, target: balance.BrineDensity(r.Band.Target, r.Temperature), pump: r.Now, supply: r.Now,
+		t: t, about: about, r: r, p: p, target: balance.BrineDensity(r.Band.Target, r.Temperature), pump: r.Now, supply: r.Now, cistern: float64(r.Supply.Tank),
 		trucks: map[string]quantity.Duration{}, mixers: map[string]*mixerNow{}, bought: map[string]quantity.Volume{},
 		pile: quantity.Mass(math.Inf(1)),
 	}
@@ -148,7 +149,7 @@ func (y *replayed) do(j Job) {
 		y.tally.Made += mixer.PumpOff
 	case JobPumpOff:
 		y.takePump(j)
-		y.near(float64(j.Volume)/float64(y.r.Pump.Flow), float64(j.End-j.Start), 1e5, "time to pump off")
+		y.near(float64(j.Volume)/float64(cmp.Or(y.r.OffFlow[j.What], y.r.Pump.Flow)), float64(j.End-j.Start), 1e5, "time to pump off")
 		now.finished -= j.Volume
 		y.room -= j.Volume
 		require.GreaterOrEqual(y.t, float64(now.finished), -1e-9)
@@ -164,10 +165,32 @@ func (y *replayed) fill(j Job, mixer yard.Tank, now *mixerNow) {
 	require.False(y.t, now.filled || now.finished > 0, "%s: %s is not empty", y.about, j.What)
 	rock, water := y.batch(mixer.PumpOff)
 	y.near(float64(water), float64(j.Volume), 0, "water of a batch")
-	y.near(float64(water)/float64(y.r.Supply.Flow), float64(j.End-j.Start), 1e5, "time to fill")
+	y.near(y.runsIn(j.Start, float64(water)), float64(j.End-j.Start), 1e5, "time to fill")
+	if y.r.Supply.Tank > 0 && y.r.Supply.TankFlow == 0 { // the pump draws it
+		y.takePump(j)
+	}
 	y.supply, y.pile, now.filled = j.End, y.pile-rock, true
 	y.tally.Water += water
 	y.tally.Salt += rock
+}
+
+// runsIn is how long water takes that is drawn from the fresh-water tank until that is down; what it holds is kept.
+func (y *replayed) runsIn(start quantity.Duration, water float64) float64 {
+	in, out := float64(y.r.Supply.Flow), float64(y.r.Supply.TankFlow)
+	if y.r.Supply.Tank == 0 {
+		return water / in
+	}
+	if out == 0 {
+		out = float64(y.r.Pump.Flow)
+	}
+	y.cistern = min(float64(y.r.Supply.Tank), y.cistern+in*float64(start-y.supply))
+	quick := water // as much of it as comes at the quick flow
+	if out > in {
+		quick = min(water, out*y.cistern/(out-in))
+	}
+	took := quick/out + (water-quick)/in
+	y.cistern = max(0, y.cistern+in*took-water)
+	return took
 }
 
 // takePump has the pump wait for a job and work on it.

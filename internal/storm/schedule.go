@@ -58,8 +58,9 @@ type Production struct {
 // MixerRun is what a batch of a mixing tank takes.
 type MixerRun struct {
 	Mixer     yard.Tank
-	Fill, Mix quantity.Duration
-	Salt      quantity.Mass // as delivered
+	Fill, Mix quantity.Duration // Fill with a full fresh-water tank, where there is one
+	Off       quantity.Flow     // into storage
+	Salt      quantity.Mass     // as delivered
 	Water     quantity.Volume
 	// Holds is finished brine that stays in the mixing tank.
 	Holds        quantity.Volume
@@ -84,7 +85,7 @@ func (y *stormYard) runs() ([]MixerRun, error) {
 		run := MixerRun{Mixer: m, Mix: m.MixTime, Density: density, WaterDensity: water}
 		run.Salt = quantity.Mass(float64(mass.Times(target)) / salt.SodiumChloride())
 		run.Water = (mass.Times(1-target) - run.Salt.Times(salt.Moisture)).Volume(water)
-		run.Fill = run.Water.Over(y.r.Supply.Flow)
+		run.Fill, run.Off = y.r.Supply.FillTime(run.Water, y.r.Pump.Flow), y.r.PumpOffFlow(m.Name)
 		runs = append(runs, run)
 	}
 	slices.SortStableFunc(runs, func(a, b MixerRun) int { return cmp.Compare(b.Mixer.PumpOff, a.Mixer.PumpOff) })
@@ -126,8 +127,11 @@ func (p *Production) lay(s search, last *sequence) {
 			p.IdleLater += wait
 		}
 		p.PumpTime += b.done - b.mix
+		if s.y.pumpFills() {
+			p.PumpTime += b.filled - b.fill
+		}
 		p.Jobs = append(p.Jobs,
-			Job{JobFill, run.Mixer.Name, b.fill, b.fill + run.Fill, run.Water},
+			Job{JobFill, run.Mixer.Name, b.fill, b.filled, run.Water},
 			Job{JobMix, run.Mixer.Name, b.mix, b.mix + run.Mix, 0})
 		if b.off > 0 {
 			p.Jobs = append(p.Jobs, Job{JobPumpOff, run.Mixer.Name, b.mix + run.Mix, b.done, b.off})

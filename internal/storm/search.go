@@ -41,6 +41,7 @@ type sequence struct {
 	stored  quantity.Volume // of it, what went to storage
 	salt    quantity.Mass
 	supply  quantity.Duration   // free from then on
+	level   quantity.Volume     // in the fresh-water tank then
 	free    []quantity.Duration // never again, for a mixing tank that holds brine
 	placed
 }
@@ -48,16 +49,16 @@ type sequence struct {
 // placed is a batch on the time line.
 type placed struct {
 	mixer               int
-	fill, mix, pumpFree quantity.Duration // pumpFree is when the pump could have begun
-	done                quantity.Duration
-	off, held           quantity.Volume // to storage; and left in the mixer, because storage is full
+	fill, filled        quantity.Duration
+	mix, pumpFree, done quantity.Duration // pumpFree is when the pump could have begun
+	off, held           quantity.Volume   // to storage; and left in the mixer, because storage is full
 }
 
 // run returns the best sequence for all that is wanted and can be made, and the best of
 // those that are done by Start.
 func (s *search) run() (all, inTime *sequence) {
 	first := &sequence{supply: s.y.r.Now, free: make([]quantity.Duration, len(s.runs))}
-	first.done = s.y.r.Now
+	first.done, first.level = s.y.r.Now, s.y.r.Supply.Tank
 	for i := range first.free {
 		first.free[i] = s.y.r.Now
 	}
@@ -91,13 +92,15 @@ func (s *search) grow(at *sequence) []*sequence {
 		if at.salt+run.Salt > s.pile*(1+1e-12) || at.free[i] == never {
 			continue
 		}
-		b := placed{mixer: i, fill: max(at.free[i], at.supply), pumpFree: at.done, off: min(run.Mixer.PumpOff, s.room-at.stored)}
+		b := placed{mixer: i, off: min(run.Mixer.PumpOff, s.room-at.stored)}
 		if b.held = run.Mixer.PumpOff - b.off; b.held <= 1e-9*run.Mixer.PumpOff {
 			b.off, b.held = run.Mixer.PumpOff, 0 // rounding
 		}
-		b.mix = max(b.fill+run.Fill, at.done)
-		b.done = b.mix + run.Mix + b.off.Over(s.y.r.Pump.Flow)
-		g := &sequence{before: at, count: at.count + 1, planned: at.planned + run.Mixer.PumpOff, stored: at.stored + b.off, salt: at.salt + run.Salt, supply: b.fill + run.Fill, placed: b}
+		level := s.fill(&b, at, run)
+		b.mix = max(b.filled, at.done)
+		b.done = b.mix + run.Mix + b.off.Over(run.Off)
+		g := &sequence{before: at, count: at.count + 1, planned: at.planned + run.Mixer.PumpOff, stored: at.stored + b.off, salt: at.salt + run.Salt, supply: b.filled, placed: b}
+		g.level = level
 		g.free = slices.Clone(at.free)
 		if g.free[i] = b.done; b.held > 0 {
 			g.free[i] = never
@@ -106,6 +109,25 @@ func (s *search) grow(at *sequence) []*sequence {
 	}
 	return out
 }
+
+// fill places the filling of a batch, and returns what the fresh-water tank then holds. Where the pump draws from that tank,
+// it is not free for anything else.
+func (s *search) fill(b *placed, at *sequence, run MixerRun) quantity.Volume {
+	supply, pump := s.y.r.Supply, s.y.r.Pump.Flow
+	b.fill, b.pumpFree = max(at.free[b.mixer], at.supply), at.done
+	if s.y.pumpFills() {
+		b.fill = max(b.fill, at.done)
+	}
+	level := supply.LevelAfter(at.level, 0, 0, b.fill-at.supply)
+	b.filled = b.fill + supply.FillTimeFrom(level, run.Water, pump)
+	if s.y.pumpFills() {
+		b.pumpFree += b.filled - b.fill
+	}
+	return supply.LevelAfter(level, run.Water, b.filled-b.fill, 0)
+}
+
+// pumpFills reports whether the pump draws the water of a batch from the fresh-water tank.
+func (y *stormYard) pumpFills() bool { return y.r.Supply.Tank > 0 && y.r.Supply.TankFlow == 0 }
 
 // better prefers more of what is wanted, then being done sooner, a batch counting as
 // its handling.

@@ -27,9 +27,20 @@ type Request struct {
 	Mixers      []yard.Tank
 	Supply      yard.Supply
 	Pump        yard.Pump
-	Pile        yard.Pile // with its quality known
-	Trucks      []yard.Truck
-	Prices      yard.Prices
+	LoadFlow    quantity.Flow // where trucks are loaded; 0 for the pump's
+	// OffFlow is that from a mixing tank into storage, by its name; a tank that is missing has the pump's.
+	OffFlow map[string]quantity.Flow
+	Pile    yard.Pile // with its quality known
+	Trucks  []yard.Truck
+	Prices  yard.Prices
+}
+
+// LoadingFlow is the flow at which trucks are loaded.
+func (r Request) LoadingFlow() quantity.Flow { return cmp.Or(r.LoadFlow, r.Pump.Flow) }
+
+// PumpOffFlow is the flow from a mixing tank into storage.
+func (r Request) PumpOffFlow(mixer string) quantity.Flow {
+	return cmp.Or(r.OffFlow[mixer], r.Pump.Flow)
 }
 
 // pile is the rock salt on hand; infinite where the yard does not say.

@@ -8,6 +8,11 @@ import "brineyard/internal/quantity"
 //
 //	tank lasts = tank / (out - supply); volume = out t until then, and then supply t
 func (s Supply) FillTime(v quantity.Volume, out quantity.Flow) quantity.Duration {
+	return s.FillTimeFrom(s.Tank, v, out)
+}
+
+// FillTimeFrom is FillTime where so much stands in the fresh-water tank.
+func (s Supply) FillTimeFrom(level, v quantity.Volume, out quantity.Flow) quantity.Duration {
 	if s.TankFlow > 0 {
 		out = s.TankFlow
 	}
@@ -20,7 +25,7 @@ func (s Supply) FillTime(v quantity.Volume, out quantity.Flow) quantity.Duration
 	case out <= s.Flow:
 		return v.Over(out)
 	}
-	lasts := s.Tank.Over(out - s.Flow)
+	lasts := level.Over(out - s.Flow)
 	first := quantity.Volume(float64(out) * float64(lasts))
 	switch {
 	case v <= first:
@@ -29,4 +34,10 @@ func (s Supply) FillTime(v quantity.Volume, out quantity.Flow) quantity.Duration
 		return 0
 	}
 	return lasts + (v - first).Over(s.Flow)
+}
+
+// LevelAfter is what stands in the fresh-water tank after a volume was drawn in a time, and a while in which it fills again.
+func (s Supply) LevelAfter(level, drawn quantity.Volume, took, rest quantity.Duration) quantity.Volume {
+	level = max(0, level-drawn+quantity.Volume(float64(s.Flow)*float64(took)))
+	return min(s.Tank, level+quantity.Volume(float64(s.Flow)*float64(rest)))
 }

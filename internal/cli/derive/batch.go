@@ -6,6 +6,7 @@ import (
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/working"
+	"brineyard/internal/yard"
 )
 
 // Batch balances salt and water at the temperature that results.
@@ -60,7 +61,21 @@ func (p sheet) waterSteps(r brine.BatchRequest, b brine.Batch, load, water worki
 	density := p.Density(b.WaterDensity)
 	volume := p.Step("Water to add, by volume", "weight / density of water", p.VolumeUnit(), water, density)
 	if b.FillTime > 0 {
-		flow := p.Of(r.Supply)
-		p.Step("Time to fill", "volume / flow", "min", volume, flow)
+		p.fillStep(volume, yard.Supply{Flow: r.Supply, Tank: r.WaterTank, TankFlow: r.WaterFlow}, b.Water)
 	}
+}
+
+// fillStep works out how long fresh water takes: from the supply, or from a fresh-water tank until it is down.
+func (k sheet) fillStep(volume working.Term, s yard.Supply, water quantity.Volume) working.Term {
+	takes := s.FillTime(water, 0)
+	switch {
+	case s.Tank == 0 || s.TankFlow == 0:
+		return k.Step("Time to fill", "volume / flow", "min", volume, k.Of(s.Flow))
+	case s.TankFlow <= s.Flow || takes <= water.Over(s.TankFlow)*(1+1e-12):
+		return k.Step("Time to fill, from the fresh-water tank", "volume / flow", "min", volume, k.Of(s.TankFlow))
+	}
+	tank, out, in := k.Of(s.Tank), k.Of(s.TankFlow), k.Of(s.Flow)
+	lasts := k.Step("The fresh-water tank lasts", "tank / (out - in)", "min", tank, out, in)
+	first := k.Step("Water in that time", "out x minutes", volume.Unit(), out, lasts)
+	return k.Step("Time to fill", "minutes + (volume - first) / in", "min", lasts, volume, first, in)
 }

@@ -16,6 +16,8 @@ type charge struct {
 	rock                  yard.RockSalt
 	supply, pump          quantity.Flow
 	density, waterDensity quantity.Density
+	tank                  yard.Supply // where a fresh-water tank gives the water of a batch
+	water                 quantity.Volume
 }
 
 // cycle is how long a batch takes, from fresh water to store, and what that makes an hour.
@@ -48,7 +50,12 @@ func (k sheet) timeSteps(c charge, water, off working.Term) cycle {
 		return cycle{}
 	}
 	supply, pump, mix := k.Of(c.supply), k.Of(c.pump), k.Of(c.mix)
-	fill := k.Step("Filling takes", "water / flow of the supply", "min", water, supply)
+	var fill working.Term
+	if c.tank.Tank > 0 {
+		fill = k.fillStep(water, c.tank, c.water)
+	} else {
+		fill = k.Step("Filling takes", "water / flow of the supply", "min", water, supply)
+	}
 	pumpOff := k.Step("Pumping off takes", "batch / flow of the pump", "min", off, pump)
 	all := k.Step("A batch takes, from fresh water to store", "fill + mix + pump off", "min", fill, mix, pumpOff)
 	hour := working.Number(60, "min")

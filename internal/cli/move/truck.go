@@ -10,6 +10,7 @@ import (
 	"brineyard/internal/cli/derive"
 	"brineyard/internal/cli/run"
 	"brineyard/internal/fault"
+	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/truck"
@@ -51,6 +52,7 @@ func (q *loading) Bind(b *bind.Set) {
 	bind.Of(b, bind.Mass, &r.Gross, "gross", "what the truck may weigh in all", bind.KeyNamed(key, func() quantity.Mass { return t.Gross }))
 	bind.Of(b, bind.Mass, &r.Margin, "margin", "kept below the gross limit, for the scale and the driver; 200lb unless given", bind.Default(truck.UsualMargin))
 	bind.Of(b, bind.Flow, &r.LoadFlow, "flow", "flow of the loading pump; the yard file's unless given",
+		bind.Key("destination flow", func(y *yard.Yard) quantity.Flow { return lineup.LoadingFlow(y, r.Liquid, r.Temperature) }),
 		bind.Key("pump.flow", func(y *yard.Yard) quantity.Flow { return y.Pump.Flow }))
 	bind.Of(b, bind.Volume, &r.Haul, "volume", "to be carried in all, for the number of loads")
 	bind.Of(b, bind.RatePerLane, &r.Rate, "rate", "wanted on each lane")

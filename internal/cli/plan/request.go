@@ -8,6 +8,7 @@ import (
 	"brineyard/internal/balance"
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/fault"
+	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
 	"brineyard/internal/storm"
 	"brineyard/internal/yard"
@@ -46,6 +47,7 @@ func (a *asked) bind(b *bind.Set) {
 	bind.YardBand(b, &r.Band)
 	bind.YardRockSalt(b, &r.Pile.Quality)
 	bind.YardWaterTemperature(b, &r.Supply.Temperature)
+	b.Then(a.flows)
 	a.bindStart(b)
 	a.bindLow(b)
 	a.bindRoutes(b)
@@ -71,6 +73,13 @@ func (a *asked) takeYard(s *bind.Scope) error {
 		m.PumpOff = cmp.Or(m.PumpOff, m.WorkingVolume)
 		a.request.Mixers = append(a.request.Mixers, m)
 	}
+	return nil
+}
+
+// flows takes what the pump moves to where trucks are loaded and into storage.
+func (a *asked) flows(*bind.Scope) error {
+	r, brine := &a.request, balance.SaltBrine(a.request.Band.Target)
+	r.LoadFlow, r.OffFlow = lineup.LoadingFlow(a.yard, brine, r.Temperature), lineup.OffFlows(a.yard, brine, r.Temperature)
 	return nil
 }
 

@@ -1,6 +1,7 @@
 package tank
 
 import (
+	"cmp"
 	"strings"
 	"time"
 
@@ -71,6 +72,12 @@ func (q *batch) Bind(b *bind.Set) {
 	supply := bind.Of(b, bind.Flow, &r.Supply, "supply", "flow of the water supply",
 		bind.Key("supply.flow", func(y *yard.Yard) quantity.Flow { return y.Supply.Flow }))
 	supply.NotZero(b, "no flow", "above 0gal/min")
+	b.Then(func(s *bind.Scope) error {
+		if r.WaterTank, r.WaterFlow = 0, 0; s.Yard != nil && !supply.Given() {
+			r.WaterTank, r.WaterFlow = s.Yard.Supply.Tank, cmp.Or(s.Yard.Supply.TankFlow, s.Yard.Pump.Flow)
+		}
+		return nil
+	})
 	bed := bind.Of(b, bind.Mass, &r.Bed, "bed", "undissolved salt wanted on the bed, as delivered; none unless given",
 		bind.KeyNamed(func() string { return "tank " + words.Quoted(q.tank.Is.Name) + " bed" }, func() quantity.Mass { return q.tank.Is.Bed }))
 	b.Then(func(s *bind.Scope) error {
