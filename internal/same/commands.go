@@ -34,7 +34,7 @@ var kinds = map[string]string{
 	"nacl": "nacl", "cacl2": "cacl2", "mgcl2": "mgcl2", "kcl": "kcl", "liquid": "liquid", "at": "at", "pavement": "cold",
 	"by": "by-share", "ice-at": "icy", "keep-clear": "cold", "additive-into": "filled", "batches": "few",
 	"now": "clock", "start": "clock", "reserve": "reserve", "rate": "rate", "passes": "passes", "what-if": "changes",
-	"truck": "truck", "empty": "empty", "gross": "gross", "flow": "flow", "area-rate": "area-rate", "speed": "speed", "width": "width",
+	"truck": "truck", "empty": "empty", "gross": "gross", "flow": "flow", "boom-flow": "flow", "charge": "salt", "pump": "note", "area-rate": "area-rate", "speed": "speed", "width": "width",
 	"lanes": "lanes", "nozzles": "nozzles", "catch": "catch", "over": "over", "from": "tank", "open": "valves", "jobs": "few",
 	"route": "route", "salt": "salt", "water": "some-water", "cost": "cost", "note": "note", "kind": "kind", "svg": "picture", "map": "note", "dates": "order", "depth": "depth", "height": "heap", "length": "heap", "pile": "", "table": "season-table",
 	"line": "line", "ticket": "ticket", "due": "due", "hours": "hours", "distance": "distance", "wait": "wait",
@@ -170,14 +170,14 @@ var movingCommands = []command{
 			"{filled} {some-lot} --to? --batches?", "{filled} {some-lot} --to --with", "{volume}@{near} --to=23.3% --with",
 			"{filled} {some-lot} {record}", "{filled} {filled} {record} --temp?", "{filled} {some-lot} --depth", "{filled} --to --with {record}", "{filled} {some-lot} --to --with --capacity=3500gal {record?}", "{filled} {some-lot} --batches {record}",
 		}},
-	{name: "ready", share: 7, each: true, flags: sureness + "bed by cal charge flow high low tank temp to volume water", kinds: map[string]string{"by": "instrument", "charge": "salt", "bed": "salt"}, shapes: []string{
+	{name: "ready", share: 7, each: true, flags: sureness + "bed by cal charge flow high low tank temp to volume water", kinds: map[string]string{"by": "instrument", "bed": "salt"}, shapes: []string{
 		"{readings} --charge=2900lb --water=1070gal", "30gal/min=21% --flow --bed=2000lb --temp --volume?", "{readings} --tank=mixer", "--tank=mixer",
 		"{readings}", "{readings}", "{readings} --to?", "{readings} {band?}", "{readings} --cal", "{readings} --glass-division --thermometer-division --offset? --offset-sure?", "{readings} --glass",
 	}},
-	{name: "truck", share: 7, each: true, flags: "area-rate catch empty flow gross lanes liquid nozzles over rate speed tank temp truck volume width margin",
+	{name: "truck", share: 7, each: true, flags: "area-rate boom-flow catch empty flow gross lanes liquid nozzles over rate speed tank temp truck volume width margin",
 		kinds: map[string]string{"tank": "truck-tank", "volume": "haul"}, shapes: []string{
 			"--tank --empty --gross --liquid? --temp? --volume?", "--tank --volume? --flow? --liquid?",
-			"--truck --volume? --liquid? --temp?", "--truck --rate --speed --lanes? --nozzles?", "--truck --area-rate --speed --width?",
+			"--truck --volume? --liquid? --temp?", "--truck --rate --speed --lanes? --nozzles? --boom-flow?", "--truck --area-rate --speed --width?",
 			"--rate --speed --lanes? --nozzles?", "--area-rate --speed --width", "--rate --speed --catch --over --lanes?",
 			"--catch --over --nozzles?", "--catch --over --speed", "--area-rate --speed --width --catch --over", "--truck --area-rate --speed --catch --over",
 			"--truck --rate --speed --catch --over --flow? --empty?", "--truck --tank --gross",

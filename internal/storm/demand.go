@@ -54,7 +54,7 @@ func (y *stormYard) demand(p *Plan) error {
 
 // fits is what each truck takes for a route. A pre-wetted route's salt rides along.
 func (y *stormYard) fits(r *RoutePlan) []quantity.Volume {
-	weight := r.density
+	weight := r.weight
 	if r.Route.Prewet > 0 {
 		weight += quantity.Density(1 / float64(r.Route.Prewet))
 	}

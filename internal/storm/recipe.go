@@ -17,6 +17,7 @@ import (
 type recipe struct {
 	liquid  balance.Liquid
 	density quantity.Density
+	weight  quantity.Density // as it is loaded, in the cold
 	// Brine is on target. Brine and other are a little more than the volume together, since
 	// volumes shrink in mixing.
 	brine, other quantity.Volume
@@ -32,6 +33,10 @@ func (y *stormYard) recipe(name string, v quantity.Volume) (recipe, error) {
 	if c.density, err = c.liquid.Density(y.r.Temperature); err != nil {
 		return c, fault.Input(fault.FieldRoutes, "more salt dissolved in %v than the model covers; allowed: %v in all",
 			fault.Word(name), quantity.Strength(solution.MaxSolute))
+	}
+	c.weight = c.density
+	if cold, err := c.liquid.Density(y.r.LoadTemperature()); err == nil {
+		c.weight = cold
 	}
 	return c, nil
 }

@@ -40,9 +40,42 @@ func (y *replayed) parts(name string) (brine, other quantity.Volume, which strin
 	return 0, 1, name, rho
 }
 
+// coldWeight is what a volume weighs at the night's low, or at 14 F where that is colder.
+func (y *replayed) coldWeight(name string) quantity.Density {
+	at := max(y.r.Low, 263.15)
+	if at > y.r.Temperature {
+		at = y.r.Temperature
+	}
+	liquid := balance.SaltBrine(y.r.Band.Target)
+	for _, l := range y.r.Others {
+		if l.Name == name {
+			liquid = l.Liquid
+		}
+	}
+	for _, b := range y.r.Blends {
+		if b.Name == name {
+			liquid = y.mixed(b)
+		}
+	}
+	rho, err := liquid.Density(at)
+	require.NoError(y.t, err)
+	return rho
+}
+
+// mixed is a blend by the volumes that go in as they are measured.
+func (y *replayed) mixed(b yard.Blend) balance.Liquid {
+	added := y.r.Others[slices.IndexFunc(y.r.Others, func(l yard.Liquid) bool { return l.Name == b.Additive })].Liquid
+	rho, err := added.Density(y.r.Temperature)
+	require.NoError(y.t, err)
+	var mix balance.Vessel
+	mix.Add(balance.SaltBrine(y.r.Band.Target), quantity.Volume(1-b.Share).Mass(y.target))
+	mix.Add(added, quantity.Volume(b.Share).Mass(rho))
+	return mix.Liquid
+}
+
 // carries is what a truck takes for a route by the weights, and whether it serves it.
 func (y *replayed) carries(t yard.Truck, r yard.Route) quantity.Volume {
-	_, _, _, weight := y.parts(r.Liquid)
+	weight := y.coldWeight(r.Liquid)
 	if r.Prewet > 0 {
 		weight += quantity.Density(1 / r.Prewet)
 	}

@@ -38,6 +38,16 @@ type Request struct {
 // LoadingFlow is the flow at which trucks are loaded.
 func (r Request) LoadingFlow() quantity.Flow { return cmp.Or(r.LoadFlow, r.Pump.Flow) }
 
+// coldestLoad is as cold as liquids are taken to be when they are loaded: a tank cools slower than the pavement. Common
+// practice, no source.
+var coldestLoad = quantity.Celsius(-10)
+
+// LoadTemperature is that at which loads are weighed: the night's low, since cold brine is heavier, but not below
+// what a tank comes to.
+func (r Request) LoadTemperature() quantity.Temperature {
+	return min(r.Temperature, max(r.Low, coldestLoad))
+}
+
 // PumpOffFlow is the flow from a mixing tank into storage.
 func (r Request) PumpOffFlow(mixer string) quantity.Flow {
 	return cmp.Or(r.OffFlow[mixer], r.Pump.Flow)

@@ -8,6 +8,9 @@ type Spray struct {
 	Boom, Nozzle quantity.Flow   // Nozzle is 0 when their number is not known
 	Reach        quantity.Length // lane length that a load covers; 0 when not known
 	Covers       quantity.Area   // likewise for an area rate
+	// Beyond is set where the boom's pump gives less than that; MostSpeed is then the speed at which it suffices.
+	Beyond    bool
+	MostSpeed quantity.Speed
 }
 
 // Catch is what a catch test says.
@@ -39,6 +42,9 @@ func (r Request) spray(l Load) Spray {
 	s := Spray{Boom: r.wanted()}
 	if s.Known = s.Boom > 0; !s.Known {
 		return Spray{}
+	}
+	if s.Beyond = r.BoomMost > 0 && s.Boom > r.BoomMost*(1+1e-9); s.Beyond {
+		s.MostSpeed = r.Speed * quantity.Speed(r.BoomMost/s.Boom)
 	}
 	if r.Nozzles > 0 {
 		s.Nozzle = s.Boom / quantity.Flow(r.Nozzles)

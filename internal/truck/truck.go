@@ -7,6 +7,7 @@ import (
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // Request asks what a truck carries and what its boom lays down. Zero means unknown;
@@ -29,6 +30,8 @@ type Request struct {
 	Caught      quantity.Volume // in a catch test, from the whole boom
 	Dry         bool            // nothing was caught in one
 	Over        quantity.Duration
+	Axles       *yard.Axles   // nil for not known
+	BoomMost    quantity.Flow // that the boom's pump gives; 0 for not known
 }
 
 // FieldMargin names Request.Margin.

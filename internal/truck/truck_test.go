@@ -231,22 +231,22 @@ func TestWeightLeft(t *testing.T) {
 // without a limit its tank.
 func TestFits(t *testing.T) {
 	for _, c := range []struct {
-		truck    yard.Truck
-		want     quantity.Volume
-		byWeight bool
+		truck yard.Truck
+		want  quantity.Volume
+		by    Limit
 	}{
-		{yard.Truck{Tank: 1, Empty: 4000, Gross: 4500}, 0.4, true},
-		{yard.Truck{Tank: 0.3, Empty: 4000, Gross: 4500}, 0.3, false},
-		{yard.Truck{Tank: 0.4, Empty: 4000, Gross: 4500}, 0.4, false},
-		{yard.Truck{Tank: 1, Empty: 4500, Gross: 4500}, 0, true},
-		{yard.Truck{Tank: 1, Empty: 5000, Gross: 4500}, 0, true},
-		{yard.Truck{Tank: 1, Empty: 4000}, 1, false},
-		{yard.Truck{Tank: 1, Empty: 0.1, Gross: 0.6}, 0.0004, true},
-		{yard.Truck{}, 0, false},
+		{yard.Truck{Tank: 1, Empty: 4000, Gross: 4500}, 0.4, ByGross},
+		{yard.Truck{Tank: 0.3, Empty: 4000, Gross: 4500}, 0.3, ByTank},
+		{yard.Truck{Tank: 0.4, Empty: 4000, Gross: 4500}, 0.4, ByTank},
+		{yard.Truck{Tank: 1, Empty: 4500, Gross: 4500}, 0, ByGross},
+		{yard.Truck{Tank: 1, Empty: 5000, Gross: 4500}, 0, ByGross},
+		{yard.Truck{Tank: 1, Empty: 4000}, 1, ByTank},
+		{yard.Truck{Tank: 1, Empty: 0.1, Gross: 0.6}, 0.0004, ByGross},
+		{yard.Truck{}, 0, ByTank},
 	} {
-		v, byWeight := Fits(c.truck, 1250, 0)
+		v, by := Fits(c.truck, 1250, 0)
 		require.InDelta(t, float64(c.want), float64(v), 1e-15, "%+v", c.truck)
-		require.Equal(t, c.byWeight, byWeight, "%+v", c.truck)
+		require.Equal(t, c.by, by, "%+v", c.truck)
 	}
 }
 
@@ -266,7 +266,7 @@ func TestUnknownStaysUnknown(t *testing.T) {
 	out, err := Calculate(r)
 	require.NoError(t, err)
 	rho := out.Density
-	require.Equal(t, Result{Density: rho, Load: Load{Known: true, Volume: 2, Weight: 2 * quantity.Mass(rho)}}, out)
+	require.Equal(t, Result{Density: rho, Load: Load{Known: true, By: ByTank, Volume: 2, Weight: 2 * quantity.Mass(rho)}}, out)
 	r.Tank, r.Rate, r.Speed, r.Nozzles = 0, rate, speed, 1
 	out, err = Calculate(r)
 	require.NoError(t, err)

@@ -22,6 +22,7 @@ func Truck(v show.View, r truck.Request, out truck.Result) []report.Step {
 			byWeight := p.Step("That is in volume", "weight / density", p.VolumeUnit(), may, density)
 			load = p.Least("To load", v.Say("the less of that and the tank of %v", r.Tank), byWeight, load)
 		}
+		load = p.axleSteps(r, out, density, load)
 		p.weigh("Weight of the load", load, density)
 		if l.Time > 0 {
 			p.Step("Loading time", "volume / flow", "min", load, p.Of(r.LoadFlow))
@@ -83,4 +84,29 @@ func (p sheet) areaMinutes() string {
 		return "495"
 	}
 	return "600"
+}
+
+// axleSteps work out what each axle leaves, where the yard file knows them.
+func (p sheet) axleSteps(r truck.Request, out truck.Result, density, load working.Term) working.Term {
+	a := r.Axles
+	if a == nil {
+		return load
+	}
+	both, margin := p.Of(a.FrontLimit+a.RearLimit), p.Of(r.Margin)
+	part := p.Step("Part of a load on the front axle", "tank ahead of the rear axle / wheelbase", "", working.Number(float64(a.Ahead)/0.0254, ""), working.Number(float64(a.Wheelbase)/0.0254, ""))
+	limit, empty := p.Of(a.FrontLimit), p.Of(a.FrontEmpty)
+	if a.Front() > 0 {
+		kept := p.Step("Of the margin, kept in front", "margin x limit / both limits", margin.Unit(), margin, limit, both)
+		front := p.Step("Load by the front axle", "(limit - empty - kept) / part", limit.Unit(), limit, empty, kept, part)
+		volume := p.Step("That is in volume", "weight / density", p.VolumeUnit(), front, density)
+		load = p.Least("To load", "the less of that and what went before", volume, load)
+	}
+	if a.Front() < 1 {
+		limit, empty = p.Of(a.RearLimit), p.Of(r.Empty-a.FrontEmpty)
+		kept := p.Step("Of the margin, kept behind", "margin x limit / both limits", margin.Unit(), margin, limit, both)
+		rear := p.Step("Load by the rear axle", "(limit - empty - kept) / (1 - part)", limit.Unit(), limit, empty, kept, part)
+		volume := p.Step("That is in volume", "weight / density", p.VolumeUnit(), rear, density)
+		load = p.Least("To load", "the less of that and what went before", volume, load)
+	}
+	return load
 }

@@ -63,6 +63,8 @@ func (q *loading) Bind(b *bind.Set) {
 	b.Then(func(*bind.Scope) error { r.Dry = caught.Given() && r.Caught == 0; return nil })
 	bind.Of(b, bind.Duration, &r.Over, "over", "how long the catch took, like 60s")
 	bind.Count(b, &r.Lanes, "lanes", "lanes sprayed at once; 1 unless given", "whole number of them")
+	bind.Of(b, bind.Flow, &r.BoomMost, "boom-flow", "most that the boom's pump gives", bind.KeyNamed(key, func() quantity.Flow { return t.Boom }))
+	b.Then(func(*bind.Scope) error { r.Axles = t.Axles; return nil })
 	var nozzles int
 	bind.Count(b, &nozzles, "nozzles", "nozzles on the boom", "whole number of them")
 	b.Then(func(*bind.Scope) error { r.Nozzles = cmp.Or(nozzles, t.Nozzles); return nil })

@@ -30,6 +30,9 @@ func loadFigures(v show.View, r truck.Request, l truck.Load) []report.Figure {
 		load,
 		v.Figure("load_weight", "It weighs", l.Weight),
 		show.QuietUnless(r.Gross > 0, total),
+		show.QuietUnless(l.Front > 0, v.Figure("front_axle", "On the front axle", l.Front)),
+		show.QuietUnless(l.Rear > 0, v.Figure("rear_axle", "On the rear axle", l.Rear)),
+		show.Quiet(report.Figure{Key: "limited_by", Label: "Limited by", Value: report.Word(string(l.By))}),
 		show.QuietUnless(r.Gross > 0, v.Figure("margin", "Kept for the scale and the driver", r.Margin)),
 		show.QuietUnless(r.Gross > 0, v.Figure("weight_left", "Left below the gross limit", l.Left)),
 	}
@@ -47,6 +50,7 @@ func loadFigures(v show.View, r truck.Request, l truck.Load) []report.Figure {
 func sprayFigures(v show.View, r truck.Request, p truck.Spray) []report.Figure {
 	return []report.Figure{
 		v.Figure("boom_flow", "Flow of the boom", p.Boom),
+		show.QuietUnless(p.Beyond, v.Figure("most_speed", "The boom's pump suffices up to", p.MostSpeed)),
 		show.IfAny(v, "nozzle_flow", v.Say("Flow of each of %d nozzles", max(1, r.Nozzles)), p.Nozzle),
 		show.IfAny(v, "reach", "A load goes for", p.Reach),
 		show.IfAny(v, "covers", "A load covers", p.Covers),

@@ -26,6 +26,9 @@ func truckWords(v show.View, d *report.Document, r truck.Request, out truck.Resu
 			d.Notes = append(d.Notes, note.text)
 		}
 	}
+	if out.Load.Front > 0 {
+		d.Notes = append(d.Notes, "The axles are reckoned on level ground with the load at rest: weigh each axle once, full, to check the file's figures.")
+	}
 	if out.Load.Known {
 		d.Cautions = append(d.Cautions, "Axle limits can come before the gross limit, and liquid that moves in a half-full tank pushes: know your axles, and the law of the road.")
 	}
@@ -40,12 +43,17 @@ func truckWords(v show.View, d *report.Document, r truck.Request, out truck.Resu
 func truckVerdict(v show.View, r truck.Request, out truck.Result) string {
 	load := out.Load
 	switch {
+	case out.Spray.Beyond && !out.Catch.Known:
+		return v.Say("The boom's pump gives %v at most, and %s at %v takes %v: drive at %s or less.", r.BoomMost, rateWanted(v, r), r.Speed, out.Spray.Boom, v.Inward(out.Spray.MostSpeed, -1))
 	case out.Catch.Known:
 		return catchVerdict(v, r, out.Catch)
 	case load.Known && out.Spray.Known:
 		return v.Say("Load %s; for %s at %v the boom has to give %v.", v.Inward(load.Volume, -1), rateWanted(v, r), r.Speed, out.Spray.Boom)
 	case out.Spray.Known:
 		return v.Say("For %s at %v the boom has to give %v.", rateWanted(v, r), r.Speed, out.Spray.Boom)
+	case load.By == truck.ByFront || load.By == truck.ByRear:
+		return v.Say("Load %s of %s at %v and no more: the %s comes to its limit before the tank of %v is full.",
+			v.Inward(load.Volume, -1), v.Describe(r.Liquid), r.Temperature, string(load.By), r.Tank)
 	case load.Weighed:
 		return v.Say("Load %s of %s at %v and no more: the weight limit comes before the tank of %v is full.",
 			v.Inward(load.Volume, -1), v.Describe(r.Liquid), r.Temperature, r.Tank)

@@ -253,6 +253,7 @@ func (q *batch) figures(v show.View, b brine.Batch, span brine.BatchRange) []rep
 		show.QuietUnless(recharges, v.Figure("recharge_water", "Water for each batch over the bed", b.RechargeWater)),
 	}, figures...)
 	return append(figures,
+		q.depthFigure(v, b),
 		detail(v.Figure("salt_dissolved", "NaCl that dissolves", b.SaltDissolved)),
 		detail(show.QuietUnless(b.Insolubles > 0, v.Figure("insolubles", "Sludge that it leaves", b.Insolubles))),
 		detail(v.Figure("brine_temp", "Brine temperature when dissolved", b.BrineTemp)),

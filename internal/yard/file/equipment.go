@@ -7,7 +7,8 @@ import (
 )
 
 func readTruck(t *table, y *yard.Yard) {
-	k := yard.Truck{}
+	k, axles := yard.Truck{}, yard.Axles{}
+	var behind quantity.Length
 	t.readName(&k.Name)
 	t.read(
 		number("tank", quantity.ParseVolume, &k.Tank).needed().aboveZero(),
@@ -16,11 +17,38 @@ func readTruck(t *table, y *yard.Yard) {
 		count("nozzles", &k.Nozzles),
 		number("speed", quantity.ParseSpeed, &k.Speed).aboveZero(),
 		number("spray_width", as[quantity.Width](quantity.ParseWidth), &k.Width).aboveZero(),
+		number("boom_flow", quantity.ParseFlow, &k.Boom).aboveZero(),
+		number("front_empty", quantity.ParseMass, &axles.FrontEmpty), number("front_limit", quantity.ParseMass, &axles.FrontLimit).aboveZero(),
+		number("rear_limit", quantity.ParseMass, &axles.RearLimit).aboveZero(), number("wheelbase", quantity.ParseWidth, &axles.Wheelbase).aboveZero(),
+		number("tank_ahead", quantity.ParseWidth, &axles.Ahead), number("tank_behind", quantity.ParseWidth, &behind),
 	)
+	t.readAxles(&k, axles, behind)
 	t.refuse(t.knows("gross_limit", "empty_weight") && k.Gross <= k.Empty, "gross_limit",
 		"gross_limit %v is not above empty_weight %v", show(k.Gross), show(k.Empty))
 	t.both("gross_limit", "empty_weight")
 	y.Trucks = append(y.Trucks, k)
+}
+
+// readAxles takes the axles of a truck, of which all or nothing is said.
+func (t *table) readAxles(k *yard.Truck, a yard.Axles, behind quantity.Length) {
+	keys, some := []string{"front_empty", "front_limit", "rear_limit", "wheelbase", "empty_weight"}, false
+	for _, key := range keys[:4] {
+		some = some || t.has(key)
+	}
+	if some = some || t.has("tank_ahead") || t.has("tank_behind"); !some {
+		return
+	}
+	whole := t.knows(keys...) && (t.has("tank_ahead") || t.has("tank_behind"))
+	t.refuse(!whole, "front_limit", "the axles take front_empty, front_limit, rear_limit, wheelbase, empty_weight, and tank_ahead or tank_behind; allowed: all of them or none")
+	t.refuse(t.has("tank_ahead") && t.has("tank_behind"), "tank_behind", "the tank's middle lies ahead of the rear axle or behind it; allowed: one of them")
+	a.Ahead -= behind
+	t.refuse(whole && a.Wheelbase > 0 && a.Ahead > a.Wheelbase, "tank_ahead", "the tank's middle lies ahead of the front axle; allowed: up to %v", show(quantity.Width(a.Wheelbase)))
+	t.refuse(whole && a.FrontEmpty > k.Empty, "front_empty", "front_empty %v is above empty_weight %v", show(a.FrontEmpty), show(k.Empty))
+	over := whole && (a.FrontEmpty >= a.FrontLimit || k.Empty-a.FrontEmpty >= a.RearLimit)
+	t.refuse(over, "front_limit", "an axle is over its limit when the truck is empty; allowed: above %v in front and %v behind", show(a.FrontEmpty), show(k.Empty-a.FrontEmpty))
+	if whole {
+		k.Axles = &a
+	}
 }
 
 func readRoute(t *table, y *yard.Yard) {
