@@ -7,6 +7,7 @@ import (
 	"brineyard/internal/fault"
 	"brineyard/internal/hydraulics"
 	"brineyard/internal/quantity"
+	"brineyard/internal/solution"
 	"brineyard/internal/yard"
 
 	"github.com/stretchr/testify/require"
@@ -94,4 +95,21 @@ func TestDoes(t *testing.T) {
 	s := Setting{Sources: []string{"a"}, Outlets: []string{"b"}}
 	require.True(t, s.Does("a", "b"))
 	require.False(t, s.Does("b", "a"))
+}
+
+// Trucks are loaded from the first storage tank from which a move leads there, and a batch is pumped off to the first that holds
+// brine; where nothing leads, the pump's own flow counts.
+func TestFlowsOfAStorm(t *testing.T) {
+	y, warm, brine := craneYard(), quantity.Fahrenheit(60), balance.SaltBrine(0.233)
+	y.Tanks = []yard.Tank{{Name: "low", Mixing: true}, {Name: "calcium", Liquid: &balance.Liquid{Composition: solution.Composition{CaCl2: 0.3}}}, {Name: "high"}}
+	require.Zero(t, LoadingFlow(y, brine, warm))
+	flows := OffFlows(y, brine, warm)
+	require.InDelta(t, 100, float64(flows["low"]/quantity.GallonPerMinute), 1)
+	y.Plumbing.Outlets = []string{"hose"}
+	y.Plumbing.Links = append(y.Plumbing.Links[:1:1], yard.Link{Name: "D", A: yard.PumpOutlet, B: "hose", Valve: true})
+	y.Reaches = []yard.Reach{{To: "hose", Flow: 90 * quantity.GallonPerMinute}}
+	require.InDelta(t, 90, float64(LoadingFlow(y, brine, warm)/quantity.GallonPerMinute), 1e-9)
+	require.Empty(t, OffFlows(y, brine, warm))
+	y.Plumbing.Links = nil
+	require.InDelta(t, 90, float64(LoadingFlow(y, brine, warm)/quantity.GallonPerMinute), 1e-9)
 }

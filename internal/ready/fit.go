@@ -156,7 +156,7 @@ func (f *mixFit) fault(points []mixPoint) (Fault, int) {
 		*f = g
 		return Starved, 0
 	}
-	if f.free > 0 && math.Sqrt(f.rss/float64(f.free)) > 3*careful {
+	if f.free > 0 && math.Sqrt(f.rss/float64(f.free)) > mostScatter*careful {
 		return Scattered, 0
 	}
 	return NoFault, 0

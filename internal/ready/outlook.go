@@ -17,6 +17,8 @@ type outlook struct {
 	high   Span    // likewise for the upper end of the band
 	done   Span    // when a measured charge is dissolved, but for a part that no instrument shows
 	now    float64 // the strength at the last reading
+	// scatter is the standard deviation of the readings about the way that fits best.
+	scatter float64
 	// rate is ln k and level the gap from saturation to the level of those that get there.
 	rate, level Spread
 }
@@ -67,7 +69,7 @@ func (w way) at(t float64) float64 {
 
 // look weighs the ways.
 func look(points []mixPoint, q question) outlook {
-	g := grid{question: q, points: points, error: errorOf(points), e: make([]float64, len(points))}
+	g := grid{question: q, points: points, error: errorOf(points), e: make([]float64, len(points)), least: math.Inf(1)}
 	g.ways = make([]way, 0, (2*plateaus+2*charges+2*stops)*len(spreads)*rates*starts)
 	if q.end > 0 && q.end < q.saturation-leastExcessSalt {
 		g.charge()
@@ -86,6 +88,7 @@ type grid struct {
 	error  float64
 	ways   []way
 	e      []float64 // what is left of the gap at each reading
+	least  float64   // squares left by the way that fits best
 }
 
 // healthy levels off between leastPlateau and saturation, as a bed in excess, or is a measured charge of which nothing
@@ -175,6 +178,7 @@ func (g *grid) add(c ended, plateau, prior float64, stuck bool) {
 	left := func(log float64) float64 { _, _, l := g.fit(c, math.Exp(log), plateau); return l }
 	low, high := math.Log(slowest), math.Log(fastest)
 	best := root.Least(left, low, high, 24)
+	g.least = math.Min(g.least, left(best))
 	const h = 0.05
 	bend := (left(best+h) - 2*left(best) + left(best-h)) / h / h
 	for _, spread := range spreads {
@@ -230,8 +234,9 @@ func (g *grid) outlook() outlook {
 	}
 	out := outlook{
 		target: g.when(g.reaching(g.target)), high: g.when(g.reaching(g.high)), done: g.when(way.dissolved),
-		rate:  g.spread(func(w way) float64 { return math.Log(w.rate) }),
-		level: g.spread(func(w way) float64 { return g.saturation - w.plateau }),
+		rate:    g.spread(func(w way) float64 { return math.Log(w.rate) }),
+		level:   g.spread(func(w way) float64 { return g.saturation - w.plateau }),
+		scatter: math.Sqrt(g.least / math.Max(1, float64(len(g.points)-2))),
 	}
 	if all > 0 {
 		out.never, out.now = stuck/all, now/all

@@ -136,6 +136,9 @@ func (out *Result) stands(r Request, points []mixPoint) {
 // mostNever is the chance that a tank never reaches its target above which no time is given.
 const mostNever = 0.05
 
+// mostScatter is how many times a careful reading's error they may scatter.
+const mostScatter = 3
+
 // foresee takes the times, and the chance that they never come, from every way that fits the readings.
 func (out *Result) foresee(r Request, o outlook, points []mixPoint) {
 	begin, last := float64(r.Samples[0].At), points[len(points)-1]
@@ -151,6 +154,9 @@ func (out *Result) foresee(r Request, o outlook, points []mixPoint) {
 	}
 	out.Target, out.TooStrong, out.Reaches, out.Passes = Span{}, Span{}, false, false
 	out.Look = quantity.Duration(begin) + soon(points)
+	if limit := map[Fault]float64{Scattered: mostScatter, OneWrong: 2}[out.Fault]; o.scatter <= limit*errorOf(points) {
+		out.Fault = NoFault // they follow another course than a bed's
+	}
 	short := out.short(r)
 	if out.Never > mostNever || out.Fault == Scattered && !short {
 		return

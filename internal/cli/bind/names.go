@@ -24,9 +24,13 @@ func LiquidNames(y *yard.Yard) []string {
 	return append(names, namesOf(y.Blends, func(b yard.Blend) string { return b.Name })...)
 }
 
-// Places lists tanks, outlets, and the supply.
+// Places lists tanks, outlets, the supply, and the fresh-water tank.
 func Places(y *yard.Yard) []string {
-	return append(append(TankNames(y), y.Plumbing.Outlets...), yard.FreshWater)
+	places := append(append(TankNames(y), y.Plumbing.Outlets...), yard.FreshWater)
+	if y.Plumbing.HasWaterTank() {
+		places = append(places, yard.WaterTank)
+	}
+	return places
 }
 
 func namesOf[T any](all []T, name func(T) string) []string {

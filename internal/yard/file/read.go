@@ -125,7 +125,7 @@ func readSupply(t *table, y *yard.Yard) {
 		number("tank", quantity.ParseVolume, &y.Supply.Tank).aboveZero(),
 		number("tank_flow", quantity.ParseFlow, &y.Supply.TankFlow).aboveZero(),
 	)
-	t.both("tank_flow", "tank")
+	t.refuse(t.has("tank_flow") && !t.has("tank"), "tank_flow", "there is no fresh-water tank without tank; allowed: both, or tank alone")
 	t.refuse(t.knows("temperature") && water.Celsius() < 0, "temperature",
 		"temperature %v: fresh water is ice there; allowed: %v and above", show(*water), show(quantity.Celsius(0)))
 }
