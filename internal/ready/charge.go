@@ -6,6 +6,7 @@ import (
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
+	"brineyard/internal/root"
 	"brineyard/internal/yard"
 )
 
@@ -14,6 +15,7 @@ type Charge struct {
 	Salt    quantity.Mass // as delivered
 	Quality yard.RockSalt
 	Water   quantity.Volume
+	Full    quantity.Volume      // of brine that it makes; in the place of Water
 	Warm    quantity.Temperature // the water
 }
 
@@ -28,7 +30,7 @@ const (
 func (c Charge) End() (quantity.Strength, error) {
 	if err := cmp.Or(
 		fault.If(!(c.Salt > 0), FieldCharge, "no salt; allowed: above 0 lb"),
-		fault.If(!(c.Water > 0), FieldWater, "no water; allowed: above 0 gal"),
+		fault.If(!(c.Water > 0 || c.Full > 0), FieldWater, "no water; allowed: above 0 gal"),
 	); err != nil {
 		return 0, err
 	}
@@ -37,8 +39,27 @@ func (c Charge) End() (quantity.Strength, error) {
 		return 0, err
 	}
 	salt := float64(c.Salt) * c.Quality.SodiumChloride()
+	if c.Water == 0 {
+		return c.endOf(salt)
+	}
 	water := float64(c.Water.Mass(rho)) + float64(c.Salt.Times(c.Quality.Moisture))
 	return quantity.Strength(salt / (salt + water)), nil
+}
+
+// endOf is the strength of a full volume that holds so much NaCl (kg): salt = strength x density x volume.
+func (c Charge) endOf(salt float64) (quantity.Strength, error) {
+	most, err := balance.Saturation(c.Warm)
+	if err != nil {
+		return 0, err
+	}
+	lacks := func(w float64) float64 {
+		return w*float64(balance.BrineDensity(quantity.Strength(w), c.Warm))*float64(c.Full) - salt
+	}
+	w, ok := root.Between(lacks, 0, float64(most), lacks(0), lacks(float64(most)), 1e-12)
+	if !ok {
+		return most, nil // a bed in excess
+	}
+	return quantity.Strength(w), nil
 }
 
 // Rise is the volume (m3) that brine takes when salt has brought it from one strength to another: its water stays,

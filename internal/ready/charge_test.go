@@ -23,7 +23,18 @@ func TestChargeEnd(t *testing.T) {
 	end, err = c.End()
 	require.NoError(t, err)
 	require.InDelta(t, 2500*0.96*0.95/(2500*0.96*0.95+8337.8+100), float64(end), 5e-5)
-	c.Water = 0
+	// The same by the volume that it makes: the brine of the first charge.
+	c.Quality, c.Water = yard.PureSalt(), 0
+	c.Full = (2500 + 8337.8) * quantity.Volume(quantity.Pound) / quantity.Volume(balance.BrineDensity(0.2307, quantity.Fahrenheit(60)))
+	end, err = c.End()
+	require.NoError(t, err)
+	require.InDelta(t, 0.2307, float64(end), 5e-5)
+	c.Full /= 2
+	end, err = c.End()
+	require.NoError(t, err)
+	full, _ := balance.Saturation(c.Warm)
+	require.Equal(t, full, end, "more than dissolves is a bed")
+	c.Full = 0
 	_, err = c.End()
 	require.Error(t, err)
 }

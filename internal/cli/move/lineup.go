@@ -7,6 +7,7 @@ import (
 
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/cli/run"
+	"brineyard/internal/cli/show"
 	"brineyard/internal/fault"
 	"brineyard/internal/hydraulics"
 	"brineyard/internal/lineup"
@@ -106,7 +107,8 @@ func (q *valves) planMove(s *run.Session) (run.Reply, error) {
 		return run.Reply{}, err
 	}
 	ends := ends{now, m, s.Env.Now()}
-	figures, notes := moveFigures(m), []string(nil)
+	wrong := ends.wrong(s.View)
+	figures, notes := append(moveFigures(m), show.Quiet(report.Figure{Key: "decision", Label: "Decision", Value: decisionOf(wrong)})), []string(nil)
 	if m.Pumped {
 		rate, err := ends.rate()
 		if err != nil {
@@ -119,7 +121,7 @@ func (q *valves) planMove(s *run.Session) (run.Reply, error) {
 		Words: func(d *report.Document) {
 			moveWords(d, s.Yard.Plumbing, m)
 			d.Verdict += ends.verdict(s.View)
-			if wrong := ends.wrong(s.View); wrong != "" {
+			if wrong != "" {
 				d.Verdict = "Do not pump: " + wrong + ". The valves for it: " + strings.ToLower(d.Verdict[:1]) + d.Verdict[1:]
 			}
 			d.Notes = slices.Concat(notes, ends.weaker(s.View), ends.doubts(s.View), ends.weak(s.View))
@@ -134,16 +136,31 @@ func (q *valves) judge(s *run.Session) (run.Reply, error) {
 	if err != nil {
 		return run.Reply{}, err
 	}
-	figures := settingFigures(setting)
+	now, err := s.Standing()
+	if err != nil {
+		return run.Reply{}, err
+	}
+	stand, wrong := ends{yard: now, now: s.Env.Now()}, ""
+	if len(setting.Findings) == 0 {
+		stand.Move = lineup.Move{From: setting.Sources[0], To: setting.Outlets[0]}
+		wrong = stand.wrong(s.View)
+	}
+	figures := settingFigures(setting, wrong)
 	asMeant := setting.Does(q.from, q.to)
 	if q.meant {
 		figures = append(figures, report.Figure{Key: "as_meant", Label: "As meant", Value: report.Word(map[bool]string{true: "yes", false: "no"}[asMeant])})
 	}
 	return run.Reply{Figures: figures, Words: func(d *report.Document) {
 		settingWords(d, setting)
-		if q.meant && len(setting.Findings) == 0 && !asMeant {
-			d.Verdict = fmt.Sprintf("Do not pump: that is not %s to %s; it pumps %s to %s.", q.from, q.to, strings.Join(setting.Sources, ", "), strings.Join(setting.Outlets, ", "))
+		switch {
+		case len(setting.Findings) > 0:
+			return
+		case q.meant && !asMeant:
+			d.Verdict = fmt.Sprintf("Do not pump: that is not %s to %s; it pumps %s to %s.", q.from, q.to, stand.From, stand.To)
+		case wrong != "":
+			d.Verdict = "Do not pump: " + wrong + "."
 		}
+		d.Notes = append(d.Notes, slices.Concat(stand.weaker(s.View), stand.doubts(s.View))...)
 	}}, nil
 }
 

@@ -19,14 +19,22 @@ func openFigures(open, sources, outlets []string) []report.Figure {
 	return []report.Figure{list("open", "Open", open), list("source", "Draws from", sources), list("outlet", "Pumps to", outlets)}
 }
 
-// settingFigures are what a setting joins, and whether to pump; the first fault if not.
-func settingFigures(s lineup.Setting) []report.Figure {
-	decision := "pump"
+// settingFigures are what a setting joins, and whether to pump; the first fault if not. Contents that do not go
+// together, a full tank or an empty one count where the valves are right.
+func settingFigures(s lineup.Setting, contents string) []report.Figure {
+	decision := decisionOf(contents)
 	if len(s.Findings) > 0 {
-		decision = string(s.Findings[0].Fault)
+		decision = report.Word(string(s.Findings[0].Fault))
 	}
-	return append(openFigures(s.Open, s.Sources, s.Outlets),
-		show.Quiet(report.Figure{Key: "decision", Label: "Decision", Value: report.Word(decision)}))
+	return append(openFigures(s.Open, s.Sources, s.Outlets), show.Quiet(report.Figure{Key: "decision", Label: "Decision", Value: decision}))
+}
+
+// decisionOf is for what stands at the ends of a move: what is wrong with it, or nothing.
+func decisionOf(contents string) report.Value {
+	if contents != "" {
+		return report.Word("contents")
+	}
+	return report.Word("pump")
 }
 
 func settingWords(d *report.Document, s lineup.Setting) {

@@ -274,6 +274,9 @@ func (q *readyAt) notes(v show.View, out ready.Result) []string {
 	if out.Charge {
 		notes[0] = v.Say("A measured charge slows down as its grains shrink, and ends at %v. In 19 tanks of 20 the time lies between those in brackets.", q.request.End)
 	}
+	if q.charge.Full > 0 {
+		notes = append(notes, v.Say("The charge is taken to make a full batch of %s, %v: --water says otherwise.", q.tank.Name, q.charge.Full))
+	}
 	if past := q.request.Past; past.Tanks > 0 {
 		note := fmt.Sprintf("The times are narrowed by %s of %s in the journal", counted(past.Tanks, "mixing"), q.tank.Name)
 		if past.Stuck > 0 {

@@ -16,12 +16,16 @@ func (q *readyAt) bindCharge(b *bind.Set) {
 	bind.YardRockSalt(b, &q.charge.Quality)
 	bind.YardWaterTemperature(b, &q.charge.Warm)
 	b.Then(func(s *bind.Scope) (err error) {
-		q.request.End, q.volume, q.typedCharge = 0, 0, salt.Given()
+		q.request.End, q.volume, q.typedCharge, q.charge.Full = 0, 0, salt.Given(), 0
 		switch {
 		case q.flow.given() && (salt.Given() || water.Given()):
 			return fault.Refuse("--flow with --charge or --water: a bed that water runs through has no charge; allowed: one of them")
+		case salt.Given() && !water.Given() && q.tank.WorkingVolume > 0:
+			q.charge.Water, q.charge.Full = 0, q.tank.WorkingVolume
+			q.request.End, err = q.charge.End()
+			return err
 		case salt.Given() && !water.Given():
-			return fault.Refuse("--charge %s: needs the water that it went into; allowed: like --water 1070gal", salt.Quoted())
+			return fault.Refuse("--charge %s: needs the water that it went into; allowed: like --water 1070gal, or --tank for a full batch", salt.Quoted())
 		case water.Given() && !salt.Given():
 			return fault.Refuse("--water %s: needs the salt that went into it; allowed: like --charge 2960lb", water.Quoted())
 		case salt.Given():
@@ -43,6 +47,8 @@ func (q *readyAt) rises(out ready.Result) quantity.Volume {
 	}
 	from := out.Strengths[0]
 	switch {
+	case q.charge.Full > 0:
+		return q.charge.Full
 	case q.typedCharge:
 		from = 0
 	case out.Charge:
