@@ -255,14 +255,6 @@ func (q *readyAt) timeVerdict(v show.View, out ready.Result) string {
 	return v.Say("The readings do not fit (%s). %s.", faultText[out.Fault], text)
 }
 
-// counted is a number of things.
-func counted(n int, thing string) string {
-	if n == 1 {
-		return "one " + thing
-	}
-	return fmt.Sprintf("%d %ss", n, thing)
-}
-
 // chance says in how many tanks of a hundred.
 func chance(p float64) string {
 	return fmt.Sprintf("%.0f tanks in 100 that read so stop below it", math.Min(99, math.Ceil(100*p)))
@@ -278,7 +270,7 @@ func (q *readyAt) notes(v show.View, out ready.Result) []string {
 		notes = append(notes, v.Say("The charge is taken to make a full batch of %s, %v: --water says otherwise.", q.tank.Name, q.charge.Full))
 	}
 	if past := q.request.Past; past.Tanks > 0 {
-		note := fmt.Sprintf("The times are narrowed by %s of %s in the journal", counted(past.Tanks, "mixing"), q.tank.Name)
+		note := fmt.Sprintf("The times are narrowed by %s of %s in the journal", show.Plural(past.Tanks, "mixing", "mixings"), q.tank.Name)
 		if past.Stuck > 0 {
 			note += fmt.Sprintf(", of which %d stopped short", past.Stuck)
 		}

@@ -170,7 +170,7 @@ func throughVerdict(v show.View, r ready.ThroughRequest, out ready.ThroughResult
 
 // throughNotes say what it rests on.
 func (q *readyAt) throughNotes(v show.View, out ready.ThroughResult) []string {
-	known := fmt.Sprintf("It goes by %s of this bed", counted(len(q.flow.request.Before), "reading"))
+	known := fmt.Sprintf("It goes by %s of this bed", show.Plural(len(q.flow.request.Before), "reading", "readings"))
 	if q.flow.entries > 0 {
 		known += fmt.Sprintf(", %d of them batches of %s in the journal", q.flow.entries, q.tank.Name)
 	}
