@@ -84,7 +84,7 @@ func (y *stormYard) order(p *Plan, runs []MixerRun) {
 	for _, r := range p.Routes {
 		wanted += r.brine
 	}
-	have := max(0, y.usable()-y.r.Reserve) + y.produce(runs, wanted+y.r.Reserve, 0).Made
+	have := max(0, y.usable()+y.gain(y.produce(runs, wanted+y.r.Reserve, 0).Made)-y.r.Reserve)
 	brine, others := scarcity(wanted, have), map[*bought]float64{}
 	for _, l := range p.Liquids {
 		others[y.bought(l.Name)] = scarcity(l.Wanted, l.OnHand)
@@ -94,11 +94,20 @@ func (y *stormYard) order(p *Plan, runs []MixerRun) {
 		if c == 0 {
 			c = 1e-9 * float64(r.Demanded) // nothing is scarce
 		}
-		return c / float64(r.LaneLength)
+		return nineDigits(c / float64(r.LaneLength))
 	}
 	slices.SortStableFunc(p.Routes, func(a, b RoutePlan) int {
 		return cmp.Or(cmp.Compare(orLast(a.Route.Priority), orLast(b.Route.Priority)), cmp.Compare(cost(&a), cost(&b)))
 	})
+}
+
+// nineDigits rounds, so that rounding errors order nothing: equal routes stay as the file has them.
+func nineDigits(x float64) float64 {
+	if x <= 0 || math.IsInf(x, 1) {
+		return x
+	}
+	scale := math.Pow(10, 9-math.Ceil(math.Log10(x)))
+	return math.Round(x*scale) / scale
 }
 
 // scarcity weighs a liquid of which more is wanted than there is; 0 for one that

@@ -58,13 +58,101 @@ func (l *Loading) count(load TruckLoad, way quantity.Length) {
 // mostLoads bounds the work for a truck that carries next to nothing.
 const mostLoads = 20000
 
-// load sends out what the routes were given: at each moment the load that can start
-// first, and of those the one for the route that comes first.
+// LastBack is when the last truck is back.
+func (l Loading) LastBack() quantity.Duration {
+	last := quantity.Duration(0)
+	for _, d := range l.Trucks {
+		last = max(last, d.Back)
+	}
+	return last
+}
+
+// loaded is all that went out.
+func (l Loading) loaded() (v quantity.Volume) {
+	for _, d := range l.Trucks {
+		v += d.Volume
+	}
+	return v
+}
+
+const (
+	// everySubset is the number of trucks up to which every choice of them is tried.
+	everySubset = 5
+	// mostTried is the number of loads above which no truck is left at home.
+	mostTried = 600
+)
+
+// load sends out what the routes were given, with the trucks that bring the last one back soonest: a slow or small truck
+// that would be the last on the road stays at home.
 func (y *stormYard) load(p *Plan) {
-	l := &p.Loading
+	used := make([]bool, len(y.r.Trucks))
+	for k := range used {
+		used[k] = true
+	}
+	best := y.loadWith(p, used)
+	if n := len(used); n > 1 && len(best.Loads) <= mostTried {
+		if n <= everySubset {
+			best = y.everyChoice(p, best)
+		} else {
+			best = y.leaveHome(p, used, best)
+		}
+	}
+	p.Loading = best
+}
+
+// sooner reports whether a plan of loads is better: it carries as much, and the last truck is back sooner.
+func sooner(a, b Loading) bool {
+	va, vb := a.loaded(), b.loaded()
+	if diff := va - vb; diff > 1e-9*vb || diff < -1e-9*vb {
+		return va > vb
+	}
+	return a.LastBack() < b.LastBack()-1e-6
+}
+
+// everyChoice tries every choice of trucks.
+func (y *stormYard) everyChoice(p *Plan, best Loading) Loading {
+	used := make([]bool, len(y.r.Trucks))
+	for set := 1; set < 1<<len(used)-1; set++ {
+		for k := range used {
+			used[k] = set>>k&1 == 1
+		}
+		if l := y.loadWith(p, used); sooner(l, best) {
+			best = l
+		}
+	}
+	return best
+}
+
+// leaveHome leaves one truck after the other at home, as long as that is better.
+func (y *stormYard) leaveHome(p *Plan, used []bool, best Loading) Loading {
+	for {
+		out := -1
+		for k := range used {
+			if !used[k] {
+				continue
+			}
+			used[k] = false
+			if l := y.loadWith(p, used); sooner(l, best) {
+				best, out = l, k
+			}
+			used[k] = true
+		}
+		if out < 0 {
+			return best
+		}
+		used[out] = false
+	}
+}
+
+// loadWith sends out with some trucks: at each moment the load that can start
+// first, and of those the one for the route that comes first.
+func (y *stormYard) loadWith(p *Plan, used []bool) Loading {
+	l := Loading{}
 	free := make([]quantity.Duration, len(y.r.Trucks))
 	for k := range free {
-		free[k] = y.r.Start
+		if free[k] = y.r.Start; !used[k] {
+			free[k] = never
+		}
 	}
 	left := make([]quantity.Volume, len(p.Routes))
 	for i, r := range p.Routes {
@@ -72,8 +160,8 @@ func (y *stormYard) load(p *Plan) {
 	}
 	for fillPoint := y.r.Start; len(l.Loads) < mostLoads; {
 		route, k := next(p.Routes, left, free, fillPoint)
-		if route < 0 {
-			return
+		if route < 0 || free[k] == never {
+			break
 		}
 		r := &p.Routes[route]
 		v := min(left[route], r.fits[k])
@@ -84,6 +172,7 @@ func (y *stormYard) load(p *Plan) {
 			left[route] = 0 // rounding
 		}
 	}
+	return l
 }
 
 // next finds the load that can start first: its route, and its truck k; -1 when all is out.

@@ -30,15 +30,17 @@ const (
 
 // Production is how the brine that is wanted gets made.
 type Production struct {
-	Wanted  quantity.Volume // beyond what stands in store
-	Made    quantity.Volume // by Start
-	Batches int
-	Runs    []MixerRun // of the mixing tanks in use
-	Jobs    []Job
-	Salt    quantity.Mass // as delivered
-	Buckets float64
-	Water   quantity.Volume
-	DoneAt  quantity.Duration // of the last batch made
+	Wanted quantity.Volume // beyond what stands in store
+	// Swallowed is the part of Wanted that stays below the suctions of empty tanks.
+	Swallowed quantity.Volume
+	Made      quantity.Volume // by Start
+	Batches   int
+	Runs      []MixerRun // of the mixing tanks in use
+	Jobs      []Job
+	Salt      quantity.Mass // as delivered
+	Buckets   float64
+	Water     quantity.Volume
+	DoneAt    quantity.Duration // of the last batch made
 	// InMixers is what of it stays in the mixing tanks, since the storage tanks have no
 	// room: it is loaded from there.
 	InMixers quantity.Volume
@@ -99,6 +101,8 @@ func (y *stormYard) produce(runs []MixerRun, need quantity.Volume, drySalt quant
 	if wanted <= 1e-12 {
 		return p
 	}
+	wanted = y.takes(wanted)
+	p.Swallowed, p.Wanted = wanted-p.Wanted, wanted
 	if len(runs) == 0 {
 		p.Shortage = NoMixer
 		return p

@@ -17,6 +17,7 @@ type search struct {
 	runs         []MixerRun
 	wanted, room quantity.Volume
 	pile         quantity.Mass
+	most         []int // batches of each run; nil for as many as it takes
 }
 
 const (
@@ -56,7 +57,10 @@ type placed struct {
 
 // run returns the best sequence for all that is wanted and can be made, and the best of
 // those that are done by Start.
-func (s *search) run() (all, inTime *sequence) {
+func (s *search) run() (all, inTime *sequence) { return s.bySalt(s.search()) }
+
+// search goes on from the most promising beginnings.
+func (s *search) search() (all, inTime *sequence) {
 	first := &sequence{supply: s.y.r.Now, free: make([]quantity.Duration, len(s.runs))}
 	first.done, first.level = s.y.r.Now, s.y.r.Supply.Tank
 	for i := range first.free {
@@ -82,6 +86,63 @@ func (s *search) run() (all, inTime *sequence) {
 	return all, inTime
 }
 
+// bySalt makes the most of a pile that ends: where the beginnings that were kept use it up badly, the set of batches
+// that fills it best is ordered instead.
+func (s *search) bySalt(all, inTime *sequence) (*sequence, *sequence) {
+	if all == nil || all.planned >= s.wanted-1e-12 || math.IsInf(float64(s.pile), 1) {
+		return all, inTime
+	}
+	counts, planned := s.fullest()
+	if planned <= all.planned*(1+1e-9) {
+		return all, inTime
+	}
+	again := *s
+	again.most = counts
+	set, setInTime := again.search()
+	if s.better(set, all) {
+		all = set
+	}
+	if s.better(setInTime, inTime) {
+		inTime = setInTime
+	}
+	return all, inTime
+}
+
+// mostCounted bounds the sets of batches that are counted out.
+const mostCounted = 200_000
+
+// fullest is how many batches of each mixing tank make most of what is wanted with the pile: all counts are tried, the
+// largest tanks first, as long as they can be better than the best so far.
+func (s *search) fullest() (best []int, most quantity.Volume) {
+	counts, tried := make([]int, len(s.runs)), 0
+	best = make([]int, len(s.runs))
+	perVolume := s.runs[0].Salt / quantity.Mass(s.runs[0].Mixer.PumpOff)
+	var try func(i int, salt quantity.Mass, made quantity.Volume)
+	try = func(i int, salt quantity.Mass, made quantity.Volume) {
+		if made > most*(1+1e-12) {
+			most = made
+			copy(best, counts)
+		}
+		tried++
+		could := made + quantity.Volume((s.pile-salt)/perVolume)
+		if i == len(s.runs) || tried > mostCounted || could <= most*(1+1e-12) || most >= s.wanted {
+			return
+		}
+		run := s.runs[i]
+		n := int((s.pile*(1+1e-12) - salt) / run.Salt)
+		if n > mostStormBatches {
+			n = mostStormBatches
+		}
+		for ; n >= 0; n-- {
+			counts[i] = n
+			try(i+1, salt+run.Salt*quantity.Mass(n), made+run.Mixer.PumpOff*quantity.Volume(n))
+		}
+		counts[i] = 0
+	}
+	try(0, 0, 0)
+	return best, most
+}
+
 // grow adds a batch of each mixing tank to a sequence that has not enough.
 func (s *search) grow(at *sequence) []*sequence {
 	if at.planned >= s.wanted-1e-12 || at.count >= mostStormBatches {
@@ -89,7 +150,7 @@ func (s *search) grow(at *sequence) []*sequence {
 	}
 	var out []*sequence
 	for i, run := range s.runs {
-		if at.salt+run.Salt > s.pile*(1+1e-12) || at.free[i] == never {
+		if at.salt+run.Salt > s.pile*(1+1e-12) || at.free[i] == never || s.most != nil && at.times(i) >= s.most[i] {
 			continue
 		}
 		b := placed{mixer: i, off: min(run.Mixer.PumpOff, s.room-at.stored)}
@@ -153,6 +214,16 @@ func (s *search) keep(all []*sequence) []*sequence {
 		return a.planned == b.planned && a.done == b.done && a.mixer == b.mixer
 	})
 	return all[:min(len(all), width)]
+}
+
+// times is how often a mixing tank is used.
+func (q *sequence) times(mixer int) (n int) {
+	for at := q; at.before != nil; at = at.before {
+		if at.mixer == mixer {
+			n++
+		}
+	}
+	return n
 }
 
 // batches lists the sequence from its first batch on.

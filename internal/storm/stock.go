@@ -153,9 +153,42 @@ func (y *stormYard) most(of func(*vessel) quantity.Volume) []*vessel {
 	return order
 }
 
-// store puts brine on target into the tanks with the most room.
+// filling lists the brine tanks in the order in which they are filled: first those that hold brine above their suction,
+// the one with the most room first, and then those that swallow least below it.
+func (y *stormYard) filling() []*vessel {
+	order := y.most((*vessel).room)
+	slices.SortStableFunc(order, func(a, b *vessel) int { return cmp.Compare(a.gap(), b.gap()) })
+	return order
+}
+
+// gain is how much more is usable when a volume has gone into store; what finds no room there stays in mixing tanks.
+func (y *stormYard) gain(v quantity.Volume) quantity.Volume {
+	usable := quantity.Volume(0)
+	for _, t := range y.filling() {
+		part := min(v, t.room())
+		usable += max(0, part-t.gap())
+		v -= part
+	}
+	return usable + v
+}
+
+// takes is the volume to be made for so much more to be usable: that with what the tanks swallow below their suctions.
+func (y *stormYard) takes(usable quantity.Volume) quantity.Volume {
+	v := quantity.Volume(0)
+	for _, t := range y.filling() {
+		above := max(0, t.room()-t.gap())
+		if usable <= above {
+			return v + t.gap() + usable
+		}
+		v += t.room()
+		usable -= above
+	}
+	return v + usable
+}
+
+// store puts brine on target into the tanks.
 func (y *stormYard) store(v quantity.Volume) {
-	for _, t := range y.most((*vessel).room) {
+	for _, t := range y.filling() {
 		if part := min(v, t.room()); part > 0 {
 			y.made = y.made.Plus(t.fill(part, y.r.Band.Target))
 			v -= part

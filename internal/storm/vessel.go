@@ -39,3 +39,6 @@ func (t *vessel) usable() quantity.Volume { return max(0, t.volume()-t.tank.Dead
 
 // room is what the tank can still take.
 func (t *vessel) room() quantity.Volume { return max(0, t.tank.Capacity-t.volume()) }
+
+// gap is what the tank swallows before any of it is above its dead volume.
+func (t *vessel) gap() quantity.Volume { return max(0, t.tank.DeadVolume-t.volume()) }

@@ -26,7 +26,7 @@ func (k sheet) batchSteps(r storm.Request, p storm.Plan) {
 		return
 	}
 	wanted := k.Of(p.Production.Wanted)
-	k.Read("Salt brine to make", "brine of all routes and the reserve, less what is usable in store", wanted)
+	k.Read("Salt brine to make", "brine of all routes and the reserve, less what is usable in store, and what empty tanks keep below their suctions", wanted)
 	for _, run := range p.Production.Runs {
 		k.chargeSteps(charge{
 			name: run.Mixer.Name, off: run.Mixer.PumpOff, mix: run.Mix, target: r.Band.Target, at: r.Temperature, rock: r.Pile.Quality,

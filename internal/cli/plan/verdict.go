@@ -3,20 +3,40 @@ package plan
 import (
 	"strings"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/cli/show"
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
 	"brineyard/internal/storm"
 )
 
-// verdict says first whether all of it can be had, then by when to begin, and last whether
-// the pavement is too cold for it.
+// verdict says first what does not stay clear at the low, then whether all of it can be had and by when to begin, and
+// last whether the pavement is too cold for it.
 func verdict(v show.View, r storm.Request, p storm.Plan) string {
 	text := productionVerdict(v, r, p)
+	if names := notClear(p); len(names) > 0 {
+		text = v.Say("Something forms at %v in %s: see to that first. ", r.Low, strings.Join(names, ", ")) + text
+	}
 	if !p.Practice {
 		text += v.Say(" At %v of pavement agencies do not use liquids.", r.Low)
 	}
 	return text
+}
+
+// notClear names the liquids that go out, and the tanks of brine, in which something forms at the low.
+func notClear(p storm.Plan) []string {
+	var names []string
+	for _, line := range p.Cold {
+		if !line.Clear {
+			names = append(names, line.Liquid)
+		}
+	}
+	for _, line := range p.Supply {
+		if line.Liquid == balance.BrineName && !line.Clear && line.Usable > 0 {
+			names = append(names, line.Where)
+		}
+	}
+	return names
 }
 
 func productionVerdict(v show.View, r storm.Request, p storm.Plan) string {
