@@ -14,12 +14,16 @@ type Cost struct {
 	Salt, Water, Additive, Labour, Driving *quantity.Money
 	Total                                  quantity.Money
 	Missing                                bool // a price is not known
+	Priced                                 bool // one at least is known of what was used
 	PerVolume                              *quantity.PricePerVolume
-	PerLane                                *quantity.PricePerLength
-	Lanes                                  quantity.Length // served, all passes
+	PerLane                                *quantity.PricePerLength // a pass
+	PerRoad                                *quantity.PricePerLength // of a lane as it is, in all passes
+	Lanes                                  quantity.Length          // served, all passes
+	Road                                   quantity.Length          // lanes as they are, as far as they are served
 	Chloride                               quantity.Mass
-	ChloridePerLane                        quantity.MassPerLength
-	ChloridePerArea                        float64 // kg/m2, on lanes of 12 feet
+	ChloridePerLane                        quantity.MassPerLength // a pass
+	ChloridePerRoad                        quantity.MassPerLength // of a lane as it is, in all passes
+	ChloridePerArea                        float64                // kg/m2, on lanes of 12 feet
 	// DrySalt is the same lanes with dry salt at the rate given, with its chloride;
 	// nil without rate or price.
 	DrySalt         *quantity.Money
@@ -52,6 +56,7 @@ func (y *stormYard) cost(p *Plan) error {
 			continue
 		}
 		c.Total += *part
+		c.Priced = c.Priced || part != c.Additive || *part > 0
 	}
 	c.perUnit(p, y.r)
 	return nil
@@ -61,16 +66,22 @@ func (y *stormYard) cost(p *Plan) error {
 func (c *Cost) perUnit(p *Plan, r Request) {
 	for _, route := range p.Routes {
 		if route.Demanded > 0 {
-			c.Lanes += route.LaneLength * quantity.Length(route.Served/route.Demanded)
+			served := quantity.Length(route.Served / route.Demanded)
+			c.Lanes += route.LaneLength * served
+			c.Road += route.Route.Length() * served
 		}
 	}
-	if p.Loaded > 0 {
+	if p.Loaded > 0 && c.Priced {
 		c.PerVolume = new(quantity.PricePerVolume(float64(c.Total) / float64(p.Loaded)))
 	}
 	if c.Lanes == 0 {
 		return
 	}
-	c.PerLane = new(quantity.PricePerLength(float64(c.Total) / float64(c.Lanes)))
+	if c.Priced {
+		c.PerLane = new(quantity.PricePerLength(float64(c.Total) / float64(c.Lanes)))
+		c.PerRoad = new(quantity.PricePerLength(float64(c.Total) / float64(c.Road)))
+	}
+	c.ChloridePerRoad = quantity.MassPerLength(float64(c.Chloride) / float64(c.Road))
 	c.ChloridePerLane = quantity.MassPerLength(float64(c.Chloride) / float64(c.Lanes))
 	c.ChloridePerArea = float64(c.ChloridePerLane) / float64(yard.LaneWidth)
 	if dry := float64(r.Prices.DrySalt) * float64(c.Lanes); dry > 0 && r.Prices.Salt != nil {

@@ -81,14 +81,17 @@ func loadFigures(v show.View, l storm.Loading) []report.Figure {
 
 // costFigures are the cost, the chloride, and dry salt beside them.
 func costFigures(v show.View, c storm.Cost) []report.Figure {
-	cost := v.Figure("cost", "Cost", c.Total)
+	cost := report.Figure{Key: "cost", Label: "Cost", Value: costValue(v, c)}
+	if c.Missing && c.Priced {
+		cost.Label = "Cost of what has a price"
+	}
 	if c.PerVolume != nil && c.PerLane != nil {
-		cost.Value.Text = v.Say("%v: %v, or %v of lane", c.Total, *c.PerVolume, *c.PerLane)
+		cost.Value.Text = v.Say("%v: %v, %v of lane, %v a pass", c.Total, *c.PerVolume, *c.PerRoad, *c.PerLane)
 	}
 	area := chloridePerArea(v, c.ChloridePerArea)
 	chloride := v.Figure("chloride", "Chloride laid down", c.Chloride)
 	if c.ChloridePerLane > 0 {
-		chloride.Value.Text = v.Say("%v: %v of lane, %s a pass", c.Chloride, c.ChloridePerLane, area.Text)
+		chloride.Value.Text = v.Say("%v: %v of lane, %v a pass", c.Chloride, c.ChloridePerRoad, c.ChloridePerLane)
 	}
 	dry := show.Known(v, "cost_dry_salt", "Dry salt on the same lanes", c.DrySalt)
 	if c.DrySalt != nil {
@@ -100,10 +103,20 @@ func costFigures(v show.View, c storm.Cost) []report.Figure {
 	}
 	return append(figures,
 		show.Quiet(show.Known(v, "cost_per_volume", "Cost of a volume", c.PerVolume)),
-		show.Quiet(show.Known(v, "cost_per_lane", "Cost of a lane", c.PerLane)),
-		show.Quiet(v.Figure("chloride_per_lane", "Chloride on a lane", c.ChloridePerLane)),
+		show.Quiet(show.Known(v, "cost_per_lane", "Cost of a lane, a pass", c.PerLane)),
+		show.Quiet(show.Known(v, "cost_per_road", "Cost of a lane, all passes", c.PerRoad)),
+		show.Quiet(v.Figure("chloride_per_lane", "Chloride on a lane, a pass", c.ChloridePerLane)),
+		show.Quiet(v.Figure("chloride_per_road", "Chloride on a lane, all passes", c.ChloridePerRoad)),
 		show.Quiet(report.Figure{Key: "chloride_per_area", Label: "Chloride on an area", Value: area}),
 		dry, show.Quiet(v.Figure("chloride_dry_salt", "Its chloride", c.DrySaltChloride)))
+}
+
+// costValue is the cost, and nothing where no price is known.
+func costValue(v show.View, c storm.Cost) report.Value {
+	if !c.Priced {
+		return report.Nothing("", "no prices known")
+	}
+	return v.Value(c.Total)
 }
 
 // costPart is a part of the cost; money is nil where it is not known.
@@ -128,7 +141,7 @@ func costParts(v show.View, c storm.Cost) report.Figure {
 			parts = append(parts, v.Say("%s %v", part.word, *part.money))
 		}
 	}
-	return show.QuietUnless(len(parts) > 0, report.Figure{Key: "cost_parts", Label: "Of that", Value: report.Word(strings.Join(parts, ", "))})
+	return show.QuietUnless(len(parts) > 0 && c.Priced, report.Figure{Key: "cost_parts", Label: "Of that", Value: report.Word(strings.Join(parts, ", "))})
 }
 
 // chloridePerArea shows kg/m2 in the units of the trade.

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"cmp"
+	"slices"
 	"strings"
 	"time"
 
@@ -11,6 +12,7 @@ import (
 	"brineyard/internal/lineup"
 	"brineyard/internal/quantity"
 	"brineyard/internal/storm"
+	"brineyard/internal/words"
 	"brineyard/internal/yard"
 	"brineyard/internal/yard/file"
 )
@@ -131,13 +133,27 @@ func coldest(o *file.Storm) *quantity.Temperature {
 func (a *asked) bindRoutes(b *bind.Set) {
 	rate := bind.Typed(b, bind.RatePerLane, "rate", "on every lane, instead of the routes' own")
 	bind.Count(b, &a.passes, "passes", "over every route, instead of the routes' own", "whole number of them")
+	var skip, first string
+	skipped := bind.Name(b, &skip, "skip", "`routes` that are left out, with commas between", nil)
+	before := bind.Name(b, &first, "first", "`routes` that are served before all others, in this order, with commas between", nil)
 	b.Then(func(s *bind.Scope) error {
+		out, err := a.routesNamed("skip", skipped, skip)
+		if err != nil {
+			return err
+		}
+		ahead, err := a.routesNamed("first", before, first)
+		if err != nil {
+			return err
+		}
 		for _, yardRoute := range a.yard.Routes {
 			order := a.order(yardRoute.Name)
-			if order.Skip {
+			if order.Skip || slices.Contains(out, yardRoute.Name) {
 				continue
 			}
 			r := ordered(yardRoute, order)
+			if at := slices.Index(ahead, r.Name); at >= 0 {
+				r.Priority = at - len(ahead) // before all that the file has
+			}
 			r.Passes = cmp.Or(a.passes, r.Passes)
 			if rate.Given() && hasLaneRate(r) {
 				r.Rate = rate.Typed()
@@ -149,6 +165,22 @@ func (a *asked) bindRoutes(b *bind.Set) {
 		}
 		return nil
 	})
+}
+
+// routesNamed takes a list of routes apart.
+func (a *asked) routesNamed(flag string, typed *bind.Text, text string) ([]string, error) {
+	if !typed.Given() {
+		return nil, nil
+	}
+	var names []string
+	for _, word := range strings.Split(text, ",") {
+		name, ok := words.Match(strings.TrimSpace(word), a.yard.RouteNames())
+		if !ok {
+			return nil, fault.Refuse("--%s %s: no such route in %s; %s", flag, words.Quoted(strings.TrimSpace(word)), a.yard.Path, words.Allowed(word, a.yard.RouteNames()))
+		}
+		names = append(names, name)
+	}
+	return names, nil
 }
 
 // order is what the storm file orders for a route.

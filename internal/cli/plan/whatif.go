@@ -93,7 +93,7 @@ var whatIfColumns = [...]struct {
 	{"batches", "Batches", func(v show.View, p storm.Plan) report.Value { return v.Value(quantity.Count(p.Production.Batches)) }, true, true},
 	{"latest", "Begin by", func(_ show.View, p storm.Plan) report.Value { return timeOf(p.Production.Latest) }, true, true},
 	{"done", "Done", func(_ show.View, p storm.Plan) report.Value { return timeOf(p.Production.DoneAt) }, false, true},
-	{"cost", "Cost", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Cost.Total) }, true, true},
+	{"cost", "Cost", func(v show.View, p storm.Plan) report.Value { return costValue(v, p.Cost) }, true, true},
 	{"chloride", "Chloride", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Cost.Chloride) }, false, true},
 }
 
