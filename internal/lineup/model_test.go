@@ -179,6 +179,35 @@ func (m model) findings() (all []Finding) {
 	return all
 }
 
+// withIdle adds the pumps that stand still as links: liquid passes them.
+func withIdle(p yard.Plumbing, running yard.Pump) yard.Plumbing {
+	for _, other := range p.AllPumps() {
+		if other.Name != running.Name {
+			p.Links = append(p.Links[:len(p.Links):len(p.Links)], yard.Link{A: other.In(), B: other.Out()})
+		}
+	}
+	return p
+}
+
+// moves tells from where to where a setting pumps, if nothing is wrong with it.
+func (m model) moves() (from, to string, good bool) {
+	if len(m.findings()) > 0 {
+		return "", "", false
+	}
+	flows := m.flows(false)
+	for _, place := range slices.Concat(m.Tanks, []string{yard.FreshWater, yard.WaterTank}) {
+		if flows(place, m.pump.In()) {
+			from = place
+		}
+	}
+	for _, place := range slices.Concat(m.Tanks, m.Outlets) {
+		if flows(m.pump.Out(), place) {
+			to = place
+		}
+	}
+	return from, to, true
+}
+
 // twice is two rounds of a hundred draws.
 func twice(t *testing.T, property func(*rapid.T)) {
 	rapid.Check(t, property)
@@ -193,11 +222,7 @@ func TestJudgeFindsWhatTheModelFinds(t *testing.T) {
 		m := model{Plumbing: drawPlumbing(t), open: map[string]bool{}}
 		m.pump = rapid.SampledFrom(m.Pumps).Draw(t, "pump")
 		judged := m.Plumbing
-		for _, p := range m.Pumps {
-			if p.Name != m.pump.Name { // liquid passes it while it stands still
-				m.Links = append(m.Links[:len(m.Links):len(m.Links)], yard.Link{A: p.In(), B: p.Out()})
-			}
-		}
+		m.Plumbing = withIdle(judged, m.pump)
 		var names []string
 		for _, turn := range m.Turns() {
 			way := rapid.SampledFrom(turn.Ways).Draw(t, "way")

@@ -175,10 +175,11 @@ func (n network) goes(m *Move) bool {
 }
 
 // paths lists the ways between two places that pass no place twice and no tank,
-// outlet, supply or pump on the way, the fewest valves first. Valves count as open.
+// outlet, supply or side of the pump on the way, the fewest valves first. Valves count as open. They may pass by another pump,
+// where its side is a joint of pipes, and not through it.
 func (n network) paths(from, to string) [][]Hop {
 	var found [][]Hop
-	visited, sides := map[string]bool{from: true}, n.pumpSides()
+	visited, sides := map[string]bool{from: true}, []string{n.pump.In(), n.pump.Out()}
 	var walk func(at string, sofar []Hop)
 	walk = func(at string, sofar []Hop) {
 		if len(found) >= mostPaths {

@@ -88,8 +88,9 @@ func (n network) flushes() (all []Move) {
 			}
 		}
 		for _, p := range n.AllPumps() {
-			discharge := n.paths(p.Out(), to)
-			for _, suction := range n.paths(yard.FreshWater, p.In()) {
+			through := network{Plumbing: n.Plumbing, pump: p}
+			discharge := through.paths(p.Out(), to)
+			for _, suction := range through.paths(yard.FreshWater, p.In()) {
 				for _, d := range discharge {
 					try(Move{Still: true, Pump: p, Path: slices.Concat(suction, d)})
 				}

@@ -81,8 +81,8 @@ type Way struct {
 // Draw lists the ways to and from each pump, and the links that lie on none of them.
 func Draw(p yard.Plumbing) (pumps []Sides, besides []yard.Link) {
 	drawn := map[string]bool{}
-	n := network{Plumbing: p, pump: p.AllPumps()[0]}
-	collect := func(from, to string) (ways []Way) {
+	n := network{Plumbing: p}
+	collect := func(n network, from, to string) (ways []Way) {
 		for _, path := range n.paths(from, to) {
 			ways = append(ways, Way{from, path})
 			for _, h := range path {
@@ -93,11 +93,12 @@ func Draw(p yard.Plumbing) (pumps []Sides, besides []yard.Link) {
 	}
 	for _, pump := range p.AllPumps() {
 		s := Sides{Pump: pump}
+		n.pump = pump
 		for _, from := range n.sources() {
-			s.Suction = append(s.Suction, collect(from, pump.In())...)
+			s.Suction = append(s.Suction, collect(n, from, pump.In())...)
 		}
 		for _, to := range n.ends() {
-			s.Discharge = append(s.Discharge, collect(pump.Out(), to)...)
+			s.Discharge = append(s.Discharge, collect(n, pump.Out(), to)...)
 		}
 		pumps = append(pumps, s)
 	}
