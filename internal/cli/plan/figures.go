@@ -93,7 +93,7 @@ func costFigures(v show.View, c storm.Cost) []report.Figure {
 	if c.ChloridePerLane > 0 {
 		chloride.Value.Text = v.Say("%v: %v of lane, %v a pass", c.Chloride, c.ChloridePerRoad, c.ChloridePerLane)
 	}
-	dry := show.Known(v, "cost_dry_salt", "Dry salt on the same lanes", c.DrySalt)
+	dry := show.Known(v, "cost_dry_salt", "Dry salt in its place", c.DrySalt)
 	if c.DrySalt != nil {
 		dry.Value.Text = v.Say("%v for salt alone, with %v of chloride", *c.DrySalt, c.DrySaltChloride)
 	}

@@ -30,23 +30,57 @@ func (l *line) draw(from, to quantity.Duration, mark byte) {
 	}
 }
 
-// scale writes the time at every quarter.
+// least is the room that a time of day takes in the scale.
+const least = 7
+
+// scale writes whole hours, as many as have room, each behind a tick.
 func (l *line) scale() string {
-	text := []byte(strings.Repeat(" ", lineWidth+6))
-	for i := range 5 {
-		at := l.begin + quantity.Duration(float64(l.span)*float64(i)/4)
-		copy(text[min(i*lineWidth/4, lineWidth-1):], show.HourText(at))
+	text := []byte(strings.Repeat(" ", lineWidth+least))
+	for at := l.begin; at <= l.begin+l.span+quantity.Minute; at += hoursApart(l.span) {
+		copy(text[int(float64(at-l.begin)/float64(l.span)*lineWidth):], "|"+show.HourText(at))
 	}
 	return strings.TrimRight(string(text), " ")
 }
 
-// timeLine draws water and pump from the first job to the last load.
+// hoursApart is how many hours lie between two ticks.
+func hoursApart(span quantity.Duration) quantity.Duration {
+	for _, hours := range []quantity.Duration{1, 2, 3, 4, 6, 12} {
+		if apart := hours * hour; float64(apart/span)*lineWidth >= least {
+			return apart
+		}
+	}
+	return 24 * hour * quantity.Duration(math.Ceil(float64(span/(24*hour))*least/lineWidth))
+}
+
+const hour = 60 * quantity.Minute
+
+// count writes how many of some stretches of time lie at each moment; + for more than nine.
+func (l *line) count(from, to []quantity.Duration) {
+	for i := range l.marks {
+		at, n := l.begin+l.span*quantity.Duration((float64(i)+0.5)/lineWidth), 0
+		for k := range from {
+			if from[k] <= at && at < to[k] {
+				n++
+			}
+		}
+		switch {
+		case n > 9:
+			l.marks[i] = '+'
+		case n > 0:
+			l.marks[i] = byte('0' + n)
+		}
+	}
+}
+
+// timeLine draws water, pump and trucks in whole hours, from before the first job to after the last truck is back.
 func timeLine(r storm.Request, p storm.Plan) []string {
-	span := max(r.Start, p.Loading.LastOut) - r.Now
-	if span <= 0 || len(p.Production.Jobs)+len(p.Loading.Loads) == 0 {
+	if len(p.Production.Jobs)+len(p.Loading.Loads) == 0 {
 		return nil
 	}
-	water, pump := newLine(r.Now, span), newLine(r.Now, span)
+	begin := quantity.Duration(math.Floor(float64(r.Now/hour))) * hour
+	end := quantity.Duration(math.Ceil(float64(max(r.Start, p.Loading.LastOut, p.Loading.LastBack())/hour))) * hour
+	span := max(hour, end-begin)
+	water, pump, trucks := newLine(begin, span), newLine(begin, span), newLine(begin, span)
 	for _, j := range p.Production.Jobs {
 		switch j.Kind {
 		case storm.JobFill:
@@ -57,11 +91,18 @@ func timeLine(r storm.Request, p storm.Plan) []string {
 			pump.draw(j.Start, j.End, 'p')
 		}
 	}
+	var out, back []quantity.Duration
 	for _, l := range p.Loading.Loads {
 		pump.draw(l.Start, l.Out, 'l')
+		out, back = append(out, l.Out), append(back, l.Back)
 	}
-	return []string{
-		"Time line: f fill, m mix, p pump off, l load",
-		"  water " + string(water.marks), "  pump  " + string(pump.marks), "        " + water.scale(),
+	rows := []string{
+		"Time line: f fill; m mix, p pump off, l load; how many trucks are out",
+		"  Filling " + string(water.marks), "  Pump    " + string(pump.marks),
 	}
+	if len(out) > 0 {
+		trucks.count(out, back)
+		rows = append(rows, "  Trucks  "+string(trucks.marks))
+	}
+	return append(rows, "          "+water.scale())
 }
