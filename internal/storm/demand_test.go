@@ -148,13 +148,13 @@ func TestStormLiquidForOneOfTwo(t *testing.T) {
 }
 
 // Scarce brine goes by what a lane takes, not by what the route takes. By hand: 30 gal a
-// mile over 40 miles come before 60 over 10, and after a reserve of 200 of 1,000 gal 800
-// of their 1,200 are there.
+// mile over 40 miles come before 60 over 20, and after a reserve of 200 of 1,000 gal 800
+// of their 1,200 are there; the other, of 1,200, goes no more whole than they do.
 func TestStormByTheLane(t *testing.T) {
 	r := handYard()
 	*r.Pile.OnHand, r.Reserve = 0, 200*quantity.Gallon
 	r.Routes = []yard.Route{
-		{Name: "short", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 60 * gallonPerMile},
+		{Name: "short", Liquid: balance.BrineName, Lanes: 20 * quantity.Mile, Rate: 60 * gallonPerMile},
 		{Name: "long", Liquid: balance.BrineName, Lanes: 40 * quantity.Mile, Rate: 30 * gallonPerMile},
 	}
 	p, err := Make(r)

@@ -2,6 +2,7 @@ package storm
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"testing"
 
@@ -89,8 +90,11 @@ func TestStormKeepsTheOrder(t *testing.T) {
 		}
 		p, err := Make(r)
 		require.NoError(t, err)
-		for i, route := range p.Routes {
-			require.Equal(t, fmt.Sprint(i), route.Route.Name, "start %d", start)
+		last := map[bool]string{} // of those served whole, and of the others
+		for _, route := range p.Routes {
+			whole := route.Lack == Lack{}
+			require.Less(t, last[whole], route.Route.Name, "start %d", start)
+			last[whole] = route.Route.Name
 		}
 	}
 }
@@ -133,4 +137,27 @@ func TestStormPlainRouteBehindPrewetted(t *testing.T) {
 		require.Equal(t, "plain", p.Routes[1].Route.Name)
 		require.InEpsilon(t, 3000, float64(p.Routes[1].Served/quantity.Gallon), 1e-9, "%d lb", 25*size)
 	}
+}
+
+// Of 1,000 gal the first route takes 600; the second, of 500, would get a part, and the third, of 400, fits: it goes whole,
+// and the second gets nothing. A route of a lower priority does not come before a part of a higher one.
+func TestStormWholeRoutesFirst(t *testing.T) {
+	r := handYard()
+	*r.Pile.OnHand = 0
+	r.Routes = nil
+	for i, gallons := range []float64{600, 500, 400} {
+		r.Routes = append(r.Routes, yard.Route{Name: fmt.Sprint(i), Liquid: balance.BrineName, Lanes: quantity.Length(gallons/50) * quantity.Mile, Rate: 50 * gallonPerMile, Priority: 1})
+	}
+	gets := func() map[string]float64 {
+		p, err := Make(r)
+		require.NoError(t, err)
+		served := map[string]float64{}
+		for _, route := range p.Routes {
+			served[route.Route.Name] = math.Round(float64(route.Served / quantity.Gallon))
+		}
+		return served
+	}
+	require.Equal(t, map[string]float64{"0": 600, "1": 0, "2": 400}, gets())
+	r.Routes[2].Priority = 2
+	require.Equal(t, map[string]float64{"0": 600, "1": 400, "2": 0}, gets())
 }

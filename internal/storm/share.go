@@ -2,6 +2,7 @@ package storm
 
 import (
 	"math"
+	"slices"
 
 	"brineyard/internal/balance"
 	"brineyard/internal/quantity"
@@ -91,13 +92,12 @@ func saltOf(v quantity.Volume, runs []MixerRun) quantity.Mass {
 	return least
 }
 
-// allocate serves the routes in order with what there is, the last one in part.
+// allocate serves the routes with what there is: those of a priority that can be served whole come before those that get
+// a part, each in their order. The plan's routes are then in the order in which they are served.
 func (y *stormYard) allocate(p *Plan) {
 	pile := y.r.pile() - p.Production.Salt
-	for i := range p.Routes {
-		r := &p.Routes[i]
-		var share float64
-		share, r.Lack = y.share(r, pile)
+	served := make([]RoutePlan, 0, len(p.Routes))
+	serve := func(r RoutePlan, share float64) {
 		r.Served = r.Demanded * quantity.Volume(share)
 		dry := r.Route.Salt() * quantity.Mass(share)
 		pile -= dry
@@ -109,7 +109,30 @@ func (y *stormYard) allocate(p *Plan) {
 			o.loaded += taken
 		}
 		p.Loaded += r.Served
+		served = append(served, r)
 	}
+	for rest := p.Routes; len(rest) > 0; {
+		group := slices.IndexFunc(rest, func(r RoutePlan) bool { return r.Route.Priority != rest[0].Route.Priority })
+		if group < 0 {
+			group = len(rest)
+		}
+		var parts []RoutePlan
+		for _, r := range rest[:group] {
+			if share, lack := y.share(&r, pile); share < 1 {
+				parts = append(parts, r)
+			} else {
+				r.Lack = lack
+				serve(r, share)
+			}
+		}
+		for _, r := range parts {
+			share := 0.0
+			share, r.Lack = y.share(&r, pile)
+			serve(r, share)
+		}
+		rest = rest[group:]
+	}
+	p.Routes = served
 	if p.Short = p.Demanded - p.Loaded; p.Short < 1e-12*p.Demanded {
 		p.Short = 0 // rounding
 	}
