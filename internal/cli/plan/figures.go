@@ -1,9 +1,11 @@
 package plan
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"brineyard/internal/cli/show"
 	"brineyard/internal/quantity"
@@ -14,6 +16,31 @@ import (
 // figures are what the plan comes to: amounts, times, loads and cost.
 func figures(v show.View, p storm.Plan) []report.Figure {
 	return slices.Concat(amountFigures(v, p), timeFigures(v, p), loadFigures(v, p.Loading), costFigures(v, p.Cost))
+}
+
+// title names the yard, the storm and when the plan was made.
+func (q *stormQuestion) title() string {
+	text := "Storm plan of " + cmp.Or(q.asked.yard.Name, q.asked.yard.Path)
+	if q.asked.orders.Path != "" {
+		text += ", " + q.asked.orders.Path
+	}
+	return text + ", made " + q.asked.clock().Format("2006-01-02 15:04")
+}
+
+// head says what the plan is of: yard and storm, when it was made, from when to when, for which low, with which reserve, and who
+// said what stands in the yard.
+func (q *stormQuestion) head(v show.View, now time.Time) []report.Figure {
+	r, y := q.asked.request, q.asked.yard
+	of, orders, made := cmp.Or(y.Name, y.Path), cmp.Or(q.asked.orders.Path, "none"), now.Format("2006-01-02 15:04")
+	word := func(key, label, text string) report.Figure {
+		return show.Quiet(report.Figure{Key: key, Label: label, Value: report.Word(text)})
+	}
+	return []report.Figure{
+		word("yard", "Yard", of), word("storm_file", "Storm file", orders), word("made_at", "Made at", made),
+		show.Quiet(at("begins", "Begins", r.Now)), show.Quiet(at("ready_by", "Ready by", r.Start)),
+		show.Quiet(v.Figure("low", "Low", r.Low)), show.Quiet(v.Figure("reserve", "Reserve", r.Reserve)),
+		word("stock_by", "Stock", strings.TrimSpace(v.StockSource(r.Tanks, now))),
+	}
 }
 
 func amountFigures(v show.View, p storm.Plan) []report.Figure {
