@@ -49,6 +49,7 @@ func (a *asked) bind(b *bind.Set) {
 	bind.YardBand(b, &r.Band)
 	bind.YardRockSalt(b, &r.Pile.Quality)
 	bind.YardWaterTemperature(b, &r.Supply.Temperature)
+	a.bindStock(b)
 	b.Then(a.flows)
 	a.bindStart(b)
 	a.bindLow(b)
@@ -76,6 +77,28 @@ func (a *asked) takeYard(s *bind.Scope) error {
 		a.request.Mixers = append(a.request.Mixers, m)
 	}
 	return nil
+}
+
+// bindStock binds what may be otherwise than the yard has it: the pile, the supply and the trucks.
+func (a *asked) bindStock(b *bind.Set) {
+	pile := bind.Typed(b, bind.Mass, "pile", "rock salt on hand, instead of what the stock has")
+	supply := bind.Typed(b, bind.Flow, "supply", "fresh water, instead of the yard file's flow")
+	var out string
+	trucks := bind.Name(b, &out, "out", "`trucks` that do not run, with commas between", nil)
+	b.Then(func(*bind.Scope) error {
+		r := &a.request
+		if pile.Given() {
+			r.Pile.OnHand = new(pile.Typed())
+		}
+		if supply.Given() {
+			if r.Supply.Flow = supply.Typed(); r.Supply.Flow == 0 {
+				return fault.Refuse("--supply %s: no flow; allowed: above 0gal/min", supply.Quoted())
+			}
+		}
+		names, err := a.named("out", "truck", trucks, out, bind.TruckNames(a.yard))
+		r.Trucks = slices.DeleteFunc(slices.Clone(r.Trucks), func(t yard.Truck) bool { return slices.Contains(names, t.Name) })
+		return err
+	})
 }
 
 // flows takes what the pump moves to where trucks are loaded and into storage.
@@ -137,11 +160,11 @@ func (a *asked) bindRoutes(b *bind.Set) {
 	skipped := bind.Name(b, &skip, "skip", "`routes` that are left out, with commas between", nil)
 	before := bind.Name(b, &first, "first", "`routes` that are served before all others, in this order, with commas between", nil)
 	b.Then(func(s *bind.Scope) error {
-		out, err := a.routesNamed("skip", skipped, skip)
+		out, err := a.named("skip", "route", skipped, skip, a.yard.RouteNames())
 		if err != nil {
 			return err
 		}
-		ahead, err := a.routesNamed("first", before, first)
+		ahead, err := a.named("first", "route", before, first, a.yard.RouteNames())
 		if err != nil {
 			return err
 		}
@@ -167,16 +190,17 @@ func (a *asked) bindRoutes(b *bind.Set) {
 	})
 }
 
-// routesNamed takes a list of routes apart.
-func (a *asked) routesNamed(flag string, typed *bind.Text, text string) ([]string, error) {
+// named takes a list of names apart.
+func (a *asked) named(flag, kind string, typed *bind.Text, text string, known []string) ([]string, error) {
 	if !typed.Given() {
 		return nil, nil
 	}
 	var names []string
 	for _, word := range strings.Split(text, ",") {
-		name, ok := words.Match(strings.TrimSpace(word), a.yard.RouteNames())
+		word = strings.TrimSpace(word)
+		name, ok := words.Match(word, known)
 		if !ok {
-			return nil, fault.Refuse("--%s %s: no such route in %s; %s", flag, words.Quoted(strings.TrimSpace(word)), a.yard.Path, words.Allowed(word, a.yard.RouteNames()))
+			return nil, fault.Refuse("--%s %s: no such %s in %s; %s", flag, words.Quoted(word), kind, a.yard.Path, words.Allowed(word, known))
 		}
 		names = append(names, name)
 	}

@@ -38,7 +38,7 @@ func (q *stormQuestion) Bind(b *bind.Set) {
 	b.Then(q.readOrders)
 	q.asked.bind(b)
 	b.Flags().StringArrayVar(&q.whatIf, "what-if", nil,
-		"compare with `changes`: now, start, low, reserve, rate or passes, like rate=30,start=22:00; may be given again")
+		"compare with `changes`: now, start, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=22:00; may be given again")
 }
 
 // readOrders reads the storm file for the yard, and shows all its faults.

@@ -15,7 +15,7 @@ import (
 )
 
 // changeable are the flags that a what-if may change.
-var changeable = [...]string{"now", "start", "low", "reserve", "rate", "passes"}
+var changeable = [...]string{"now", "start", "low", "reserve", "rate", "passes", "pile", "supply", "out", "skip", "first"}
 
 // variant is a plan with what was changed for it.
 type variant struct {
@@ -68,7 +68,7 @@ func apply(b *bind.Set, changes string) error {
 		name = strings.TrimSpace(name)
 		switch {
 		case !ok || !slices.Contains(changeable[:], name):
-			return fault.Refuse("%s is no change; allowed: now, start, low, reserve, rate or passes, like rate=30,start=20:00", words.Quoted(change))
+			return fault.Refuse("%s is no change; allowed: now, start, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=20:00", words.Quoted(change))
 		case typed[name]:
 			return fault.Refuse("%s comes twice; allowed: once, and --what-if again for another plan", words.Quoted(name))
 		}
