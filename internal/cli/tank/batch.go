@@ -72,12 +72,7 @@ func (q *batch) Bind(b *bind.Set) {
 	supply := bind.Of(b, bind.Flow, &r.Supply, "supply", "flow of the water supply",
 		bind.Key("supply.flow", func(y *yard.Yard) quantity.Flow { return y.Supply.Flow }))
 	supply.NotZero(b, "no flow", "above 0gal/min")
-	b.Then(func(s *bind.Scope) error {
-		if r.WaterTank, r.WaterFlow = 0, 0; s.Yard != nil && !supply.Given() {
-			r.WaterTank, r.WaterFlow = s.Yard.Supply.Tank, cmp.Or(s.Yard.Supply.TankFlow, s.Yard.Pump.Flow)
-		}
-		return nil
-	})
+	b.Then(func(s *bind.Scope) error { return q.waterTank(s, supply.Given()) })
 	bed := bind.Of(b, bind.Mass, &r.Bed, "bed", "undissolved salt wanted on the bed, as delivered; none unless given",
 		bind.KeyNamed(func() string { return "tank " + words.Quoted(q.tank.Is.Name) + " bed" }, func() quantity.Mass { return q.tank.Is.Bed }))
 	b.Then(func(s *bind.Scope) error {
@@ -92,6 +87,15 @@ func (q *batch) Bind(b *bind.Set) {
 	})
 	q.bindHeel(b)
 	bind.Glass(b, &r.Instrument)
+}
+
+// waterTank takes the fresh-water tank of the yard file, unless a supply was typed.
+func (q *batch) waterTank(s *bind.Scope, typed bool) error {
+	r := &q.request
+	if r.WaterTank, r.WaterFlow = 0, 0; s.Yard != nil && !typed {
+		r.WaterTank, r.WaterFlow = s.Yard.Supply.Tank, cmp.Or(s.Yard.Supply.TankFlow, s.Yard.Pump.Flow)
+	}
+	return nil
 }
 
 // bindHeel binds what stands in the tank: as typed, else as the journal has it.
