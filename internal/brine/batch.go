@@ -183,6 +183,11 @@ func (b *Batch) refuse(r BatchRequest, brine balance.Known) error {
 		"the batch cools to %v, where brine is saturated at %v; allowed: up to that", b.BrineTemp, full)
 }
 
+// FreshWater is where the water of the batch comes from.
+func (r BatchRequest) FreshWater() yard.Supply {
+	return yard.Supply{Flow: r.Supply, Tank: r.WaterTank, TankFlow: r.WaterFlow}
+}
+
 // describe fills in times, recharge and reading.
 func (b *Batch) describe(r BatchRequest) error {
 	b.PumpedOff = r.Volume - r.HeelVolume
@@ -193,8 +198,8 @@ func (b *Batch) describe(r BatchRequest) error {
 	b.Recharge = quantity.Mass(float64(pumped.Times(r.Target)) / r.RockSalt.SodiumChloride())
 	wet := b.Recharge.Times(r.RockSalt.Moisture)
 	b.RechargeWater = (pumped.Times(1-r.Target) - wet).Volume(b.WaterDensity)
-	supply := yard.Supply{Flow: r.Supply, Tank: r.WaterTank, TankFlow: r.WaterFlow}
-	b.FillTime, b.RechargeTime = supply.FillTime(b.Water, 0), supply.FillTime(b.RechargeWater, 0)
+	supply := r.FreshWater()
+	b.FillTime, b.RechargeTime = supply.FillTime(b.Water), supply.FillTime(b.RechargeWater)
 	var err error
 	b.Reading, err = shown(r.Instrument, b.BrineDensity, b.BrineTemp)
 	return err

@@ -35,11 +35,16 @@ type Finding struct {
 
 // Setting is what a choice of open valves does.
 type Setting struct {
-	Open     []string // valves, in the plumbing's order
+	Open     []string // valves, in the plumbing's order, three-way ones by the way in which they stand
+	Valves   []string // of them, those that are opened
+	Turned   []Stand  // and those that are turned
 	Sources  []string // what the pump draws from
 	Outlets  []string // where it pumps to
 	Findings []Finding
 }
+
+// Stand is how a three-way valve is turned.
+type Stand struct{ Valve, To string }
 
 // Does reports whether it moves from the one place to the other, and to and from nowhere else; the findings are not
 // asked.
@@ -94,8 +99,8 @@ func pumpNamed(p yard.Plumbing, name string) (yard.Pump, error) {
 // judge tells what the open valves do, with the pump running or off. The rules stand in the
 // order in which faults are reported.
 func (n network) judge(pumping bool) Setting {
-	in, out := n.reach(n.pump.In(), back), n.reach(n.pump.Out(), onward)
-	s := Setting{Open: n.openValves(), Sources: inOrder(n.sources(), in), Outlets: inOrder(n.ends(), out)}
+	in, out := n.reach(n.pump.In(), yard.Link.Back), n.reach(n.pump.Out(), yard.Link.Onward)
+	s := Setting{Open: n.openValves(), Valves: n.opened(), Turned: n.turned(), Sources: inOrder(n.sources(), in), Outlets: inOrder(n.ends(), out)}
 	air, touched := inOrder(n.Outlets, in), n.unprotected()
 	// In a ring the pump has a source and an outlet: only the ring itself is reported.
 	ring := in[n.pump.Out()]

@@ -19,6 +19,26 @@ const noPump = "\x00"
 // openValves lists the open valves in the plumbing's order.
 func (n network) openValves() []string { return inOrder(n.Valves(), n.open) }
 
+// opened are the open valves that are no three-way valves.
+func (n network) opened() (names []string) {
+	for _, l := range n.Links {
+		if l.Valve && l.Turns == "" && n.open[l.Name] {
+			names = append(names, l.Name)
+		}
+	}
+	return names
+}
+
+// turned is how the three-way valves stand.
+func (n network) turned() (stands []Stand) {
+	for _, l := range n.Links {
+		if l.Turns != "" && n.open[l.Name] {
+			stands = append(stands, Stand{l.Turns, l.B})
+		}
+	}
+	return stands
+}
+
 // sources lists what a pump can draw from.
 func (n network) sources() []string {
 	if n.HasWaterTank() {
@@ -49,14 +69,11 @@ func (n network) pumpSides() (sides []string) {
 // stops tells the places at which liquid in a pipe ends: nothing flows through
 // them from one pipe to the next.
 func (n network) stops(place string) bool {
-	return slices.Contains(n.Tanks, place) || slices.Contains(n.Outlets, place) || place == yard.FreshWater || place == yard.WaterTank
+	return slices.Contains(n.Tanks, place) || slices.Contains(n.Outlets, place) || yard.IsFresh(place)
 }
 
-// way tells where a link leads from a place: onward with the liquid, back against it, or either.
+// way tells where a link leads from a place: yard.Link.Onward with the liquid, Back against it, or Beyond, either way.
 type way func(l yard.Link, place string) []string
-
-func onward(l yard.Link, place string) []string { return l.Onward(place) }
-func back(l yard.Link, place string) []string   { return l.Back(place) }
 
 // bare is for brine that creeps towards the supply: only an air gap or a backflow preventer keeps it off, and no
 // check valve.
@@ -112,7 +129,7 @@ func (n network) joined() [][]string {
 	var pairs [][]string
 	all := n.vessels()
 	for i, a := range all {
-		from, to := n.reach(a, onward), n.reach(a, back)
+		from, to := n.reach(a, yard.Link.Onward), n.reach(a, yard.Link.Back)
 		for _, b := range all[i+1:] {
 			if from[b] || to[b] {
 				pairs = append(pairs, []string{a, b})
@@ -131,7 +148,7 @@ func (n network) alsoRuns(pumping bool, fed map[string]bool) [][]string {
 	}
 	var pairs [][]string
 	add := func(from string, places []string, fromPump bool) {
-		seen := n.reach(from, onward)
+		seen := n.reach(from, yard.Link.Onward)
 		for _, to := range places {
 			if seen[to] && !(fromPump && fed[to]) {
 				pairs = append(pairs, []string{from, to})

@@ -169,7 +169,7 @@ func (n network) goes(m *Move) bool {
 	if m.Pumped {
 		return slices.Equal(s.Sources, []string{m.From}) && slices.Equal(s.Outlets, []string{m.To})
 	}
-	reached := n.reach(yard.FreshWater, onward)
+	reached := n.reach(yard.FreshWater, yard.Link.Onward)
 	through := n.pump.Name == noPump // the water passes a pump that stands still
 	return slices.Equal(inOrder(n.ends(), reached), []string{m.To}) && (through || len(inOrder(n.pumpSides(), reached)) == 0)
 }

@@ -108,13 +108,8 @@ func wayOf(m Move, reach yard.Reach) (way hydraulics.Way, piped bool) {
 	return way, narrowest > 0
 }
 
-// FlowTo is the flow from one place to another by the pump that will do: RateOf of the move, else the first pump's own
-// where the plumbing does not tell. 0 where nothing is known.
-func FlowTo(y *yard.Yard, from, to string, liquid balance.Liquid, t quantity.Temperature) quantity.Flow {
-	m, err := Plan(y.Plumbing, "", from, to)
-	if err != nil {
-		m = Move{To: to, Pump: y.Pump}
-	}
+// flowOf is the flow of a move by RateOf, else the first pump's own. 0 where nothing is known.
+func flowOf(y *yard.Yard, m Move, liquid balance.Liquid, t quantity.Temperature) quantity.Flow {
 	rate, err := RateOf(y, m, liquid, t)
 	if err != nil {
 		return y.Pump.Flow
@@ -130,11 +125,11 @@ func LoadingFlow(y *yard.Yard, liquid balance.Liquid, t quantity.Temperature) qu
 		return 0
 	}
 	for _, tank := range append(y.StorageTanks(), y.MixingTanks()...) {
-		if _, err := Plan(y.Plumbing, "", tank.Name, to); err == nil {
-			return FlowTo(y, tank.Name, to, liquid, t)
+		if m, err := Plan(y.Plumbing, "", tank.Name, to); err == nil {
+			return flowOf(y, m, liquid, t)
 		}
 	}
-	return FlowTo(y, "", to, liquid, t)
+	return flowOf(y, Move{To: to, Pump: y.Pump}, liquid, t)
 }
 
 // OffFlows are the flows from each mixing tank into the first storage tank to which a move leads; a tank that is
@@ -146,8 +141,8 @@ func OffFlows(y *yard.Yard, liquid balance.Liquid, t quantity.Temperature) map[s
 			if _, plain := store.Holds().Strength(); !plain && store.Liquid != nil {
 				continue
 			}
-			if _, err := Plan(y.Plumbing, "", mixer.Name, store.Name); err == nil {
-				flows[mixer.Name] = FlowTo(y, mixer.Name, store.Name, liquid, t)
+			if m, err := Plan(y.Plumbing, "", mixer.Name, store.Name); err == nil {
+				flows[mixer.Name] = flowOf(y, m, liquid, t)
 				break
 			}
 		}

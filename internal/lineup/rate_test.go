@@ -64,12 +64,21 @@ func TestRateOf(t *testing.T) {
 	require.Equal(t, Rate{Known: NotKnown}, rate())
 }
 
+// flowTo is the flow of the move that is planned, else the pump's own.
+func flowTo(y *yard.Yard, from, to string, liquid balance.Liquid, at quantity.Temperature) quantity.Flow {
+	m, err := Plan(y.Plumbing, "", from, to)
+	if err != nil {
+		m = Move{To: to, Pump: y.Pump}
+	}
+	return flowOf(y, m, liquid, at)
+}
+
 func TestFlowTo(t *testing.T) {
 	y, warm := craneYard(), quantity.Fahrenheit(70)
-	require.InDelta(t, 100, float64(FlowTo(y, "low", "high", balance.Liquid{}, warm)/quantity.GallonPerMinute), 0.5)
+	require.InDelta(t, 100, float64(flowTo(y, "low", "high", balance.Liquid{}, warm)/quantity.GallonPerMinute), 0.5)
 	// Where nothing leads, the pump's own flow; what is measured at the place counts there too.
-	require.Equal(t, y.Pump.Flow, FlowTo(y, "high", "low", balance.Liquid{}, warm))
-	require.Equal(t, y.Pump.Flow, FlowTo(y, "low", "high", balance.Liquid{}, 500), "no liquid is so warm")
+	require.Equal(t, y.Pump.Flow, flowTo(y, "high", "low", balance.Liquid{}, warm))
+	require.Equal(t, y.Pump.Flow, flowTo(y, "low", "high", balance.Liquid{}, 500), "no liquid is so warm")
 	thick := balance.Liquid{Products: []balance.Ingredient{{}}}
 	require.Equal(t, hydraulics.Thick(warm), viscosity(thick, warm))
 	y.Reaches[0].Lift *= 2
@@ -84,10 +93,10 @@ func TestFlowTo(t *testing.T) {
 // A valve that has fittings and no bore of its own has that of the narrowest pipe.
 func TestFittingsWithoutBore(t *testing.T) {
 	y, warm := craneYard(), quantity.Fahrenheit(70)
-	without := FlowTo(y, "low", "high", balance.Liquid{}, warm)
+	without := flowTo(y, "low", "high", balance.Liquid{}, warm)
 	y.Plumbing.Links[0].Fittings = 300
 	y.Pump.Efficiency, y.Plumbing.Pumps[0].Efficiency = 0, 0
-	require.Less(t, FlowTo(y, "low", "high", balance.Liquid{}, warm), without)
+	require.Less(t, flowTo(y, "low", "high", balance.Liquid{}, warm), without)
 	require.Equal(t, UsualEfficiency, efficiencyOf(y.Pump))
 }
 

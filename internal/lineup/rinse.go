@@ -40,9 +40,8 @@ func PlanRinse(plumbing yard.Plumbing) (Rinse, error) {
 		return Rinse{}, fault.Input(fault.FieldRinse, "the plumbing has no valves and no lines; allowed: with them in the yard file")
 	}
 	left := map[string]bool{}
-	fresh := func(place string) bool { return place == yard.FreshWater || place == yard.WaterTank }
 	for _, l := range n.Links {
-		if !(fresh(l.A) && fresh(l.B)) { // nothing but water ever was in that
+		if !(yard.IsFresh(l.A) && yard.IsFresh(l.B)) { // nothing but water ever was in that
 			left[l.Name] = true
 		}
 	}
@@ -129,7 +128,7 @@ func countNew(m Move, left map[string]bool) int {
 func (n network) rinse(m Move, left map[string]bool) RinseMove {
 	out := RinseMove{Move: m, Holds: m.Holds()}
 	out.Water = rinseTimes * out.Holds
-	if m.From != yard.FreshWater && m.From != yard.WaterTank {
+	if !yard.IsFresh(m.From) {
 		if fill := n.byAnyPump(yard.FreshWater, m.From); len(fill) > 0 {
 			out.Fill = &fill[0]
 			out.mark(fill[0].Path, left)

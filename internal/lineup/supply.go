@@ -51,11 +51,8 @@ func (n network) openVessel(place string) bool {
 	if n.stops(place) {
 		return true
 	}
-	return len(inOrder(n.pumpSides(), n.reach(place, n.anyway))) == 0
+	return len(inOrder(n.pumpSides(), n.reach(place, yard.Link.Beyond))) == 0
 }
-
-// anyway is for pipes that are joined, whatever sits in them.
-func (n network) anyway(l yard.Link, place string) []string { return l.Beyond(place) }
 
 // brineAt reports whether brine can stand at a place, or come there past nothing that protects.
 func (n network) brineAt(place string) bool {
@@ -64,48 +61,4 @@ func (n network) brineAt(place string) bool {
 	}
 	seen := n.reach(place, bare)
 	return len(inOrder(n.ends(), seen)) > 0 || len(inOrder(n.pumpSides(), seen)) > 0
-}
-
-// Sides are the ways to a pump and from it, each from a source and to an end.
-type Sides struct {
-	Pump               yard.Pump
-	Suction, Discharge []Way
-}
-
-// Way is what liquid passes between two places.
-type Way struct {
-	From string
-	Path []Hop
-}
-
-// Draw lists the ways to and from each pump, and the links that lie on none of them.
-func Draw(p yard.Plumbing) (pumps []Sides, besides []yard.Link) {
-	drawn := map[string]bool{}
-	n := network{Plumbing: p}
-	collect := func(n network, from, to string) (ways []Way) {
-		for _, path := range n.paths(from, to) {
-			ways = append(ways, Way{from, path})
-			for _, h := range path {
-				drawn[h.Link.Name] = true
-			}
-		}
-		return ways
-	}
-	for _, pump := range p.AllPumps() {
-		s := Sides{Pump: pump}
-		n.pump = pump
-		for _, from := range n.sources() {
-			s.Suction = append(s.Suction, collect(n, from, pump.In())...)
-		}
-		for _, to := range n.ends() {
-			s.Discharge = append(s.Discharge, collect(n, pump.Out(), to)...)
-		}
-		pumps = append(pumps, s)
-	}
-	for _, l := range p.Links {
-		if !drawn[l.Name] {
-			besides = append(besides, l)
-		}
-	}
-	return pumps, besides
 }

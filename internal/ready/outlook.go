@@ -26,7 +26,7 @@ type outlook struct {
 // What is taken of a tank before its first reading. Common practice, no source.
 const (
 	priorStuck   = 0.01  // a tank in a hundred stops below its target, unless the yard's past says otherwise
-	priorCharge  = 0.25  // a tank in ten was given a measured charge that ends below leastPlateau
+	priorCharge  = 0.25  // a tank in four was given a measured charge that ends below leastPlateau
 	leastPlateau = 0.244 // where short beds and upflow beds level off
 	slowest      = 0.003 / 60
 	fastest      = 0.5 / 60 // 1/s
@@ -55,7 +55,7 @@ type way struct {
 // question is what is asked of the readings.
 type question struct {
 	saturation, target, high float64
-	end                      float64 // where a measured charge ends; 0 where none is known
+	end                      float64 // where a measured charge ends, below saturation; 0 where none is known
 	past                     Past
 }
 
@@ -71,7 +71,7 @@ func (w way) at(t float64) float64 {
 func look(points []mixPoint, q question) outlook {
 	g := grid{question: q, points: points, error: errorOf(points), e: make([]float64, len(points)), least: math.Inf(1)}
 	g.ways = make([]way, 0, (2*plateaus+2*charges+2*stops)*len(spreads)*rates*starts)
-	if q.end > 0 && q.end < q.saturation-leastExcessSalt {
+	if q.end > 0 {
 		g.charge()
 	} else {
 		g.healthy()

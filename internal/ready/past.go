@@ -110,8 +110,9 @@ func (r Request) charge(saturation quantity.Strength) bool {
 const leastExcessSalt = 0.0015
 
 func (r Request) question(saturation quantity.Strength) question {
-	return question{
-		saturation: float64(saturation), target: float64(r.Band.Target), high: float64(r.Band.High),
-		end: float64(r.End), past: r.Past,
+	q := question{saturation: float64(saturation), target: float64(r.Band.Target), high: float64(r.Band.High), past: r.Past}
+	if r.charge(saturation) {
+		q.end = float64(r.End)
 	}
+	return q
 }

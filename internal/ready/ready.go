@@ -152,7 +152,6 @@ func (out *Result) foresee(r Request, o outlook, points []mixPoint) {
 	if last.s >= float64(r.Band.Target) { // it is there
 		out.Never = 0
 	}
-	out.Target, out.TooStrong, out.Reaches, out.Passes = Span{}, Span{}, false, false
 	out.Look = quantity.Duration(begin) + soon(points)
 	if limit := map[Fault]float64{Scattered: mostScatter, OneWrong: 2}[out.Fault]; o.scatter <= limit*errorOf(points) {
 		out.Fault = NoFault // they follow another course than a bed's

@@ -109,5 +109,5 @@ func (s Span) through(f func(float64) float64) Span { return Span{f(s.Value), f(
 
 // WaterFlow is the fresh water behind a flow of brine of a strength.
 func WaterFlow(brine quantity.Flow, w quantity.Strength, t quantity.Temperature) quantity.Flow {
-	return quantity.Flow(float64(brine) * float64(balance.BrineDensity(w, t)) * float64(1-w) / float64(balance.BrineDensity(0, t)))
+	return quantity.Flow(Rise(quantity.Volume(brine), w, 0, t))
 }

@@ -37,12 +37,17 @@ func (t *Tank) keepReading(r yard.TimedReading, end quantity.Strength) {
 
 func (t *Tank) endRun() {
 	if len(t.run.Readings) >= leastRun {
-		if len(t.runs) == mostRuns {
-			t.runs = append(t.runs[:0], t.runs[1:]...)
-		}
-		t.runs = append(t.runs, t.run)
+		t.runs = keepLast(t.runs, t.run)
 	}
 	t.run = yard.Run{}
+}
+
+// keepLast adds to what is kept, the oldest of which then goes.
+func keepLast[T any](all []T, x T) []T {
+	if len(all) == mostRuns {
+		all = append(all[:0], all[1:]...)
+	}
+	return append(all, x)
 }
 
 // Runs are the mixing that goes on, which has no readings where something has changed the tank since the last, and
@@ -80,8 +85,5 @@ func (t *Tank) passed(e *journal.Entry) {
 	if !plain || e.Hours == nil || !(*e.Hours > 0) || !(*e.Volume > 0) {
 		return
 	}
-	if len(t.passages) == mostRuns {
-		t.passages = append(t.passages[:0], t.passages[1:]...)
-	}
-	t.passages = append(t.passages, yard.Passage{Entry: e.Number, Flow: quantity.Flow(float64(*e.Volume) / float64(*e.Hours)), Strength: w})
+	t.passages = keepLast(t.passages, yard.Passage{Flow: quantity.Flow(float64(*e.Volume) / float64(*e.Hours)), Strength: w})
 }

@@ -87,7 +87,7 @@ func (y *stormYard) runs() ([]MixerRun, error) {
 		run := MixerRun{Mixer: m, Mix: m.MixTime, Density: density, WaterDensity: water}
 		run.Salt = quantity.Mass(float64(mass.Times(target)) / salt.SodiumChloride())
 		run.Water = (mass.Times(1-target) - run.Salt.Times(salt.Moisture)).Volume(water)
-		run.Fill, run.Off = y.r.Supply.FillTime(run.Water, y.r.Pump.Flow), y.r.PumpOffFlow(m.Name)
+		run.Fill, run.Off = y.r.Supply.Fed(y.r.Pump.Flow).FillTime(run.Water), y.r.PumpOffFlow(m.Name)
 		runs = append(runs, run)
 	}
 	slices.SortStableFunc(runs, func(a, b MixerRun) int { return cmp.Compare(b.Mixer.PumpOff, a.Mixer.PumpOff) })

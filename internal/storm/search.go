@@ -174,13 +174,13 @@ func (s *search) grow(at *sequence) []*sequence {
 // fill places the filling of a batch, and returns what the fresh-water tank then holds. Where the pump draws from that tank,
 // it is not free for anything else.
 func (s *search) fill(b *placed, at *sequence, run MixerRun) quantity.Volume {
-	supply, pump := s.y.r.Supply, s.y.r.Pump.Flow
+	supply := s.y.r.Supply.Fed(s.y.r.Pump.Flow)
 	b.fill, b.pumpFree = max(at.free[b.mixer], at.supply), at.done
 	if s.y.pumpFills() {
 		b.fill = max(b.fill, at.done)
 	}
 	level := supply.LevelAfter(at.level, 0, 0, b.fill-at.supply)
-	b.filled = b.fill + supply.FillTimeFrom(level, run.Water, pump)
+	b.filled = b.fill + supply.FillTimeFrom(level, run.Water)
 	if s.y.pumpFills() {
 		b.pumpFree += b.filled - b.fill
 	}

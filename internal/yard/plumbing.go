@@ -88,6 +88,9 @@ func (p Plumbing) HasWaterTank() bool {
 	return slices.ContainsFunc(p.Links, func(l Link) bool { return l.A == WaterTank || l.B == WaterTank })
 }
 
+// IsFresh reports whether a place holds fresh water: the supply, or the fresh-water tank.
+func IsFresh(place string) bool { return place == FreshWater || place == WaterTank }
+
 // HasValve reports whether a valve has that name.
 func (p Plumbing) HasValve(name string) bool { return slices.Contains(p.Valves(), name) }
 

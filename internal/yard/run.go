@@ -36,7 +36,6 @@ func (r Run) Newest() (TimedReading, bool) {
 
 // Passage is a batch whose water ran once through the bed: how much brine left it in a time, and how strong.
 type Passage struct {
-	Entry    int
 	Flow     quantity.Flow // of brine
 	Strength quantity.Strength
 }

@@ -2,20 +2,23 @@ package yard
 
 import "brineyard/internal/quantity"
 
-// FillTime is how long a volume of fresh water takes. With a fresh-water tank, which is full at the beginning, it comes
-// at the tank's flow (out, where the file has none) while the supply refills it, and at the supply's once the tank
-// is down. 0 where no flow is known.
-//
-//	tank lasts = tank / (out - supply); volume = out t until then, and then supply t
-func (s Supply) FillTime(v quantity.Volume, out quantity.Flow) quantity.Duration {
-	return s.FillTimeFrom(s.Tank, v, out)
+// Fed is the supply with the flow out of its tank, where the file has none: a pump's.
+func (s Supply) Fed(pump quantity.Flow) Supply {
+	if s.TankFlow == 0 {
+		s.TankFlow = pump
+	}
+	return s
 }
 
+// FillTime is how long a volume of fresh water takes. With a fresh-water tank, which is full at the beginning, it comes
+// at the tank's flow while the supply refills it, and at the supply's once the tank is down. 0 where no flow is known.
+//
+//	tank lasts = tank / (out - supply); volume = out t until then, and then supply t
+func (s Supply) FillTime(v quantity.Volume) quantity.Duration { return s.FillTimeFrom(s.Tank, v) }
+
 // FillTimeFrom is FillTime where so much stands in the fresh-water tank.
-func (s Supply) FillTimeFrom(level, v quantity.Volume, out quantity.Flow) quantity.Duration {
-	if s.TankFlow > 0 {
-		out = s.TankFlow
-	}
+func (s Supply) FillTimeFrom(level, v quantity.Volume) quantity.Duration {
+	out := s.TankFlow
 	switch {
 	case s.Tank == 0 || out == 0:
 		if s.Flow == 0 {

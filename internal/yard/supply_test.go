@@ -14,18 +14,18 @@ import (
 func TestFillTime(t *testing.T) {
 	s := Supply{Flow: 20 * quantity.GallonPerMinute, Tank: 900 * quantity.Gallon, TankFlow: 120 * quantity.GallonPerMinute}
 	minutes := func(gallons float64) float64 {
-		return float64(s.FillTime(quantity.Volume(gallons)*quantity.Gallon, 0) / quantity.Minute)
+		return float64(s.FillTime(quantity.Volume(gallons)*quantity.Gallon) / quantity.Minute)
 	}
 	require.InDelta(t, 5, minutes(600), 1e-9)
 	require.InDelta(t, 9, minutes(1080), 1e-9)
 	require.InDelta(t, 14, minutes(1180), 1e-9)
 	s.TankFlow = 0 // as the pump draws
-	require.InDelta(t, 6, float64(s.FillTime(600*quantity.Gallon, 100*quantity.GallonPerMinute)/quantity.Minute), 1e-9)
-	require.InDelta(t, 30, float64(s.FillTime(600*quantity.Gallon, 0)/quantity.Minute), 1e-9, "nothing is known of the pump")
+	require.InDelta(t, 6, float64(s.Fed(100*quantity.GallonPerMinute).FillTime(600*quantity.Gallon)/quantity.Minute), 1e-9)
+	require.InDelta(t, 30, float64(s.FillTime(600*quantity.Gallon)/quantity.Minute), 1e-9, "nothing is known of the pump")
 	s.Flow = 200 * quantity.GallonPerMinute
-	require.InDelta(t, 6, float64(s.FillTime(600*quantity.Gallon, 100*quantity.GallonPerMinute)/quantity.Minute), 1e-9)
-	require.Zero(t, Supply{}.FillTime(1, 0))
-	require.Zero(t, Supply{Tank: 1, TankFlow: 1}.FillTime(2, 0), "it never comes")
+	require.InDelta(t, 6, float64(s.Fed(100*quantity.GallonPerMinute).FillTime(600*quantity.Gallon)/quantity.Minute), 1e-9)
+	require.Zero(t, Supply{}.FillTime(1))
+	require.Zero(t, Supply{Tank: 1, TankFlow: 1}.FillTime(2), "it never comes")
 }
 
 // Counted in small steps it takes as long.
@@ -45,6 +45,6 @@ func TestFillTimeByStep(t *testing.T) {
 			tank = min(float64(s.Tank), tank+float64(s.Flow)*step-out)
 			got, at = got+out, at+step
 		}
-		require.InDelta(t, at, float64(s.FillTime(quantity.Volume(wanted), 0)), 0.02+0.002*at)
+		require.InDelta(t, at, float64(s.FillTime(quantity.Volume(wanted))), 0.02+0.002*at)
 	})
 }

@@ -61,13 +61,13 @@ func (p sheet) waterSteps(r brine.BatchRequest, b brine.Batch, load, water worki
 	density := p.Density(b.WaterDensity)
 	volume := p.Step("Water to add, by volume", "weight / density of water", p.VolumeUnit(), water, density)
 	if b.FillTime > 0 {
-		p.fillStep(volume, yard.Supply{Flow: r.Supply, Tank: r.WaterTank, TankFlow: r.WaterFlow}, b.Water)
+		p.fillStep(volume, r.FreshWater(), b.Water)
 	}
 }
 
 // fillStep works out how long fresh water takes: from the supply, or from a fresh-water tank until it is down.
 func (k sheet) fillStep(volume working.Term, s yard.Supply, water quantity.Volume) working.Term {
-	takes := s.FillTime(water, 0)
+	takes := s.FillTime(water)
 	switch {
 	case s.Tank == 0 || s.TankFlow == 0:
 		return k.Step("Time to fill", "volume / flow", "min", volume, k.Of(s.Flow))

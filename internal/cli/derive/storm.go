@@ -30,18 +30,9 @@ func (k sheet) batchSteps(r storm.Request, p storm.Plan) {
 	for _, run := range p.Production.Runs {
 		k.chargeSteps(charge{
 			name: run.Mixer.Name, off: run.Mixer.PumpOff, mix: run.Mix, target: r.Band.Target, at: r.Temperature, rock: r.Pile.Quality,
-			waterAt: r.Supply.Temperature, supply: r.Supply.Flow, pump: run.Off, tank: fed(r), water: run.Water, density: run.Density, waterDensity: run.WaterDensity,
+			waterAt: r.Supply.Temperature, supply: r.Supply.Flow, pump: run.Off, tank: r.Supply.Fed(r.Pump.Flow), water: run.Water, density: run.Density, waterDensity: run.WaterDensity,
 		})
 	}
-}
-
-// fed is the supply with the flow out of its tank.
-func fed(r storm.Request) yard.Supply {
-	s := r.Supply
-	if s.TankFlow == 0 {
-		s.TankFlow = r.Pump.Flow
-	}
-	return s
 }
 
 // costSteps follow what the storm costs and lays down, from the NaCl in what is loaded.

@@ -26,10 +26,7 @@ func moveWords(d *report.Document, p yard.Plumbing, m lineup.Move) {
 }
 
 func moveVerdict(m lineup.Move) string {
-	open := "Close every valve"
-	if len(m.Setting.Open) > 0 {
-		open = openAlone(m)
-	}
+	open := openAlone(m)
 	if !m.Pumped {
 		return open + ", pump off: the supply runs to " + m.To + " by its own pressure."
 	}
@@ -42,20 +39,12 @@ func moveVerdict(m lineup.Move) string {
 
 // openAlone says which valves a move opens.
 func openAlone(m lineup.Move) string {
-	var open, turned []string
-	for _, name := range m.Setting.Open {
-		if valve, way, ok := strings.Cut(name, ":"); ok {
-			turned = append(turned, valve+" to "+way)
-			continue
-		}
-		open = append(open, name)
-	}
-	text := "Open " + strings.Join(open, ", ") + ", all else closed"
-	if len(open) == 0 {
+	text := "Open " + strings.Join(m.Setting.Valves, ", ") + ", all else closed"
+	if len(m.Setting.Valves) == 0 {
 		text = "Close every valve"
 	}
-	if len(turned) > 0 {
-		text += ", turn " + strings.Join(turned, ", ")
+	for i, stand := range m.Setting.Turned {
+		text += []string{", turn ", ", "}[min(i, 1)] + stand.Valve + " to " + stand.To
 	}
 	return text
 }
@@ -72,10 +61,8 @@ func moveSteps(p yard.Plumbing, m lineup.Move) []string {
 			steps = append(steps, "Open "+h.Link.Name+" ("+h.Link.A+" - "+h.Link.B+").")
 		}
 	}
-	for _, name := range m.Setting.Open {
-		if valve, way, ok := strings.Cut(name, ":"); ok {
-			steps = append(steps, "Turn "+valve+" to "+way+".")
-		}
+	for _, stand := range m.Setting.Turned {
+		steps = append(steps, "Turn "+stand.Valve+" to "+stand.To+".")
 	}
 	if !m.Pumped {
 		return append(steps,
@@ -100,9 +87,14 @@ func moveSteps(p yard.Plumbing, m lineup.Move) []string {
 		"Stop: pump off first, then close at once from "+m.To+" back to "+m.From+": through a pump that stands still the higher tank runs back.")
 }
 
-// closedValves are all that a move leaves closed.
-func closedValves(p yard.Plumbing, m lineup.Move) []string {
-	return slices.DeleteFunc(p.Valves(), func(name string) bool { return slices.Contains(m.Setting.Open, name) || strings.Contains(name, ":") })
+// closedValves are all that a move leaves closed; a three-way valve never shuts.
+func closedValves(p yard.Plumbing, m lineup.Move) (closed []string) {
+	for _, l := range p.Links {
+		if l.Valve && l.Turns == "" && !slices.Contains(m.Setting.Valves, l.Name) {
+			closed = append(closed, l.Name)
+		}
+	}
+	return closed
 }
 
 // pathSteps follow the liquid from place to place.

@@ -24,7 +24,7 @@ func (e ends) rate() (pumped, error) {
 	switch {
 	case tank && from.Liquid != nil:
 		liquid = *from.Liquid
-	case e.From == yard.FreshWater || e.From == yard.WaterTank:
+	case yard.IsFresh(e.From):
 		liquid = balance.Liquid{}
 	}
 	rate, err := lineup.RateOf(e.yard, e.Move, liquid, cmp.Or(e.yard.Supply.Temperature, yard.DefaultWater))

@@ -54,7 +54,7 @@ func rinseSteps(v show.View, p yard.Plumbing, r lineup.Rinse) []string {
 	var tanks []string
 	steps := []string{"Pump off, and off again before every valve is turned."}
 	for _, m := range r.Moves {
-		if m.From != yard.FreshWater && m.From != yard.WaterTank && !slices.Contains(tanks, m.From) {
+		if !yard.IsFresh(m.From) && !slices.Contains(tanks, m.From) {
 			tanks = append(tanks, m.From)
 			steps = append(steps, "Bring the liquid of "+m.From+" to where it keeps, and take out a salt bed. "+rinseFill(m))
 		}

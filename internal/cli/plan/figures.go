@@ -18,25 +18,30 @@ func figures(v show.View, p storm.Plan) []report.Figure {
 	return slices.Concat(amountFigures(v, p), timeFigures(v, p), loadFigures(v, p.Loading), costFigures(v, p.Cost))
 }
 
-// title names the yard, the storm and when the plan was made.
+// of names the yard, the storm file, which is empty where there is none, and when the plan was made.
+func (q *stormQuestion) of(now time.Time) (yard, orders, made string) {
+	return cmp.Or(q.asked.yard.Name, q.asked.yard.Path), q.asked.orders.Path, now.Format("2006-01-02 15:04")
+}
+
+// title is what the plan is of.
 func (q *stormQuestion) title() string {
-	text := "Storm plan of " + cmp.Or(q.asked.yard.Name, q.asked.yard.Path)
-	if q.asked.orders.Path != "" {
-		text += ", " + q.asked.orders.Path
+	yard, orders, made := q.of(q.asked.clock())
+	if orders != "" {
+		yard += ", " + orders
 	}
-	return text + ", made " + q.asked.clock().Format("2006-01-02 15:04")
+	return "Storm plan of " + yard + ", made " + made
 }
 
 // head says what the plan is of: yard and storm, when it was made, from when to when, for which low, with which reserve, and who
 // said what stands in the yard.
 func (q *stormQuestion) head(v show.View, now time.Time) []report.Figure {
-	r, y := q.asked.request, q.asked.yard
-	of, orders, made := cmp.Or(y.Name, y.Path), cmp.Or(q.asked.orders.Path, "none"), now.Format("2006-01-02 15:04")
+	r := q.asked.request
+	yard, orders, made := q.of(now)
 	word := func(key, label, text string) report.Figure {
 		return show.Quiet(report.Figure{Key: key, Label: label, Value: report.Word(text)})
 	}
 	return []report.Figure{
-		word("yard", "Yard", of), word("storm_file", "Storm file", orders), word("made_at", "Made at", made),
+		word("yard", "Yard", yard), word("storm_file", "Storm file", cmp.Or(orders, "none")), word("made_at", "Made at", made),
 		show.Quiet(at("begins", "Begins", r.Now)), show.Quiet(at("ready_by", "Ready by", r.Start)),
 		show.Quiet(v.Figure("low", "Low", r.Low)), show.Quiet(v.Figure("reserve", "Reserve", r.Reserve)),
 		word("stock_by", "Stock", strings.TrimSpace(v.StockSource(r.Tanks, now))),

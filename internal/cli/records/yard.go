@@ -112,7 +112,7 @@ func (*yardCheck) Answer(s *run.Session) (run.Reply, error) {
 			if n := len(s.Yard.Questions()); n > 0 {
 				d.Verdict = fmt.Sprintf("%s: nothing wrong found, but look at %s that hardly any yard has.", s.Yard.Path, show.Plural(n, "value", "values"))
 			}
-			exposed := exposureNotes(s.Yard.Plumbing)
+			exposed := show.ExposureNotes(s.Yard.Plumbing)
 			if len(exposed) > 0 {
 				d.Verdict = fmt.Sprintf("%s: brine can come to the fresh water: see to that first.", s.Yard.Path)
 				d.Cautions = []string{show.CautionBackflow, show.CautionLocal}

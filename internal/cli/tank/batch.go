@@ -1,7 +1,6 @@
 package tank
 
 import (
-	"cmp"
 	"strings"
 	"time"
 
@@ -93,7 +92,8 @@ func (q *batch) Bind(b *bind.Set) {
 func (q *batch) waterTank(s *bind.Scope, typed bool) error {
 	r := &q.request
 	if r.WaterTank, r.WaterFlow = 0, 0; s.Yard != nil && !typed {
-		r.WaterTank, r.WaterFlow = s.Yard.Supply.Tank, cmp.Or(s.Yard.Supply.TankFlow, s.Yard.Pump.Flow)
+		fed := s.Yard.Supply.Fed(s.Yard.Pump.Flow)
+		r.WaterTank, r.WaterFlow = fed.Tank, fed.TankFlow
 	}
 	return nil
 }
