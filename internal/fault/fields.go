@@ -41,6 +41,7 @@ const (
 	FieldMoveTo      = "to"
 	FieldRinse       = "rinse"
 	FieldStart       = "start"
+	FieldDownBy      = "down-by"
 	FieldRoutes      = "routes"
 	FieldPump        = "pump"
 	FieldReserve     = "reserve"

@@ -33,7 +33,7 @@ var kinds = map[string]string{
 	"strength": "strength", "bed": "bed", "heel-volume": "heel", "heel-strength": "strength", "heel-temp": "temp", "water-temp": "warm", "supply": "flow",
 	"nacl": "nacl", "cacl2": "cacl2", "mgcl2": "mgcl2", "kcl": "kcl", "liquid": "liquid", "at": "at", "pavement": "cold",
 	"by": "by-share", "ice-at": "icy", "keep-clear": "cold", "additive-into": "filled", "batches": "few",
-	"now": "clock", "start": "clock", "reserve": "reserve", "rate": "rate", "passes": "passes", "what-if": "changes",
+	"now": "clock", "start": "clock", "down-by": "clock", "reserve": "reserve", "rate": "rate", "passes": "passes", "what-if": "changes",
 	"truck": "truck", "empty": "empty", "gross": "gross", "flow": "flow", "boom-flow": "flow", "charge": "salt", "pump": "note", "area-rate": "area-rate", "speed": "speed", "width": "width",
 	"lanes": "lanes", "nozzles": "nozzles", "catch": "catch", "over": "over", "from": "tank", "open": "valves", "jobs": "few",
 	"route": "route", "salt": "salt", "water": "some-water", "cost": "cost", "note": "note", "kind": "kind", "svg": "picture", "map": "note", "dates": "order", "depth": "depth", "height": "heap", "length": "heap", "pile": "", "table": "season-table",
@@ -189,9 +189,9 @@ var movingCommands = []command{
 
 // stormCommands are those before the storm.
 var stormCommands = []command{
-	{name: "storm", share: 9, yard: true, flags: "first low now out passes pile rate reserve skip start supply temp what-if", kinds: map[string]string{"low": "cold", "skip": "route", "first": "route", "out": "truck", "pile": "salt"}, shapes: []string{
+	{name: "storm", share: 9, yard: true, flags: "down-by first low now out passes pile rate reserve skip start supply temp what-if", kinds: map[string]string{"low": "cold", "skip": "route", "first": "route", "out": "truck", "pile": "salt"}, shapes: []string{
 		"--low --start? --now? --passes?", "--low --start --now --rate? --reserve?", "{storm-file} --start? --passes?", "{storm-file} --low? --now? --temp?",
 		"--low --what-if", "--low --start --what-if --what-if", "{storm-file} --what-if --what-if? --what-if?", "--low --passes={few} --reserve --temp?",
-		"--low --start=22:00 --now=21:30 --passes=9 --rate", "--low --skip --passes?", "--low --pile --supply?", "--low --out --passes?", "--low --first --passes={few}",
+		"--low --start=22:00 --now=21:30 --passes=9 --rate", "--low --now=12:00 --start=12:00 --down-by --passes?", "--low --skip --passes?", "--low --pile --supply?", "--low --out --passes?", "--low --first --passes={few}",
 	}},
 }

@@ -30,6 +30,7 @@ func (d *draft) stormText() string {
 	key(0.6, "name", `"of the night"`)
 	key(0.6, "now", quoted("clock"))
 	key(0.6, "start", quoted("clock"))
+	key(0.2, "down_by", quoted("clock"))
 	key(0.3, "reserve", quoted("reserve"))
 	if d.chance(0.6) {
 		key(1, "low", quoted("cold"))

@@ -13,7 +13,7 @@ import (
 )
 
 // Routes of a higher priority are served whole before others get anything; within
-// one, those that take least for a lane come first.
+// one, those that can be served whole.
 func TestStormPriorities(t *testing.T) {
 	r := handYard()
 	*r.Pile.OnHand = 0
@@ -35,25 +35,6 @@ func TestStormPriorities(t *testing.T) {
 	require.Zero(t, p.Routes[3].Served)
 	require.Equal(t, SaltEnds, p.Production.Shortage)
 	require.InDelta(t, 410, float64(p.Short/quantity.Gallon), 1e-6)
-}
-
-// Among equals those come first that take least of what is scarce. 1,000 gal of brine by
-// hand: a blend of 40 % liquid takes about 27 gal of brine a mile, the brine route 40, so
-// the blend's 30 miles and (1,000 - 810) / 40 = 4.7 of the other are most.
-func TestStormScarceFirst(t *testing.T) {
-	r := handYard()
-	*r.Pile.OnHand = 0
-	r.Others = []yard.Liquid{{Liquid: balance.Liquid{Name: "cal", Composition: solution.Composition{CaCl2: 0.31}}, OnHand: 5000 * quantity.Gallon}}
-	r.Blends = []yard.Blend{{Name: "mix", Additive: "cal", Share: 0.4}}
-	r.Routes = []yard.Route{
-		{Name: "plain", Liquid: balance.BrineName, Lanes: 30 * quantity.Mile, Rate: 40 * gallonPerMile},
-		{Name: "mixed", Liquid: "mix", Lanes: 30 * quantity.Mile, Rate: 45 * gallonPerMile},
-	}
-	p, err := Make(r)
-	require.NoError(t, err)
-	require.Equal(t, "mixed", p.Routes[0].Route.Name)
-	require.Zero(t, p.Routes[0].Lack)
-	require.InDelta(t, 34.7, float64(p.Cost.Lanes/quantity.Mile), 0.2)
 }
 
 // Brine is not made for a route that lacks its liquid, its salt or a truck.
@@ -90,11 +71,10 @@ func TestStormDrySalt(t *testing.T) {
 	*r.Pile.OnHand = 4000*quantity.Pound + 2300*quantity.Pound // enough for one batch of 2,289 lb
 	p, err := Make(r)
 	require.NoError(t, err)
-	// The plain routes come first and take both batches, 4,578 lb; 1,722 lb are left for
-	// 4,000.
+	// The plain routes come first and take 1,800 gal, 4,119.6 lb; 2,180.4 lb are left for 4,000, and for its brine of 20 gal.
 	require.Equal(t, 2, p.Production.Batches)
 	require.Zero(t, p.Routes[0].Lack)
-	require.InEpsilon(t, 6300-2*2288.69, float64(p.DrySalt/quantity.Pound), 1e-3)
+	require.InEpsilon(t, 4000*(6300-1.8*2288.69)/(4000+0.02*2288.69), float64(p.DrySalt/quantity.Pound), 1e-4)
 	require.Equal(t, Lack{Why: NoDrySalt}, p.Routes[2].Lack)
 
 	r.Routes, *r.Pile.OnHand = []yard.Route{wet}, 1000*quantity.Pound
@@ -147,24 +127,9 @@ func TestStormLiquidForOneOfTwo(t *testing.T) {
 	require.InEpsilon(t, 600, float64(p.Production.Wanted/quantity.Gallon), 2e-2)
 }
 
-// Scarce brine goes by what a lane takes, not by what the route takes. By hand: 30 gal a
-// mile over 40 miles come before 60 over 20, and after a reserve of 200 of 1,000 gal 800
-// of their 1,200 are there; the other, of 1,200, goes no more whole than they do.
-func TestStormByTheLane(t *testing.T) {
-	r := handYard()
-	*r.Pile.OnHand, r.Reserve = 0, 200*quantity.Gallon
-	r.Routes = []yard.Route{
-		{Name: "short", Liquid: balance.BrineName, Lanes: 20 * quantity.Mile, Rate: 60 * gallonPerMile},
-		{Name: "long", Liquid: balance.BrineName, Lanes: 40 * quantity.Mile, Rate: 30 * gallonPerMile},
-	}
-	p, err := Make(r)
-	require.NoError(t, err)
-	require.Equal(t, "long", p.Routes[0].Route.Name)
-}
-
 // What stands in store takes nothing off the pile: 900 and 20 gal of 1,000 need no batch,
 // so of 5,000 lb 4,000 go to pre-wetting, though a batch of 2,289 lb would serve what
-// comes last; that gets 80 gal.
+// comes last; that gets 80 gal, and what 1,000 lb make: 436.9.
 func TestStormStoreComesFirst(t *testing.T) {
 	r := handYard()
 	r.Routes = []yard.Route{
@@ -177,28 +142,9 @@ func TestStormStoreComesFirst(t *testing.T) {
 	*r.Pile.OnHand = 5000 * quantity.Pound
 	p, err := Make(r)
 	require.NoError(t, err)
-	require.Zero(t, p.Production.Batches)
+	require.Equal(t, 1, p.Production.Batches)
 	require.InEpsilon(t, 4000, float64(p.DrySalt/quantity.Pound), 1e-12)
-	require.InEpsilon(t, 80, float64(p.Routes[2].Served/quantity.Gallon), 1e-9)
-}
-
-// The reserve makes brine scarce: of 1,000 gal 500 are kept back, and 670 are wanted. Then
-// a blend of 40 % liquid, with 27 gal of brine a mile, comes before brine of 40. Without
-// the reserve nothing is scarce, and it comes after, with its 45.
-func TestStormReserveIsScarce(t *testing.T) {
-	for reserve, first := range map[quantity.Volume]string{500 * quantity.Gallon: "mixed", 0: "plain"} {
-		r := handYard()
-		*r.Pile.OnHand, r.Reserve = 0, reserve
-		r.Others = []yard.Liquid{{Liquid: wild.Calcium(0.31).Named("cal"), OnHand: 5000 * quantity.Gallon}}
-		r.Blends = []yard.Blend{{Name: "mix", Additive: "cal", Share: 0.4}}
-		r.Routes = []yard.Route{
-			{Name: "plain", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile},
-			{Name: "mixed", Liquid: "mix", Lanes: 10 * quantity.Mile, Rate: 45 * gallonPerMile},
-		}
-		p, err := Make(r)
-		require.NoError(t, err)
-		require.Equal(t, first, p.Routes[0].Route.Name)
-	}
+	require.InEpsilon(t, 80+1000/(9.8227*0.233), float64(p.Routes[2].Served/quantity.Gallon), 1e-4)
 }
 
 // A pile that pre-wetting uses up is of no matter to a route that needs none of it,

@@ -29,8 +29,8 @@ func TestStormFillsDeadVolume(t *testing.T) {
 	require.Equal(t, 3, p.Production.Batches)
 }
 
-// A pile of 16,259 lb of pure salt makes 7,103 gal of brine, and of batches of 1,933, 1,934, 1,644 and 2,064 gal
-// at most 1,644 x 3 + 2,064 = 6,996 gal: found by trying all counts.
+// A pile of 16,259 lb of pure salt makes 16,259 / (9.8227 x 0.233) = 7,104 gal of brine, the last of it in a part of a batch;
+// of whole batches of 1,933, 1,934, 1,644 and 2,064 gal no more than 6,996.
 func TestStormUsesThePile(t *testing.T) {
 	r := handYard()
 	r.Mixers = nil
@@ -44,7 +44,7 @@ func TestStormUsesThePile(t *testing.T) {
 	r.Start = r.Now + 40*3600
 	p, err := Make(r)
 	require.NoError(t, err)
-	require.InDelta(t, 6996, float64(p.Production.Made/quantity.Gallon), 1)
+	require.InDelta(t, 7104, float64(p.Production.Made/quantity.Gallon), 1)
 	require.Equal(t, SaltEnds, p.Production.Shortage)
 }
 
@@ -116,7 +116,11 @@ func TestStormOneTruckMore(t *testing.T) {
 		r.Trucks = append(r.Trucks, yard.Truck{Name: "pickup", Tank: g.gallons(100, 400), Speed: quantity.Speed(g.between(2, 8))})
 		after, err := Make(r)
 		require.NoError(t, err)
-		require.LessOrEqual(t, float64(after.Loading.LastBack()), float64(before.Loading.LastBack())+1e-6, "seed %d", seed)
+		d := more(after.InTime, before.InTime)
+		require.True(t, d >= 0 || r.DownBy > 0 && len(r.Routes) > 1, "seed %d", seed)
+		if d == 0 && more(after.Loaded, before.Loaded) == 0 {
+			require.LessOrEqual(t, float64(after.Loading.LastBack()), float64(before.Loading.LastBack())+1.001, "seed %d", seed)
+		}
 	}
 }
 

@@ -38,10 +38,9 @@ type Reason struct {
 	Names []string
 }
 
-// OnlyTimeLacks tells whether with an earlier beginning there would be enough.
+// OnlyTimeLacks tells whether with more time there would be enough.
 func (p Plan) OnlyTimeLacks() bool {
-	pr := p.Production
-	return pr.Late && pr.Shortage == NoShortage && slices.Equal(p.lacks(), []Lack{{Why: BrineEnds}})
+	return p.Production.Shortage == NoShortage && slices.Equal(p.lacks(), []Lack{{Why: NoTime}})
 }
 
 // Reasons lists why the routes or the reserve fall short: time, what the routes lack, and

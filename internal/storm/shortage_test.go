@@ -17,16 +17,18 @@ func TestStormReasons(t *testing.T) {
 		Prewet:   quantity.VolumePerMass(10 * float64(quantity.Gallon) / (2000 * float64(quantity.Pound))),
 		SaltRate: quantity.MassPerLength(250 * float64(quantity.Pound) / float64(quantity.Mile))}
 	weak := yard.Tank{Name: "weak", Capacity: 5000 * quantity.Gallon, Contents: new(100 * quantity.Gallon), Liquid: new(balance.SaltBrine(0.2))}
+	hurry := func(r *Request) { r.Start, r.DownBy = r.Now, r.Now+2*3600 }
 	for name, c := range map[string]struct {
 		want     []Reason
 		onlyTime bool
 		change   func(*Request)
 	}{
 		"none":          {nil, false, func(*Request) {}},
-		"time":          {[]Reason{{Why: NoTime}}, true, func(r *Request) { r.Start = r.Now + 3600 }},
-		"time and salt": {[]Reason{{Why: NoTime}, {Why: SaltEnds}}, false, func(r *Request) { r.Start, *r.Pile.OnHand = r.Now+3600, 3000*quantity.Pound }},
+		"time":          {[]Reason{{Why: NoTime}}, true, hurry},
+		"time and salt": {[]Reason{{Why: NoTime}, {Why: SaltEnds}}, false, func(r *Request) { hurry(r); *r.Pile.OnHand = 3000 * quantity.Pound }},
 		"time and liquid": {[]Reason{{Why: NoTime}, {LiquidEnds, []string{"cal"}}}, false, func(r *Request) {
-			r.Start, r.Others = r.Now+3600, []yard.Liquid{{Liquid: wild.Calcium(0.3).Named("cal")}}
+			hurry(r)
+			r.Others = []yard.Liquid{{Liquid: wild.Calcium(0.3).Named("cal")}}
 			r.Routes = append(r.Routes, yard.Route{Name: "bought", Liquid: "cal", Lanes: quantity.Mile, Rate: 40 * gallonPerMile})
 		}},
 		"trucks":                           {[]Reason{{NoTruck, []string{"long", "short"}}}, false, func(r *Request) { r.Trucks[0].Tank = 0 }},
@@ -34,9 +36,9 @@ func TestStormReasons(t *testing.T) {
 		"reserve": {[]Reason{{Why: NoMixer}}, false, func(r *Request) {
 			r.Routes, r.Reserve, r.Mixers = r.Routes[1:], 900*quantity.Gallon, nil
 		}},
-		"room": {[]Reason{{Why: TanksFull}}, false, func(r *Request) { r.Tanks[0].Capacity = 1300 * quantity.Gallon }},
+		"room": {[]Reason{{Why: TanksFull}}, false, func(r *Request) { r.Tanks[0].Capacity, r.Reserve = 1300*quantity.Gallon, 5000*quantity.Gallon }},
 		"room but for a tank": {[]Reason{{ToCorrect, []string{"weak"}}, {Why: TanksFull}}, false, func(r *Request) {
-			r.Tanks[0].Capacity = 1300 * quantity.Gallon
+			r.Tanks[0].Capacity, r.Reserve = 1300*quantity.Gallon, 5000*quantity.Gallon
 			r.Tanks = append(r.Tanks, weak)
 		}},
 		"a tank, but salt ends first": {[]Reason{{Why: SaltEnds}}, false, func(r *Request) {

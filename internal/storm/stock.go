@@ -16,7 +16,8 @@ import (
 // stormYard is the yard while the plan is made: what stands where.
 type stormYard struct {
 	r      Request
-	tanks  []*vessel // of salt brine in the band; later mixing tanks that keep finished brine, too
+	tanks  []*vessel // of salt brine in the band
+	held   []*vessel // mixing tanks that keep finished brine, the first first
 	others []*bought // by name, so that what goes through them does so in one order
 	lines  []SupplyLine
 	// outOfBand counts brine tanks that are not used until they are corrected.
@@ -131,20 +132,13 @@ func (y *stormYard) setAside(t yard.Tank, line SupplyLine, held balance.Known) e
 	return err
 }
 
-// sum adds up a volume of the brine tanks.
-func (y *stormYard) sum(of func(*vessel) quantity.Volume) quantity.Volume {
-	sum := quantity.Volume(0)
-	for _, t := range y.tanks {
-		sum += of(t)
-	}
-	return sum
-}
-
 // usable is the brine above the dead volumes.
-func (y *stormYard) usable() quantity.Volume { return y.sum((*vessel).usable) }
-
-// room is what the brine tanks can still take.
-func (y *stormYard) room() quantity.Volume { return y.sum((*vessel).room) }
+func (y *stormYard) usable() (v quantity.Volume) {
+	for _, t := range append(slices.Clone(y.tanks), y.held...) {
+		v += t.usable()
+	}
+	return v
+}
 
 // most lists the brine tanks, the one with most of a volume first.
 func (y *stormYard) most(of func(*vessel) quantity.Volume) []*vessel {
@@ -161,51 +155,29 @@ func (y *stormYard) filling() []*vessel {
 	return order
 }
 
-// gain is how much more is usable when a volume has gone into store; what finds no room there stays in mixing tanks.
-func (y *stormYard) gain(v quantity.Volume) quantity.Volume {
-	usable := quantity.Volume(0)
-	for _, t := range y.filling() {
-		part := min(v, t.room())
-		usable += max(0, part-t.gap())
-		v -= part
-	}
-	return usable + v
-}
-
-// takes is the volume to be made for so much more to be usable: that with what the tanks swallow below their suctions.
-func (y *stormYard) takes(usable quantity.Volume) quantity.Volume {
-	v := quantity.Volume(0)
-	for _, t := range y.filling() {
-		above := max(0, t.room()-t.gap())
-		if usable <= above {
-			return v + t.gap() + usable
-		}
-		v += t.room()
-		usable -= above
-	}
-	return v + usable
-}
-
-// store puts brine on target into the tanks.
-func (y *stormYard) store(v quantity.Volume) {
+// keep puts brine on target into the tanks.
+func (y *stormYard) keep(v quantity.Volume) {
 	for _, t := range y.filling() {
 		if part := min(v, t.room()); part > 0 {
 			y.made = y.made.Plus(t.fill(part, y.r.Band.Target))
 			v -= part
 		}
 	}
+	if v > 0 && len(y.tanks) > 0 {
+		y.made = y.made.Plus(y.filling()[0].fill(v, y.r.Band.Target)) // rounding
+	}
 }
 
 // hold counts the finished brine that stays in a mixing tank as one more tank to load from.
-func (y *stormYard) hold(run MixerRun) {
-	t := &vessel{tank: yard.Tank{Name: run.Mixer.Name, Capacity: run.Holds}, at: y.r.Temperature}
-	y.made = y.made.Plus(t.fill(run.Holds, y.r.Band.Target))
-	y.tanks = append(y.tanks, t)
+func (y *stormYard) hold(run *MixerRun, v quantity.Volume) {
+	t := &vessel{tank: yard.Tank{Name: run.Mixer.Name}, at: y.r.Temperature}
+	y.made = y.made.Plus(t.fill(v, y.r.Band.Target))
+	y.held = append(y.held, t)
 }
 
 // draw takes brine from the fullest tanks, down to their dead volumes.
 func (y *stormYard) draw(v quantity.Volume) {
-	for _, t := range y.most((*vessel).volume) {
+	for _, t := range append(slices.Clone(y.held), y.most((*vessel).volume)...) {
 		if part := min(v, t.usable()); part > 0 {
 			y.loaded = y.loaded.Plus(t.draw(part))
 			v -= part

@@ -15,7 +15,8 @@ import (
 
 // Request is a storm on a yard. Times are on one scale, Start not before Now.
 type Request struct {
-	Now, Start  quantity.Duration    // when the plan begins, and when all is to be ready
+	Now, Start  quantity.Duration    // when the plan begins, and when trucks may leave
+	DownBy      quantity.Duration    // when it must lie on the road; 0 for as soon as it can be
 	Low         quantity.Temperature // of the pavement, and of the tanks overnight
 	Temperature quantity.Temperature // at which volumes are measured
 	Routes      []yard.Route
@@ -75,6 +76,8 @@ type Plan struct {
 	Cost       Cost
 	Demanded   quantity.Volume // of all liquids, reserve left out
 	Loaded     quantity.Volume
+	InTime     quantity.Volume // of it, down by its time
+	Bound      quantity.Volume // more than that no plan brings down in time
 	Short      quantity.Volume
 	ReserveGap quantity.Volume // what the reserve lacks
 	Balance    Balance
@@ -93,9 +96,6 @@ func Make(r Request) (Plan, error) {
 	if err := y.schedule(&p); err != nil {
 		return Plan{}, err
 	}
-	y.stow(p.Production)
-	y.allocate(&p)
-	y.load(&p)
 	if err := y.cold(&p); err != nil {
 		return Plan{}, err
 	}
@@ -106,8 +106,8 @@ func Make(r Request) (Plan, error) {
 	return p, nil
 }
 
-// schedule works out what the routes take, in which order they are served, and what is
-// made for them.
+// schedule works out what the routes take, gives them what there is, and looks for the course that brings most of it down
+// in time.
 func (y *stormYard) schedule(p *Plan) error {
 	if err := y.demand(p); err != nil {
 		return err
@@ -116,22 +116,14 @@ func (y *stormYard) schedule(p *Plan) error {
 	if err != nil {
 		return err
 	}
-	y.order(p, runs)
-	need, drySalt := y.claims(p, runs)
-	p.Production = y.produce(runs, need, drySalt)
+	y.allot(p, runs)
+	pl := y.plant(p.Routes, runs)
+	found := pl.search()
+	p.Production.Latest = found.latest()
+	p.Production.Earlier = p.Production.Latest < y.r.Now
+	p.Bound = max(pl.bound(), 0)
+	y.lay(p, pl, found.best)
 	return nil
-}
-
-// stow brings what is made into store.
-func (y *stormYard) stow(pr Production) {
-	for _, j := range pr.Jobs {
-		if j.Kind == JobPumpOff {
-			y.store(j.Volume)
-		}
-	}
-	for _, run := range pr.Runs {
-		y.hold(run)
-	}
 }
 
 // check applies the rules in order.
@@ -144,6 +136,7 @@ func (r Request) check() error {
 		checkTarget(r.Band.Target, r.Supply.Temperature),
 		r.Band.Check(),
 		fault.If(r.Start < r.Now, fault.FieldStart, "it lies before the plan begins; allowed: from then on"),
+		fault.If(r.DownBy != 0 && r.DownBy <= r.Start, fault.FieldDownBy, "it is not after trucks may leave; allowed: later than that"),
 		fault.If(len(r.Routes) == 0, fault.FieldRoutes, "there is nothing to serve; allowed: one route or more"),
 		fault.If(r.Pump.Flow == 0, fault.FieldPump, "without the pump's flow nothing can be timed; allowed: above 0"),
 		fault.If(r.Reserve < 0, fault.FieldReserve, "less than zero; allowed: 0 and above"),

@@ -32,6 +32,15 @@ func (q *stormQuestion) title() string {
 	return "Storm plan of " + yard + ", made " + made
 }
 
+// downBy is when all is to lie on the road.
+func (q *stormQuestion) downBy(v show.View) report.Figure {
+	f := report.Figure{Key: "down_by", Label: "Down by", Value: report.Nothing("min", "as soon as it can be")}
+	if q.asked.request.DownBy > 0 {
+		f.Value = v.TimeOf(q.asked.request.DownBy)
+	}
+	return show.Quiet(f)
+}
+
 // head says what the plan is of: yard and storm, when it was made, from when to when, for which low, with which reserve, and who
 // said what stands in the yard.
 func (q *stormQuestion) head(v show.View, now time.Time) []report.Figure {
@@ -42,7 +51,7 @@ func (q *stormQuestion) head(v show.View, now time.Time) []report.Figure {
 	}
 	return []report.Figure{
 		word("yard", "Yard", yard), word("storm_file", "Storm file", cmp.Or(orders, "none")), word("made_at", "Made at", made),
-		show.Quiet(at("begins", "Begins", r.Now)), show.Quiet(at("ready_by", "Ready by", r.Start)),
+		show.Quiet(at(v, "begins", "Begins", r.Now)), show.Quiet(at(v, "start", "Trucks leave from", r.Start)), q.downBy(v),
 		show.Quiet(v.Figure("low", "Low", r.Low)), show.Quiet(v.Figure("reserve", "Reserve", r.Reserve)),
 		word("stock_by", "Stock", strings.TrimSpace(v.StockSource(r.Tanks, now))),
 	}
@@ -58,6 +67,8 @@ func amountFigures(v show.View, p storm.Plan) []report.Figure {
 	}
 	return []report.Figure{
 		pair, show.Quiet(v.Figure("loaded", "Loaded", p.Loaded)), show.Quiet(v.Figure("short", "Short", p.Short)),
+		show.QuietUnless(p.InTime < p.Loaded, v.Figure("down_in_time", "Down in time", p.InTime)),
+		show.Quiet(v.Figure("down_bound", "At most down in time", p.Bound)),
 		show.Quiet(v.Figure("made", "Made", pr.Made)),
 		v.Figure("batches", "Batches to make", quantity.Count(pr.Batches)),
 		salt, show.Quiet(v.Figure("buckets", "Buckets", quantity.Count(pr.Buckets))),
@@ -79,8 +90,8 @@ func liquidsText(v show.View, p storm.Plan) string {
 func timeFigures(v show.View, p storm.Plan) []report.Figure {
 	pr := p.Production
 	return []report.Figure{
-		show.QuietUnless(pr.Batches > 0, at("done_time", "Last batch done", pr.DoneAt)),
-		show.QuietUnless(pr.Batches > 0 || pr.Late, at("latest_start", latestLabel(pr), pr.Latest)),
+		show.QuietUnless(pr.Batches > 0, at(v, "done_time", "Last batch done", pr.DoneAt)),
+		show.QuietUnless(pr.Batches > 0 && !pr.Late || pr.Earlier, at(v, "latest_start", latestLabel(pr), pr.Latest)),
 		show.QuietUnless(pr.InMixers > 0, v.Figure("left_in_mixers", "Left in the mixers", pr.InMixers)),
 		show.QuietUnless(p.ReserveGap > 0, v.Figure("reserve_short", "Reserve lacks", p.ReserveGap)),
 		show.Quiet(v.Figure("pump_time", "Pump on batches", pr.PumpTime)),
@@ -90,13 +101,13 @@ func timeFigures(v show.View, p storm.Plan) []report.Figure {
 }
 
 // at is a labelled time of day.
-func at(key, label string, t quantity.Duration) report.Figure {
-	return report.Figure{Key: key, Label: label, Value: timeOf(t)}
+func at(v show.View, key, label string, t quantity.Duration) report.Figure {
+	return report.Figure{Key: key, Label: label, Value: v.TimeOf(t)}
 }
 
 // latestLabel says what the latest start is for.
 func latestLabel(pr storm.Production) string {
-	if pr.Late {
+	if pr.Late && pr.Earlier {
 		return "For all of it, begin by"
 	}
 	return "Begin at the latest"
@@ -107,8 +118,9 @@ func loadFigures(v show.View, l storm.Loading) []report.Figure {
 		return nil
 	}
 	loads := v.Figure("loads", "Truckloads", quantity.Count(len(l.Loads)))
-	loads.Value.Text = v.Say("%v, first out %s, last out %s", quantity.Count(len(l.Loads)), clock(l.FirstOut), clock(l.LastOut))
-	return []report.Figure{loads, show.Quiet(at("first_out", "First out", l.FirstOut)), show.Quiet(at("last_out", "Last out", l.LastOut))}
+	loads.Value.Text = v.Say("%v, first out %s, last out %s, last back %s", quantity.Count(len(l.Loads)), v.Clock(l.FirstOut), v.Clock(l.LastOut), v.Clock(l.LastBack()))
+	return []report.Figure{loads, show.Quiet(at(v, "first_out", "First out", l.FirstOut)), show.Quiet(at(v, "last_out", "Last out", l.LastOut)),
+		show.Quiet(at(v, "last_back", "Last back", l.LastBack()))}
 }
 
 // costFigures are the cost, the chloride, and dry salt beside them.

@@ -67,7 +67,7 @@ func planNotes(v show.View, r storm.Request, p storm.Plan) []note {
 	pr := p.Production
 	return []note{
 		{len(r.Trucks) == 0, "There is no truck, so loading is not planned."},
-		{len(p.Loading.Loads) > 0 && p.Loading.LastOut > r.Start, v.Say("Trucks load until %s; an earlier --start ends sooner.", clock(p.Loading.LastOut))},
+		{r.DownBy > 0 && p.InTime < p.Bound*0.999, v.Say("No plan brings more than %v down in time; this one brings %v.", p.Bound, p.InTime)},
 		{pr.InMixers > 0, v.Say("%v of brine have no room in storage: load them from the mixers.", pr.InMixers)},
 		{r.Pile.OnHand == nil, "The yard file does not say what the salt pile holds (salt.pile), so salt is taken to suffice."},
 		{p.Cost.Missing, "Some prices are not known, so the cost is that of the rest."},

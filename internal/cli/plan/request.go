@@ -25,24 +25,21 @@ type asked struct {
 	clock   func() time.Time
 	orders  *file.Storm // of the storm file; empty where none is named
 	passes  int         // over every route; 0 for the routes' own
+	// midnight is that of the day from which times count, and clocked tells that work begins at the clock's time.
+	midnight time.Time
+	clocked  bool
 }
 
-// Times of a plan that neither flags nor the storm file give.
-const (
-	noon      = 12 * 60 * quantity.Minute
-	oneDay    = 24 * 60 * quantity.Minute
-	hoursToGo = 8 * 60 * quantity.Minute // from the beginning of the work to the storm
-)
+const oneDay = 24 * 60 * quantity.Minute
 
-var timeOfDay = bind.Kind[quantity.Duration]{Name: "time", Parse: file.TimeOfDay}
+var timeOfDay = bind.Kind[quantity.Duration]{Name: "time", Parse: file.PlanTime}
 
 // bind binds the request. The low of the band is bound before that of the pavement: a refusal
 // that names the low means the storm's.
 func (a *asked) bind(b *bind.Set) {
 	r := &a.request
 	b.Then(a.takeYard)
-	bind.Of(b, timeOfDay, &r.Now, "now", "when work can begin, like 12:00; noon unless given",
-		inOrders(a, func(o *file.Storm) *quantity.Duration { return o.Now }), bind.Default(noon))
+	a.bindTimes(b)
 	bind.Of(b, bind.Temperature, &r.Temperature, "temp", "temperature at which volumes are measured; 60F unless given", bind.Default(quantity.Fahrenheit(60)))
 	bind.Of(b, bind.Volume, &r.Reserve, "reserve", "salt brine to keep back",
 		inOrders(a, func(o *file.Storm) *quantity.Volume { return o.Reserve }))
@@ -51,7 +48,6 @@ func (a *asked) bind(b *bind.Set) {
 	bind.YardWaterTemperature(b, &r.Supply.Temperature)
 	a.bindStock(b)
 	b.Then(a.flows)
-	a.bindStart(b)
 	a.bindLow(b)
 	a.bindRoutes(b)
 	for _, key := range []struct{ field, name string }{{fault.FieldRoutes, "routes"}, {fault.FieldPump, "pump.flow"}, {fault.FieldSupply, "supply.flow"}} {
@@ -106,21 +102,6 @@ func (a *asked) flows(*bind.Scope) error {
 	r, brine := &a.request, balance.SaltBrine(a.request.Band.Target)
 	r.LoadFlow, r.OffFlow = lineup.LoadingFlow(a.yard, brine, r.Temperature), lineup.OffFlows(a.yard, brine, r.Temperature)
 	return nil
-}
-
-// bindStart binds the time when everything must be ready. A time of day before work begins
-// is that of the next day.
-func (a *asked) bindStart(b *bind.Set) {
-	r := &a.request
-	bind.Of(b, timeOfDay, &r.Start, "start", "when all is to be ready, like 20:00",
-		inOrders(a, func(o *file.Storm) *quantity.Duration { return o.Start }),
-		bind.DefaultOf(func() quantity.Duration { return r.Now + hoursToGo }))
-	b.Then(func(*bind.Scope) error {
-		if r.Start < r.Now {
-			r.Start += oneDay
-		}
-		return nil
-	})
 }
 
 // bindLow binds the low that is given, or the coldest hour of the forecast.

@@ -38,7 +38,7 @@ func (q *stormQuestion) Bind(b *bind.Set) {
 	b.Then(q.readOrders)
 	q.asked.bind(b)
 	b.Flags().StringArrayVar(&q.whatIf, "what-if", nil,
-		"compare with `changes`: now, start, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=22:00; may be given again")
+		"compare with `changes`: now, start, down-by, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=22:00; may be given again")
 }
 
 // readOrders reads the storm file for the yard, and shows all its faults.
@@ -61,6 +61,7 @@ func (q *stormQuestion) readOrders(s *bind.Scope) (err error) {
 // Answer plans the storm, and once more for each set of changes.
 func (q *stormQuestion) Answer(s *run.Session) (run.Reply, error) {
 	r := q.asked.request
+	s.View.Midnight = q.asked.midnight
 	p, err := storm.Make(r)
 	if err != nil {
 		return run.Reply{}, err
@@ -78,7 +79,7 @@ func (q *stormQuestion) Answer(s *run.Session) (run.Reply, error) {
 				d.Tables = []report.Table{whatIfTable(s.View, append([]variant{{"as planned", p}}, others...))}
 			}
 			d.Tables = append(d.Tables, tables(s.View, r.Low, p)...)
-			d.Drawings, d.Next = timeLine(r, p), "batch --tank says what goes into each batch; --what-if compares plans."
+			d.Drawings, d.Next = timeLine(s.View, r, p), "batch --tank says what goes into each batch; --what-if compares plans."
 			d.Cautions = []string{show.CautionPump, show.CautionDrain, "Axle and gross limits of the trucks are the law's, not this plan's.", show.CautionLocal}
 		},
 		Working: func() []report.Step { return derive.Storm(s.View, r, p) },

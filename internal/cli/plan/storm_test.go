@@ -64,8 +64,8 @@ func TestStormPrecedence(t *testing.T) {
 	for _, same := range [][2]string{
 		{demoStorm, demoStorm + " --now 12:00 --start 20:00 --low 19F --reserve 400gal"},
 		{demoStorm + " --reserve 900gal", demoStorm + " --low 19F --reserve 900gal"},
-		{"--low 19F", "--low 19F --now 12:00 --start 20:00 --reserve 0gal --temp 60F"},
-		{"--low 19F --now 22:00", "--low 19F --now 22:00 --start 6:00"}, // of the next morning
+		{"--low 19F --now 12:00", "--low 19F --now 12:00 --start 12:00 --reserve 0gal --temp 60F"},
+		{"--low 19F --now 22:00 --start 6:00", "--low 19F --now 22:00 --start tomorrowT6:00"}, // of the next morning
 	} {
 		require.Equal(t, answer(t, same[0]+yard), answer(t, same[1]+yard), same[0])
 	}

@@ -1,6 +1,7 @@
 package plan
 
 import (
+	"fmt"
 	"slices"
 
 	"brineyard/internal/cli/show"
@@ -24,14 +25,34 @@ func tables(v show.View, low quantity.Temperature, p storm.Plan) []report.Table 
 func routesTable(v show.View, p storm.Plan) report.Table {
 	t := report.Table{Key: "routes", Title: "Routes, in the order in which they are served", Columns: []report.Column{
 		{Key: "route", Label: "Route"}, {Key: "liquid", Label: "Liquid"}, {Key: "lane_length", Label: "Lanes"},
-		{Key: "demanded", Label: "Wanted"}, {Key: "served", Label: "Gets"}, {Key: "lacks", Label: "Lacks"},
+		{Key: "demanded", Label: "Wanted"}, {Key: "served", Label: "Gets"}, {Key: "down_time", Label: "Down"}, {Key: "lacks", Label: "Lacks"},
 	}}
 	for _, r := range p.Routes {
 		t.Rows = append(t.Rows, []report.Value{
-			report.Word(r.Route.Name), report.Word(r.Route.Liquid), v.Value(r.LaneLength), v.Value(r.Demanded), v.Value(r.Served), report.Word(lackWords(r.Lack)),
+			report.Word(r.Route.Name), report.Word(r.Route.Liquid), v.Value(r.LaneLength), v.Value(r.Demanded), v.Value(r.Served), downAt(v, p, r), report.Word(lackWords(r.Lack)),
 		})
 	}
+	if p.InTime < p.Loaded {
+		last := len(t.Columns) - 2
+		t.Columns = slices.Insert(t.Columns, last, report.Column{Key: "down_in_time", Label: "In time"})
+		for i, r := range p.Routes {
+			t.Rows[i] = slices.Insert(t.Rows[i], last, v.Value(r.InTime))
+		}
+	}
 	return t
+}
+
+// downAt is when the last truck of a route is back, with how many days that is after the first.
+func downAt(v show.View, p storm.Plan, r storm.RoutePlan) report.Value {
+	if r.Served == 0 || len(p.Loading.Loads) == 0 {
+		return report.Nothing("min", "-")
+	}
+	value := v.TimeOf(r.DownAt)
+	value.Text = v.Hour(r.DownAt)
+	if days := v.Days(r.DownAt); days > 0 {
+		value.Text += fmt.Sprintf("+%d", days)
+	}
+	return value
 }
 
 // supplyTable lists what stands in store, and what it needs.
@@ -78,7 +99,7 @@ func trucksTable(v show.View, p storm.Plan) report.Table {
 	}}
 	for _, d := range p.Loading.Trucks {
 		t.Rows = append(t.Rows, []report.Value{
-			report.Word(d.Truck), v.Value(quantity.Count(d.Loads)), v.Value(d.Volume), timeOf(d.FirstOut), timeOf(d.LastOut), timeOf(d.Back),
+			report.Word(d.Truck), v.Value(quantity.Count(d.Loads)), v.Value(d.Volume), v.TimeOf(d.FirstOut), v.TimeOf(d.LastOut), v.TimeOf(d.Back),
 		})
 	}
 	return t
@@ -107,7 +128,7 @@ func jobsTable(v show.View, p storm.Plan) report.Table {
 		{Key: "job", Label: "Job"}, {Key: "tank", Label: "Tank"}, {Key: "start", Label: "From"}, {Key: "end", Label: "To"}, {Key: "volume", Label: "Volume"},
 	}}
 	for _, j := range p.Production.Jobs {
-		t.Rows = append(t.Rows, []report.Value{report.Word(string(j.Kind)), report.Word(j.What), timeOf(j.Start), timeOf(j.End), v.Value(j.Volume)})
+		t.Rows = append(t.Rows, []report.Value{report.Word(string(j.Kind)), report.Word(j.What), v.TimeOf(j.Start), v.TimeOf(j.End), v.Value(j.Volume)})
 	}
 	return t
 }
@@ -118,7 +139,7 @@ func loadsTable(v show.View, p storm.Plan) report.Table {
 		{Key: "start", Label: "At the pump"}, {Key: "out", Label: "Out"}, {Key: "back", Label: "Back"},
 	}}
 	for _, l := range p.Loading.Loads {
-		t.Rows = append(t.Rows, []report.Value{report.Word(l.Truck), report.Word(l.Route), v.Value(l.Volume), timeOf(l.Start), timeOf(l.Out), timeOf(l.Back)})
+		t.Rows = append(t.Rows, []report.Value{report.Word(l.Truck), report.Word(l.Route), v.Value(l.Volume), v.TimeOf(l.Start), v.TimeOf(l.Out), v.TimeOf(l.Back)})
 	}
 	return t
 }

@@ -15,10 +15,11 @@ const lineWidth = 60 // characters
 type line struct {
 	begin, span quantity.Duration
 	marks       []byte
+	hour        func(quantity.Duration) string
 }
 
-func newLine(begin, span quantity.Duration) *line {
-	return &line{begin, span, []byte(strings.Repeat(".", lineWidth))}
+func newLine(v show.View, begin, span quantity.Duration) *line {
+	return &line{begin, span, []byte(strings.Repeat(".", lineWidth)), v.Hour}
 }
 
 // draw marks the time between two moments, with one character at least.
@@ -37,7 +38,7 @@ const least = 7
 func (l *line) scale() string {
 	text := []byte(strings.Repeat(" ", lineWidth+least))
 	for at := l.begin; at <= l.begin+l.span+quantity.Minute; at += hoursApart(l.span) {
-		copy(text[int(float64(at-l.begin)/float64(l.span)*lineWidth):], "|"+show.HourText(at))
+		copy(text[int(float64(at-l.begin)/float64(l.span)*lineWidth):], "|"+l.hour(at))
 	}
 	return strings.TrimRight(string(text), " ")
 }
@@ -73,19 +74,19 @@ func (l *line) count(from, to []quantity.Duration) {
 }
 
 // timeLine draws water, pump and trucks in whole hours, from before the first job to after the last truck is back.
-func timeLine(r storm.Request, p storm.Plan) []string {
+func timeLine(v show.View, r storm.Request, p storm.Plan) []string {
 	if len(p.Production.Jobs)+len(p.Loading.Loads) == 0 {
 		return nil
 	}
 	begin := quantity.Duration(math.Floor(float64(r.Now/hour))) * hour
 	end := quantity.Duration(math.Ceil(float64(max(r.Start, p.Loading.LastOut, p.Loading.LastBack())/hour))) * hour
 	span := max(hour, end-begin)
-	water, pump, trucks := newLine(begin, span), newLine(begin, span), newLine(begin, span)
+	water, pump, trucks := newLine(v, begin, span), newLine(v, begin, span), newLine(v, begin, span)
 	for _, j := range p.Production.Jobs {
 		switch j.Kind {
 		case storm.JobFill:
 			water.draw(j.Start, j.End, 'f')
-		case storm.JobMix:
+		case storm.JobMix, storm.JobCorrect:
 			pump.draw(j.Start, j.End, 'm')
 		default:
 			pump.draw(j.Start, j.End, 'p')

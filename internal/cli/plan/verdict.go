@@ -5,8 +5,6 @@ import (
 
 	"brineyard/internal/balance"
 	"brineyard/internal/cli/show"
-	"brineyard/internal/quantity"
-	"brineyard/internal/report"
 	"brineyard/internal/storm"
 )
 
@@ -39,27 +37,69 @@ func notClear(p storm.Plan) []string {
 	return names
 }
 
+// productionVerdict says whether all is down in time, and else what is left out and why.
 func productionVerdict(v show.View, r storm.Request, p storm.Plan) string {
-	start, latest := clock(r.Start), clock(p.Production.Latest)
-	switch {
-	case p.Short == 0 && p.ReserveGap > 0:
-		return v.Say("Every route can be served, but the reserve lacks %v%s.", p.ReserveGap, because(p)) + beginBy(p, start)
-	case p.Short > 0 && p.OnlyTimeLacks():
-		return v.Say("Short by %v%s: there is not time enough; work would have to begin by %s to have all of it by %s.", p.Short, alsoReserve(v, p), latest, start)
-	case p.Short > 0:
-		return v.Say("Short by %v%s%s.", p.Short, alsoReserve(v, p), because(p)) + beginBy(p, start)
-	case p.Production.Batches == 0:
-		return v.Say("The tanks hold enough: %v wanted, no batch to make.", p.Demanded)
+	made := ""
+	if p.Production.Batches > 0 {
+		made = v.Say(", %s, done at %s", show.Plural(p.Production.Batches, "batch", "batches"), v.Clock(p.Production.DoneAt))
 	}
-	return v.Say("All of it by %s: %v wanted, %s, done at %s; begin by %s at the latest.", start, p.Demanded,
-		show.Plural(p.Production.Batches, "batch", "batches"), clock(p.Production.DoneAt), latest)
+	switch {
+	case p.Short > 0 || p.Production.Late:
+		return lateVerdict(v, r, p)
+	case p.ReserveGap > 0:
+		return v.Say("Every route can be served%s, but the reserve lacks %v%s.", downBy(v, r, p), p.ReserveGap, because(p)) + beginBy(v, p)
+	case p.Production.Batches == 0:
+		return v.Say("The tanks hold enough: all %v%s, no batch to make.", p.Demanded, downBy(v, r, p))
+	}
+	return v.Say("All of it%s: %v wanted%s; begin by %s at the latest.", downBy(v, r, p), p.Demanded, made, v.Clock(p.Production.Latest))
 }
 
-// clock shows a time of day.
-func clock(at quantity.Duration) string { return show.ClockText(at, true) }
+// downBy says by when all is down: by the time that was asked for, or when the last truck is back.
+func downBy(v show.View, r storm.Request, p storm.Plan) string {
+	switch {
+	case r.DownBy > 0:
+		return " is down by " + v.Clock(r.DownBy)
+	case len(p.Loading.Loads) > 0:
+		return " is down by " + v.Clock(p.Loading.LastBack())
+	}
+	return ""
+}
 
-// timeOf is a time of day for a figure or a table.
-func timeOf(at quantity.Duration) report.Value { return show.TimeValue(at, true) }
+// lateVerdict says what is down in time, what is left out, and why.
+func lateVerdict(v show.View, r storm.Request, p storm.Plan) string {
+	text := v.Say("Short by %v%s%s.", p.Short, alsoReserve(v, p), because(p))
+	if r.DownBy > 0 {
+		text = v.Say("%v of %v are down by %s%s%s; left out by then: %s.", p.InTime, p.Demanded, v.Clock(r.DownBy), alsoReserve(v, p), because(p), leftOut(v, p))
+		if p.Production.Late {
+			text += v.Say(" What comes later is down by %s.", v.Clock(p.Loading.LastBack()))
+		}
+	}
+	return text + beginBy(v, p)
+}
+
+// mostNamed is how many routes a verdict names.
+const mostNamed = 3
+
+// leftOut names the routes that are not whole in time, with what each lacks then.
+func leftOut(v show.View, p storm.Plan) string {
+	var names []string
+	more := 0
+	for _, r := range p.Routes {
+		lacks := r.Demanded - r.InTime
+		if r.Lack == (storm.Lack{}) || lacks <= 0 {
+			continue
+		}
+		if len(names) == mostNamed {
+			more++
+			continue
+		}
+		names = append(names, v.Say("%s (%v)", r.Route.Name, lacks))
+	}
+	if more > 0 {
+		names = append(names, show.Plural(more, "route more", "routes more"))
+	}
+	return strings.Join(names, ", ")
+}
 
 // alsoReserve tells what the reserve lacks besides.
 func alsoReserve(v show.View, p storm.Plan) string {
@@ -70,15 +110,15 @@ func alsoReserve(v show.View, p storm.Plan) string {
 }
 
 // beginBy says when work has to begin for what is made, if anything is.
-func beginBy(p storm.Plan, start string) string {
-	latest := clock(p.Production.Latest)
+func beginBy(v show.View, p storm.Plan) string {
+	latest := v.Clock(p.Production.Latest)
 	switch {
-	case p.Production.Batches == 0 && !p.Production.Late:
+	case p.Production.Late && p.Production.Earlier:
+		return " For all that can be had in time work would have to begin by " + latest + "."
+	case p.Production.Batches == 0 || p.Production.Late:
 		return ""
-	case p.Production.Late:
-		return " For all that can be made work would have to begin by " + latest + "."
 	}
-	return " Begin by " + latest + " to have the rest by " + start + "."
+	return " Begin by " + latest + " at the latest."
 }
 
 // shortageWords say why there is less than wanted; {} stands for what it concerns.
@@ -116,5 +156,5 @@ func lackWords(l storm.Lack) string {
 	case storm.NoDrySalt:
 		return "salt"
 	}
-	return string(l.Why) // brine or truck
+	return string(l.Why) // brine, time or truck
 }

@@ -15,7 +15,7 @@ import (
 )
 
 // changeable are the flags that a what-if may change.
-var changeable = [...]string{"now", "start", "low", "reserve", "rate", "passes", "pile", "supply", "out", "skip", "first"}
+var changeable = [...]string{"now", "start", "down-by", "low", "reserve", "rate", "passes", "pile", "supply", "out", "skip", "first"}
 
 // variant is a plan with what was changed for it.
 type variant struct {
@@ -66,9 +66,12 @@ func apply(b *bind.Set, changes string) error {
 	for _, change := range strings.Split(changes, ",") {
 		name, value, ok := strings.Cut(change, "=")
 		name = strings.TrimSpace(name)
+		if truck, out := strings.CutSuffix(value, ":out"); name == "truck" && out {
+			name, value = "out", truck
+		}
 		switch {
 		case !ok || !slices.Contains(changeable[:], name):
-			return fault.Refuse("%s is no change; allowed: now, start, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=20:00", words.Quoted(change))
+			return fault.Refuse("%s is no change; allowed: now, start, down-by, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=20:00", words.Quoted(change))
 		case typed[name]:
 			return fault.Refuse("%s comes twice; allowed: once, and --what-if again for another plan", words.Quoted(name))
 		}
@@ -90,11 +93,12 @@ var whatIfColumns = [...]struct {
 	{"demanded", "Wanted", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Demanded) }, true, true},
 	{"short", "Short", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Short) }, true, true},
 	{"reserve_short", "Reserve lacks", func(v show.View, p storm.Plan) report.Value { return v.Value(p.ReserveGap) }, true, false},
+	{"down_in_time", "In time", func(v show.View, p storm.Plan) report.Value { return v.Value(p.InTime) }, true, true},
 	{"batches", "Batches", func(v show.View, p storm.Plan) report.Value { return v.Value(quantity.Count(p.Production.Batches)) }, true, true},
-	{"latest", "Begin by", func(_ show.View, p storm.Plan) report.Value { return timeOf(p.Production.Latest) }, true, true},
-	{"done", "Done", func(_ show.View, p storm.Plan) report.Value { return timeOf(p.Production.DoneAt) }, false, true},
+	{"latest", "Begin by", func(v show.View, p storm.Plan) report.Value { return v.TimeOf(p.Production.Latest) }, true, true},
+	{"last_back", "Last back", func(v show.View, p storm.Plan) report.Value { return v.TimeOf(p.Loading.LastBack()) }, true, true},
 	{"cost", "Cost", func(v show.View, p storm.Plan) report.Value { return costValue(v, p.Cost) }, true, true},
-	{"chloride", "Chloride", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Cost.Chloride) }, false, true},
+	{"chloride", "Chloride", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Cost.Chloride) }, false, false},
 }
 
 // whatIfTable sets plans side by side.

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"time"
 
 	"brineyard/internal/quantity"
 	"brineyard/internal/report"
@@ -13,7 +14,8 @@ import (
 
 // View is how a user sees quantities.
 type View struct {
-	System quantity.System
+	Midnight time.Time // from which the times of a plan count
+	System   quantity.System
 	// NumbersOnly leaves the words out, where only programs read the answer.
 	NumbersOnly bool
 	// Short leaves out of sentences what nobody acts on at a tank, like the names of minerals.

@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"strconv"
 	"strings"
+	"time"
 
 	"brineyard/internal/quantity"
 	"brineyard/internal/words"
@@ -14,13 +15,14 @@ import (
 // Storm is a storm file: the forecast, and the orders that differ from a usual day. A pointer
 // is nil where the file does not say.
 type Storm struct {
-	Path       string
-	Name       string
-	Now, Start *quantity.Duration // times of day
-	Low        *quantity.Temperature
-	Pavement   []PavementHour // by hour; the coldest counts as the low
-	Reserve    *quantity.Volume
-	Routes     []StormRoute
+	Path string
+	Name string
+	// Now, Start and DownBy are times as PlanTime reads them.
+	Now, Start, DownBy *quantity.Duration
+	Low                *quantity.Temperature
+	Pavement           []PavementHour // by hour; the coldest counts as the low
+	Reserve            *quantity.Volume
+	Routes             []StormRoute
 }
 
 // PavementHour is a forecast for a time of day.
@@ -70,8 +72,9 @@ func (r *reader) readStorm(values map[string]any, y *yard.Yard) *Storm {
 	}
 	root.read(
 		text("name", &s.Name),
-		optional("now", TimeOfDay, &s.Now),
-		optional("start", TimeOfDay, &s.Start),
+		optional("now", PlanTime, &s.Now),
+		optional("start", PlanTime, &s.Start),
+		optional("down_by", PlanTime, &s.DownBy),
 		optional("low", quantity.ParseTemperature, &s.Low),
 		optional("reserve", quantity.ParseVolume, &s.Reserve),
 		pavement(&s.Pavement),
@@ -86,6 +89,36 @@ func (r *reader) readStorm(values map[string]any, y *yard.Yard) *Storm {
 	}
 	root.done()
 	return s
+}
+
+// PlanTime reads a time of day, or one of tomorrow, which is a day later, or one of a date, which DateOf tells: it counts
+// from the beginning of 1970.
+func PlanTime(text string) (quantity.Duration, bool, error) {
+	day, clock, ok := strings.Cut(strings.TrimSpace(strings.Replace(text, "T", " ", 1)), " ")
+	if !ok {
+		at, bare, err := TimeOfDay(day)
+		if err != nil {
+			err = fmt.Errorf("not a time; write it like 20:00, tomorrow 6:00 or 2026-01-12 14:00")
+		}
+		return at, bare, err
+	}
+	at, bare, err := TimeOfDay(strings.TrimSpace(clock))
+	if err != nil || day == "tomorrow" {
+		return at + 24*60*quantity.Minute, bare, err
+	}
+	date, err := time.Parse(time.DateOnly, day)
+	if err != nil || date.Year() < 1971 {
+		return 0, false, fmt.Errorf("not a time; write it like 20:00, tomorrow 6:00 or 2026-01-12 14:00")
+	}
+	return at + quantity.Duration(date.Unix()), bare, nil
+}
+
+// DateOf is the date of a time that PlanTime has read with one.
+func DateOf(at quantity.Duration) (time.Time, bool) {
+	if at < 2*24*60*quantity.Minute {
+		return time.Time{}, false
+	}
+	return time.Unix(int64(at), 0).UTC(), true
 }
 
 // TimeOfDay reads a time like 20:00, as the time since midnight.

@@ -1,0 +1,81 @@
+package plan
+
+import (
+	"time"
+
+	"brineyard/internal/cli/bind"
+	"brineyard/internal/fault"
+	"brineyard/internal/quantity"
+	"brineyard/internal/yard/file"
+)
+
+// moments turns what was written of times into times since the midnight of the machine's today.
+type moments struct {
+	midnight time.Time
+}
+
+// elapsed is the moment that is meant: a time of day alone is the first such one from a moment on.
+func (m moments) elapsed(flag string, written, from quantity.Duration) (quantity.Duration, error) {
+	days, at := int(written/oneDay), written
+	first := m.midnight
+	switch day, dated := file.DateOf(written); {
+	case dated:
+		first, at = time.Date(day.Year(), day.Month(), day.Day(), 0, 0, 0, 0, m.midnight.Location()), quantity.Duration(int(written)%int(oneDay))
+	case days > 0: // tomorrow
+		first, at = first.AddDate(0, 0, 1), written-oneDay
+	default:
+		for m.on(first, at) < from-1 {
+			first = first.AddDate(0, 0, 1)
+		}
+	}
+	minutes := int(at/quantity.Minute + 0.5)
+	if shown := time.Date(first.Year(), first.Month(), first.Day(), 0, minutes, 0, 0, first.Location()); shown.Hour() != minutes/60 {
+		return 0, fault.Refuse("--%s: there is no such time on %s, as the clocks go forward; allowed: an hour later", flag, first.Format(time.DateOnly))
+	}
+	return m.on(first, at), nil
+}
+
+// on is a time of a day since the first midnight.
+func (m moments) on(day time.Time, at quantity.Duration) quantity.Duration {
+	then := time.Date(day.Year(), day.Month(), day.Day(), 0, int(at/quantity.Minute+0.5), 0, 0, day.Location())
+	return quantity.Duration(then.Sub(m.midnight).Seconds())
+}
+
+// since is how long after the first midnight a moment is, to the minute.
+func (m moments) since(t time.Time) quantity.Duration {
+	return quantity.Duration(t.Truncate(time.Minute).Sub(m.midnight).Seconds())
+}
+
+// bindTimes binds when work can begin, when trucks may leave, and when it must lie on the road.
+func (a *asked) bindTimes(b *bind.Set) {
+	r := &a.request
+	var now, start, by quantity.Duration
+	const none = -1
+	absent := bind.DefaultOf(func() quantity.Duration { return none })
+	bind.Of(b, timeOfDay, &now, "now", "when work can begin, like 12:00, tomorrow 6:00 or 2026-01-12 14:00; the clock's unless given",
+		inOrders(a, func(o *file.Storm) *quantity.Duration { return o.Now }), absent)
+	bind.Of(b, timeOfDay, &start, "start", "when trucks may leave, like 20:00; as soon as there is brine unless given",
+		inOrders(a, func(o *file.Storm) *quantity.Duration { return o.Start }), absent)
+	bind.Of(b, timeOfDay, &by, "down-by", "when it must lie on the road; as soon as it can be unless given",
+		inOrders(a, func(o *file.Storm) *quantity.Duration { return o.DownBy }), absent)
+	b.Then(func(s *bind.Scope) (err error) {
+		clock := s.Now()
+		m := moments{time.Date(clock.Year(), clock.Month(), clock.Day(), 0, 0, 0, 0, clock.Location())}
+		a.midnight = m.midnight
+		r.Now, a.clocked = m.since(clock), now == none
+		if now != none {
+			if r.Now, err = m.elapsed("now", now, 0); err != nil {
+				return err
+			}
+		}
+		if r.Start = r.Now; start != none {
+			if r.Start, err = m.elapsed("start", start, r.Now); err != nil {
+				return err
+			}
+		}
+		if by != none {
+			r.DownBy, err = m.elapsed("down-by", by, r.Start+quantity.Minute)
+		}
+		return err
+	})
+}

@@ -1,0 +1,222 @@
+package storm
+
+import (
+	"cmp"
+	"math"
+
+	"brineyard/internal/quantity"
+)
+
+// rule decides what the pump does next.
+type rule struct {
+	order []int   // of the errands: of loads that can start at the same time the first goes
+	mixer mixerBy // which mixing tank is next
+	// sequence is the mixing tanks in order, as far as it goes; then mixer decides.
+	sequence []int
+	// patience is the part of a batch by which a truck may be kept waiting for it; above 1 the pump even waits for water.
+	patience float64
+	least    float64 // part of a load with which a truck leaves when there is no more brine yet
+	fit      bool    // the last batch is as small as it may be
+}
+
+// mixerBy is how the next mixing tank is chosen.
+type mixerBy int
+
+const (
+	byRate mixerBy = iota // most brine for the pump's time
+	bySize
+	bySoon
+)
+
+const (
+	// mostStormBatches bounds a plan: no pile of salt makes more.
+	mostStormBatches = 2000
+	// mostLoads bounds the work for a truck that carries next to nothing.
+	mostLoads = 20000
+	// handling is what a batch costs the yard beyond the pump's time: a plan with fewer
+	// batches is taken if it is done no more than this later for each one saved. Common
+	// practice, no source.
+	handling = 15 * quantity.Minute
+	// leastBatch is the part of a mixing tank's batch below which none is mixed. Common practice, no source.
+	leastBatch = 0.02
+	// leastLoad is the part of what a truck carries for which it is not sent out, unless that is all that is left.
+	leastLoad = 0.02
+)
+
+// stage is what loads are for.
+type stage int
+
+const (
+	untilBy  stage = iota // those that are down in time, if in part
+	late                  // the rest
+	scraping              // with what brine there is, where no more can come before it is gone
+)
+
+// follow goes on with a course until all is out, or no more can be had.
+func (p *plant) follow(c *course, r rule) {
+	for at := untilBy; at <= scraping; {
+		load, loads := p.nextLoad(c, r, at)
+		batch, batches := p.nextBatch(c, r)
+		if at == untilBy {
+			batches = batches && p.serves(c, batch.done)
+		}
+		wait := quantity.Duration((1 - r.patience) * float64(batch.done-batch.mix))
+		switch {
+		case c.loads >= mostLoads:
+			return
+		case batches && at < scraping && (!loads || batch.mix+wait <= load.start):
+			p.batch(c, batch.mixer, batch.made)
+		case loads:
+			p.load(c, load)
+			if at == scraping {
+				at = untilBy // a mixing tank may be free again
+			}
+		default:
+			at++
+		}
+	}
+}
+
+// serves tells whether brine that is done at a time can still be down in time.
+func (p *plant) serves(c *course, done quantity.Duration) bool {
+	for i := range p.errands {
+		if e := &p.errands[i]; c.left[i] > 0 && e.brine > 0 && e.by > done {
+			return true
+		}
+	}
+	return c.loadsLeft() == 0
+}
+
+// loadsLeft is what is still to be loaded.
+func (c *course) loadsLeft() (v quantity.Volume) {
+	for _, l := range c.left {
+		v += l
+	}
+	return v
+}
+
+// nextLoad is the load that can start first, and of those the one for the errand that comes first.
+func (p *plant) nextLoad(c *course, r rule, at stage) (best step, found bool) {
+	stands, soonest := c.stands(), never
+	for _, free := range c.trucks {
+		soonest = min(soonest, free)
+	}
+	soonest = max(soonest, c.pump)
+	best.start = never
+	for _, i := range r.order {
+		if c.left[i] <= 0 || best.start <= max(soonest, p.errands[i].from) {
+			if best.start <= soonest {
+				break
+			}
+			continue
+		}
+		for k := range c.trucks {
+			if p.errands[i].fits[k] <= 0 || max(c.trucks[k], c.pump, p.errands[i].from) >= best.start {
+				continue
+			}
+			if v := p.loadable(c, r, at, i, k, stands); v > 0 {
+				best, found = p.trip(c, k, i, v), true
+			}
+		}
+	}
+	return best, found
+}
+
+// loadable is what truck k can take for an errand now; 0 for nothing.
+func (p *plant) loadable(c *course, r rule, at stage, i, k int, stands quantity.Volume) quantity.Volume {
+	e := &p.errands[i]
+	wanted := min(c.left[i], e.fits[k])
+	v := min(wanted, p.there(c, i, stands))
+	least := r.least * float64(wanted)
+	if at == scraping {
+		least = 0
+	}
+	if float64(v) < least*(1-1e-9) {
+		return 0
+	}
+	if at == untilBy && e.by < never {
+		v = min(v, p.inTime(c, i, k))
+	}
+	if v < min(leastLoad*e.fits[k], wanted) && (at < scraping || v <= 1e-6*e.given) {
+		return 0
+	}
+	return v
+}
+
+// there is for how much of an errand the liquids stand ready. Brines of two strengths shrink a little in one tank, which
+// is no shortage.
+func (p *plant) there(c *course, i int, stands quantity.Volume) quantity.Volume {
+	e, v := &p.errands[i], quantity.Volume(math.Inf(1))
+	if e.brine > 0 {
+		v = (stands + 1e-9*e.given) / quantity.Volume(e.brine)
+	}
+	if e.bought >= 0 && e.other > 0 {
+		v = min(v, (c.bought[e.bought]+1e-9*e.given)/quantity.Volume(e.other))
+	}
+	return v
+}
+
+// inTime is the load with which truck k is back by the errand's time.
+func (p *plant) inTime(c *course, i, k int) quantity.Volume {
+	e := &p.errands[i]
+	start := max(c.pump, c.trucks[k], e.from)
+	return quantity.Volume(float64(e.by-start) / (1/float64(p.flow) + float64(e.road(1, p.speeds[k]))))
+}
+
+// nextBatch is the next batch, where more brine is wanted and can be made.
+func (p *plant) nextBatch(c *course, r rule) (best step, found bool) {
+	if c.want <= 1e-9*p.begin.want || c.batches >= mostStormBatches {
+		return best, false
+	}
+	if c.batches < len(r.sequence) {
+		if i := r.sequence[c.batches]; c.free[i] < never {
+			if made := p.batchOf(c, i, r.fit); made > 0 {
+				s, _ := p.plannedBatch(c, i, made)
+				return s, true
+			}
+		}
+	}
+	var bestKey float64
+	for i := range p.runs {
+		made := p.batchOf(c, i, r.fit)
+		if made == 0 || c.free[i] == never {
+			continue
+		}
+		s, _ := p.plannedBatch(c, i, made)
+		key := float64(s.done)
+		switch r.mixer {
+		case byRate:
+			key = float64(s.done-min(c.pump, s.mix)) / float64(made)
+		case bySize:
+			key = -float64(made)
+		}
+		if !found || cmp.Less(key, bestKey) {
+			best, bestKey, found = s, key, true
+		}
+	}
+	return best, found
+}
+
+// batchOf is how much a batch of a mixing tank makes: a whole batch, or what the salt is enough for, or what is wanted; 0
+// for a batch too small to mix.
+func (p *plant) batchOf(c *course, i int, fit bool) quantity.Volume {
+	run := &p.runs[i]
+	full := run.full()
+	made := full
+	if run.Salt > 0 {
+		made = min(full, full*quantity.Volume((c.salt+1e-12*run.Salt)/run.Salt))
+	}
+	if run.Fix != nil {
+		if made < full {
+			return 0
+		}
+		return full
+	}
+	if fit {
+		made = min(made, c.want)
+	}
+	if made < leastBatch*full {
+		return 0
+	}
+	return made
+}
