@@ -1,7 +1,6 @@
 package storm
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -24,71 +23,85 @@ func (p *plant) bound() quantity.Volume {
 	return min(given, p.byTrucks(from, by), p.byPump(from, by))
 }
 
-// byTrucks is what the trucks can carry: the errands that take least of the road for a volume fill their time first. A
-// truck's time counts as road at its speed, loading as road at the speed of the slowest.
+// byTrucks is what the trucks can carry, by the dual of the linear program that gives each truck's time to the errands: with
+// any price on the trucks' time, what all their time is worth, and what the errands gain that take less than a volume is
+// worth. The prices are those at which a volume of one errand, in turn, is worth its time in every truck.
 func (p *plant) byTrucks(from, by quantity.Duration) quantity.Volume {
-	road, slowest := 0.0, math.Inf(1)
-	for k, speed := range p.speeds {
-		if serves := slices.ContainsFunc(p.errands, func(e errand) bool { return e.fits[k] > 0 }); serves {
-			road += float64(max(0, by-max(from, p.begin.trucks[k]))) * float64(speed)
-			slowest = min(slowest, float64(speed))
-		}
+	best := quantity.Volume(math.Inf(1))
+	for i := range p.errands {
+		best = min(best, p.pricedBy(&p.errands[i], from, by))
 	}
-	if road == 0 {
-		return 0
-	}
-	return p.fill(road, func(e *errand) float64 { return 2*e.lane + slowest/float64(p.flow) })
+	return best
 }
 
-// fill gives a resource to the errands that take least of it for a volume.
-func (p *plant) fill(there float64, takes func(*errand) float64) (v quantity.Volume) {
-	order := slices.Clone(p.errands)
-	slices.SortStableFunc(order, func(a, b errand) int { return cmp.Compare(takes(&a), takes(&b)) })
-	for i := range order {
-		e := &order[i]
-		part := min(e.given, quantity.Volume(there/takes(e)))
-		v += part
-		if there -= float64(part) * takes(e); there <= 0 {
-			break
+func (p *plant) pricedBy(at *errand, from, by quantity.Duration) (v quantity.Volume) {
+	serves := make([]bool, len(p.speeds))
+	takes := make([]float64, len(p.speeds))
+	for k, speed := range p.speeds {
+		serves[k] = slices.ContainsFunc(p.errands, func(e errand) bool { return e.fits[k] > 0 })
+		takes[k] = 1/float64(p.flow) + float64(at.road(1, speed))
+		if serves[k] {
+			v += quantity.Volume(float64(max(0, by-max(from, p.begin.trucks[k]))) / takes[k])
 		}
+	}
+	for i := range p.errands {
+		e, least := &p.errands[i], 1.0
+		for k, speed := range p.speeds {
+			if e.fits[k] > 0 {
+				least = min(least, (1/float64(p.flow)+float64(e.road(1, speed)))/takes[k])
+			}
+		}
+		v += e.given * quantity.Volume(1-least)
 	}
 	return v
 }
 
-// byPump is what the pump can load before the last truck has to be on its way, with the batches that takes beyond the
-// brine in store; and what can be made of the water that comes.
+// byPump is what the pump can load with the batches that takes beyond the brine in store, and what the mixing tanks and the
+// water can give in the time there is. Routes that take less brine for a volume than others count as taking none.
 func (p *plant) byPump(from, by quantity.Duration) quantity.Volume {
-	stored := p.begin.store.usable
-	batch, made := math.Inf(1), math.Inf(1) // time of the pump, and of the water, for a volume
+	brine, others := 0.0, quantity.Volume(0)
+	for i := range p.errands {
+		brine = max(brine, p.errands[i].brine)
+	}
+	for i := range p.errands {
+		if e := &p.errands[i]; e.brine < brine*(1-1e-9) {
+			others += e.given
+		}
+	}
+	loading := quantity.Volume(float64(by-from) * float64(p.flow))
+	if brine == 0 {
+		return loading
+	}
+	stored, perVolume, made := p.making(by)
+	pump := float64(by-p.y.r.Now) + float64(stored)*perVolume
+	could := min(stored+made, quantity.Volume(pump/(1/(brine*float64(p.flow))+perVolume)))
+	return min(loading, others+could/quantity.Volume(brine))
+}
+
+// making is the brine in store, the least of the pump's time that a volume takes to be made, and what can be made in all.
+// Pumping off counts where storage has room for all, so that nothing is loaded from a mixing tank.
+func (p *plant) making(by quantity.Duration) (stored quantity.Volume, perVolume float64, made quantity.Volume) {
+	c, now := &p.begin, p.y.r.Now
+	stored = c.store.usable
+	roomy, water := c.store.space(p.empty) >= c.want, math.Inf(1)
+	perVolume = math.Inf(1)
 	for i := range p.runs {
 		run := &p.runs[i]
 		if run.Fix != nil {
 			stored += run.Fix.Usable
 			continue
 		}
-		batch = min(batch, float64(run.Mix)/float64(run.full()))
-		made = min(made, float64(run.Water)/float64(run.full()))
-	}
-	now := p.y.r.Now
-	water := float64(p.begin.level) + float64(p.y.r.Supply.Flow)*float64(by-now)
-	could := stored
-	if !math.IsInf(made, 1) {
-		could += quantity.Volume(min(water/made, float64(by-now)/batch))
-	}
-	loading := quantity.Volume(float64(by-from) * float64(p.flow))
-	brine := 0.0
-	for i := range p.errands {
-		brine = max(brine, p.errands[i].brine)
-	}
-	least := brine
-	others := quantity.Volume(0) // of errands that take no brine, or less
-	for i := range p.errands {
-		if e := &p.errands[i]; e.brine < brine*(1-1e-9) {
-			others += e.given
+		pump := run.Mix
+		if roomy {
+			pump += run.full().Over(run.Off)
 		}
+		perVolume = min(perVolume, float64(pump)/float64(run.full()))
+		water = min(water, float64(run.Water)/float64(run.full()))
+		made += run.full() * quantity.Volume(float64(by-now)/float64(pump+p.y.r.Supply.Fed(p.y.r.Pump.Flow).FillTime(run.Water)))
 	}
-	if least == 0 {
-		return loading
+	if math.IsInf(perVolume, 1) {
+		return stored, 0, 0
 	}
-	return min(loading, others+could/quantity.Volume(least))
+	flows := float64(c.level) + float64(p.y.r.Supply.Flow)*float64(by-now)
+	return stored, perVolume, min(made, quantity.Volume(flows/water))
 }

@@ -17,6 +17,8 @@ type rule struct {
 	patience float64
 	least    float64 // part of a load with which a truck leaves when there is no more brine yet
 	fit      bool    // the last batch is as small as it may be
+	// queued is the part of a load with which a truck leaves while another waits at the pump; 0 for a whole load.
+	queued float64
 }
 
 // mixerBy is how the next mixing tank is chosen.
@@ -126,6 +128,9 @@ func (p *plant) nextLoad(c *course, r rule, at stage) (best step, found bool) {
 func (p *plant) loadable(c *course, r rule, at stage, i, k int, stands quantity.Volume) quantity.Volume {
 	e := &p.errands[i]
 	wanted := min(c.left[i], e.fits[k])
+	if r.queued > 0 && p.waits(c, k) {
+		wanted = min(wanted, e.fits[k]*quantity.Volume(r.queued))
+	}
 	v := min(wanted, p.there(c, i, stands))
 	least := r.least * float64(wanted)
 	if at == scraping {
@@ -141,6 +146,16 @@ func (p *plant) loadable(c *course, r rule, at stage, i, k int, stands quantity.
 		return 0
 	}
 	return v
+}
+
+// waits tells whether another truck than k stands at the pump.
+func (p *plant) waits(c *course, k int) bool {
+	for other, free := range c.trucks {
+		if other != k && free <= max(c.pump, c.trucks[k]) {
+			return true
+		}
+	}
+	return false
 }
 
 // there is for how much of an errand the liquids stand ready. Brines of two strengths shrink a little in one tank, which

@@ -165,6 +165,9 @@ func (s *searching) near(at rule) []rule {
 	with(func(r *rule) { r.least = 1.5 - r.least })
 	if s.hurried() {
 		with(func(r *rule) { r.fit = !r.fit })
+		for _, part := range []float64{0, 0.25, 0.5} {
+			with(func(r *rule) { r.queued = part })
+		}
 	}
 	return all
 }

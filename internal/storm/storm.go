@@ -78,6 +78,7 @@ type Plan struct {
 	Loaded     quantity.Volume
 	InTime     quantity.Volume // of it, down by its time
 	Bound      quantity.Volume // more than that no plan brings down in time
+	Proven     bool            // every order of batches and loads was tried, or cannot be better
 	Short      quantity.Volume
 	ReserveGap quantity.Volume // what the reserve lacks
 	Balance    Balance
@@ -119,10 +120,14 @@ func (y *stormYard) schedule(p *Plan) error {
 	y.allot(p, runs)
 	pl := y.plant(p.Routes, runs)
 	found := pl.search()
+	p.Proven = found.exact()
 	p.Production.Latest = found.latest()
 	p.Production.Earlier = p.Production.Latest < y.r.Now
 	p.Bound = max(pl.bound(), 0)
 	y.lay(p, pl, found.best)
+	if p.Proven {
+		p.Bound = p.InTime
+	}
 	return nil
 }
 
