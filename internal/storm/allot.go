@@ -21,7 +21,10 @@ type stocks struct {
 func (y *stormYard) allot(p *Plan, runs []MixerRun) {
 	s := stocks{brine: y.usable(), pile: y.r.pile(), rate: math.Inf(1), bought: map[*bought]quantity.Volume{}}
 	for _, run := range runs {
-		if run.Fix == nil {
+		if run.Fix != nil {
+			s.brine += run.Fix.Usable
+			s.pile = max(0, s.pile-run.Salt)
+		} else {
 			s.rate = float64(run.Salt) / float64(run.full())
 		}
 	}

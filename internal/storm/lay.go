@@ -21,7 +21,7 @@ func (y *stormYard) lay(p *Plan, pl *plant, c *course) {
 		used[s.mixer] = true
 	}
 	for i, run := range pl.runs {
-		if used[i] {
+		if used[i] && run.Fix == nil {
 			run.Holds = c.held[i]
 			pr.InMixers += run.Holds
 			pr.Runs = append(pr.Runs, run)
@@ -54,7 +54,7 @@ func (pr *Production) layBatch(run *MixerRun, s step, pumpFills bool) {
 	pr.Water += water
 	if run.Fix != nil {
 		pr.Jobs = append(pr.Jobs, Job{JobCorrect, run.Mixer.Name, s.mix, s.done, 0})
-		pr.Corrected++
+		pr.Corrected = append(pr.Corrected, run.Mixer.Name)
 		return
 	}
 	pr.Jobs = append(pr.Jobs, Job{JobMix, run.Mixer.Name, s.mix, s.mix + run.Mix, 0})
@@ -67,6 +67,10 @@ func (pr *Production) layBatch(run *MixerRun, s step, pumpFills bool) {
 
 // stow brings what a batch made into store; what has no room stays in the mixing tank.
 func (y *stormYard) stow(run *MixerRun, s step) {
+	if run.Fix != nil {
+		y.correct(run.Mixer.Name)
+		return
+	}
 	y.keep(s.off)
 	if s.held > 0 {
 		y.hold(run, s.held)

@@ -35,7 +35,8 @@ type replayed struct {
 	pile        quantity.Mass
 	bought      map[string]quantity.Volume
 	start, made balance.Masses
-	tally       Production // of the sums that the jobs come to
+	corrected   balance.Masses // what corrections add to tanks
+	tally       Production     // of the sums that the jobs come to
 }
 
 // mixerNow is a mixing tank in the replay: empty, filled, or with finished brine in it.
@@ -119,7 +120,7 @@ func (y *replayed) work() {
 		y.tally.InMixers += m.finished
 	}
 	sums, pr := y.tally, y.p.Production
-	y.made = y.brine(sums.Made, y.r.Band.Target)
+	y.made = y.brine(sums.Made, y.r.Band.Target).Plus(y.corrected)
 	require.Equal(y.t, sums.Batches, pr.Batches, y.about)
 	y.near(float64(sums.Made), float64(pr.Made), 0, "made")
 	y.near(float64(sums.Water), float64(pr.Water), 0, "water")
@@ -138,6 +139,10 @@ func (y *replayed) work() {
 // do does one job.
 func (y *replayed) do(j Job) {
 	at := slices.IndexFunc(y.r.Mixers, func(m yard.Tank) bool { return m.Name == j.What })
+	if at < 0 {
+		y.correct(j)
+		return
+	}
 	mixer := y.r.Mixers[at]
 	if y.mixers[j.What] == nil {
 		y.mixers[j.What] = &mixerNow{free: y.r.Now}
@@ -171,6 +176,38 @@ func (y *replayed) do(j Job) {
 			require.GreaterOrEqual(y.t, float64(y.room), -1e-6, "%s: the tanks run over", y.about)
 		}
 	}
+}
+
+// correct brings a storage tank to target: M = m (t - s) / (q - t (q + w)) of salt with q NaCl and w water in it, or
+// m (s / t - 1) of water.
+func (y *replayed) correct(j Job) {
+	tank := y.r.Tanks[slices.IndexFunc(y.r.Tanks, func(t yard.Tank) bool { return t.Name == j.What })]
+	s, _ := tank.Holds().Strength()
+	before := y.brine(*tank.Contents, s)
+	m, from, to := before.Total(), float64(s), float64(y.r.Band.Target)
+	water := max(0, m*(from/to-1))
+	if j.Kind == JobFill {
+		y.near(water/float64(balance.BrineDensity(0, y.r.Temperature)), float64(j.Volume), 1, "water of a correction")
+		require.GreaterOrEqual(y.t, j.Start, y.supply-1e-6, "%s: the supply does two things at once", y.about)
+		y.near(y.runsIn(j.Start, float64(j.Volume)), float64(j.End-j.Start), 1e5, "time to fill")
+		if y.r.Supply.Tank > 0 && y.r.Supply.TankFlow == 0 {
+			y.takePump(j)
+		}
+		y.supply = j.End
+		y.tally.Water += j.Volume
+		return
+	}
+	y.takePump(j)
+	quality := y.r.Pile.Quality
+	q := float64(quality.Purity) * float64(1-quality.Moisture)
+	rock := max(0, m*(to-from)/(q-to*(q+float64(quality.Moisture))))
+	final := quantity.Volume((m + water + rock*(q+float64(quality.Moisture))) / float64(y.target))
+	y.store += max(0, final-tank.DeadVolume)
+	y.room += tank.Capacity - final
+	y.pile -= quantity.Mass(rock)
+	y.tally.Salt += quantity.Mass(rock)
+	y.tally.DoneAt = max(y.tally.DoneAt, j.End)
+	y.start, y.corrected = y.start.Plus(before), y.corrected.Plus(y.brine(final, y.r.Band.Target)).Minus(before)
 }
 
 // fill runs water and salt into an empty mixing tank.

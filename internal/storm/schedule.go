@@ -28,7 +28,7 @@ type Production struct {
 	Swallowed quantity.Volume
 	Made      quantity.Volume
 	Batches   int
-	Corrected int        // storage tanks that are corrected
+	Corrected []string   // storage tanks that are corrected
 	Runs      []MixerRun // of the mixing tanks in use
 	Jobs      []Job
 	Salt      quantity.Mass // as delivered

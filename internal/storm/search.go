@@ -44,6 +44,7 @@ type searching struct {
 	worth  outcome
 	rule   rule   // of the best
 	home   []bool // the trucks that it leaves at home
+	proven bool
 	steps  int
 }
 

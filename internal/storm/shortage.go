@@ -62,7 +62,7 @@ func (p Plan) Reasons() []Reason {
 	}
 	shortage := p.Production.Shortage
 	for _, l := range p.Supply {
-		tell(shortage == TanksFull && (l.Fix != nil || l.Edge), ToCorrect, l.Where)
+		tell(shortage == TanksFull && (l.Fix != nil && !slices.Contains(p.Production.Corrected, l.Where) || l.Edge), ToCorrect, l.Where)
 	}
 	tell(brine && shortage != NoShortage, shortage)
 	return reasons

@@ -22,6 +22,7 @@ type stormYard struct {
 	lines  []SupplyLine
 	// outOfBand counts brine tanks that are not used until they are corrected.
 	outOfBand int
+	fixable   []fixable
 
 	start, made, loaded balance.Masses
 }
@@ -127,6 +128,9 @@ func (y *stormYard) setAside(t yard.Tank, line SupplyLine, held balance.Known) e
 		Volume: t.Held(), Target: y.r.Band.Target, Capacity: t.Capacity, RockSalt: y.r.Pile.Quality, Instrument: gauge.PercentGlass(),
 	}, held)
 	line.Fix = &fix
+	if err == nil && fix.DrawOffFirst == 0 && fix.Additive != brine.AddStock && fix.Final > 0 {
+		y.fixable = append(y.fixable, fixable{t, line.Strength, fix})
+	}
 	y.outOfBand++
 	y.lines = append(y.lines, line)
 	return err

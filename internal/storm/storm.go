@@ -5,6 +5,7 @@ package storm
 import (
 	"cmp"
 	"math"
+	"slices"
 
 	"brineyard/internal/balance"
 	"brineyard/internal/fault"
@@ -117,10 +118,15 @@ func (y *stormYard) schedule(p *Plan) error {
 	if err != nil {
 		return err
 	}
-	y.allot(p, runs)
-	pl := y.plant(p.Routes, runs)
-	found := pl.search()
-	p.Proven = found.exact()
+	corrected := Plan{Routes: slices.Clone(p.Routes)}
+	found := y.planned(p, runs)
+	if fixes := y.fixes(); len(fixes) > 0 {
+		if better := y.planned(&corrected, append(runs, fixes...)); better.worth.inTimeThan(found.worth) > 0 {
+			p.Routes, found = corrected.Routes, better
+		}
+	}
+	pl := found.plant
+	p.Proven = found.proven
 	p.Production.Latest = found.latest()
 	p.Production.Earlier = p.Production.Latest < y.r.Now
 	p.Bound = max(pl.bound(), 0)
@@ -129,6 +135,14 @@ func (y *stormYard) schedule(p *Plan) error {
 		p.Bound = p.InTime
 	}
 	return nil
+}
+
+// planned gives the routes what there is and looks for the best course.
+func (y *stormYard) planned(p *Plan, runs []MixerRun) *searching {
+	y.allot(p, runs)
+	found := y.plant(p.Routes, runs).search()
+	found.proven = found.exact()
+	return found
 }
 
 // check applies the rules in order.

