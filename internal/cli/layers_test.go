@@ -59,7 +59,7 @@ var layers = []struct {
 	{"cli/learn", "balance brine chart cli/bind cli/derive cli/run cli/show drill fault gauge level lineup picture quantity report solution truck words working yard", false},
 	{"cli/records", "balance brine chart cli/bind cli/derive cli/enter cli/run cli/show cli/standing fault journal journal/disk journal/sheet lineup picture quantity report season solution state words yard yard/file", false},
 	{"cli/move", "balance brine cli/bind cli/derive cli/run cli/show fault hydraulics journal lineup quantity report truck words yard", false},
-	{"cli/plan", "balance cli/bind cli/derive cli/run cli/show fault lineup quantity report solution storm words yard yard/file", false},
+	{"cli/plan", "balance cli/bind cli/derive cli/run cli/show fault lineup quantity report solution storm truck words yard yard/file", false},
 	{"cli", "cli/bind cli/cold cli/learn cli/move cli/plan cli/records cli/run cli/tank drill fault report words yard yard/file", false},
 	{"accuracy", "balance brine chart cli gauge picture quantity solution yard", false},
 	{"release", "", false},

@@ -83,6 +83,7 @@ type Plan struct {
 	Short      quantity.Volume
 	ReserveGap quantity.Volume // what the reserve lacks
 	Balance    Balance
+	After      After
 }
 
 // Make makes the plan. Errors: InputError.
@@ -131,6 +132,7 @@ func (y *stormYard) schedule(p *Plan) error {
 	p.Production.Earlier = p.Production.Latest < y.r.Now
 	p.Bound = max(pl.bound(), 0)
 	y.lay(p, pl, found.best)
+	p.After = y.after(p, runs)
 	if p.Proven {
 		p.Bound = p.InTime
 	}

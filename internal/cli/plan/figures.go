@@ -3,6 +3,7 @@ package plan
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"time"
@@ -15,7 +16,7 @@ import (
 
 // figures are what the plan comes to: amounts, times, loads and cost.
 func figures(v show.View, p storm.Plan) []report.Figure {
-	return slices.Concat(amountFigures(v, p), timeFigures(v, p), loadFigures(v, p.Loading), costFigures(v, p.Cost))
+	return slices.Concat(amountFigures(v, p), timeFigures(v, p), loadFigures(v, p.Loading), costFigures(v, p.Cost), afterFigures(v, p.After))
 }
 
 // of names the yard, the storm file, which is empty where there is none, and when the plan was made.
@@ -118,7 +119,7 @@ func loadFigures(v show.View, l storm.Loading) []report.Figure {
 		return nil
 	}
 	loads := v.Figure("loads", "Truckloads", quantity.Count(len(l.Loads)))
-	loads.Value.Text = v.Say("%v, first out %s, last out %s, last back %s", quantity.Count(len(l.Loads)), v.Clock(l.FirstOut), v.Clock(l.LastOut), v.Clock(l.LastBack()))
+	loads.Value.Text = v.Say("%v, out %s to %s, last back %s", quantity.Count(len(l.Loads)), v.Clock(l.FirstOut), v.Clock(l.LastOut), v.Clock(l.LastBack()))
 	return []report.Figure{loads, show.Quiet(at(v, "first_out", "First out", l.FirstOut)), show.Quiet(at(v, "last_out", "Last out", l.LastOut)),
 		show.Quiet(at(v, "last_back", "Last back", l.LastBack()))}
 }
@@ -152,7 +153,18 @@ func costFigures(v show.View, c storm.Cost) []report.Figure {
 		show.Quiet(v.Figure("chloride_per_lane", "Chloride on a lane, a pass", c.ChloridePerLane)),
 		show.Quiet(v.Figure("chloride_per_road", "Chloride on a lane, all passes", c.ChloridePerRoad)),
 		show.Quiet(report.Figure{Key: "chloride_per_area", Label: "Chloride on an area", Value: area}),
-		dry, show.Quiet(v.Figure("chloride_dry_salt", "Its chloride", c.DrySaltChloride)))
+		show.Quiet(dry), show.Quiet(v.Figure("chloride_dry_salt", "Its chloride", c.DrySaltChloride)))
+}
+
+// afterFigures are what is left after the storm, and for how many more such storms.
+func afterFigures(v show.View, a storm.After) []report.Figure {
+	storms := report.Figure{Key: "more_storms", Label: "More such storms", Value: report.Nothing("", "as many as may be")}
+	if !math.IsInf(a.Storms, 1) {
+		storms.Value = report.Number(a.Storms, "", fmt.Sprintf("%.1f", a.Storms))
+	}
+	return []report.Figure{
+		show.Quiet(v.Figure("left_brine", "Brine left", a.Brine)), show.Quiet(show.Known(v, "left_salt", "Salt left", a.Pile)), show.Quiet(storms),
+	}
 }
 
 // costValue is the cost, and nothing where no price is known.
@@ -185,7 +197,7 @@ func costParts(v show.View, c storm.Cost) report.Figure {
 			parts = append(parts, v.Say("%s %v", part.word, *part.money))
 		}
 	}
-	return show.QuietUnless(len(parts) > 0 && c.Priced, report.Figure{Key: "cost_parts", Label: "Of that", Value: report.Word(strings.Join(parts, ", "))})
+	return show.Quiet(report.Figure{Key: "cost_parts", Label: "Of that", Value: report.Word(strings.Join(parts, ", "))})
 }
 
 // chloridePerArea shows kg/m2 in the units of the trade.

@@ -1,6 +1,8 @@
 package plan
 
 import (
+	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -27,7 +29,7 @@ func notes(v show.View, r storm.Request, p storm.Plan) []string {
 
 func practiceNotes(v show.View, r storm.Request, p storm.Plan) []note {
 	return []note{
-		{true, "Rates are the agency's to set; priorities and passes are those of the yard and storm files."},
+		{true, "Rates are the agency's; priorities and passes the yard and storm file's."},
 		{p.Better != nil, betterNote(v, r, p.Better)},
 		{!p.Practice, v.Say("Below %v of pavement agencies do not use liquids (MN field handbook; MaineDOT: plow only).", storm.ColdestPavement())},
 	}
@@ -74,7 +76,26 @@ func planNotes(v show.View, r storm.Request, p storm.Plan) []note {
 		{p.Cost.Missing, "Some prices are not known, so the cost is that of the rest."},
 		{len(pr.Corrected) > 0, "Corrected first, since that puts more on the road: " + strings.Join(pr.Corrected, ", ") + "; read it again before it is loaded."},
 		{pr.Swallowed > 0, v.Say("%v of what is made stay below the suctions of empty tanks.", pr.Swallowed)},
-		{len(pr.Jobs) > 0, v.Say("The pump works %v on batches and waits %v for water; one tank fills, and one is pumped, at a time.",
-			pr.PumpTime, pr.IdleFirst+pr.IdleLater)},
+		{true, afterNote(v, p)},
 	}
+}
+
+// afterNote says what is left after the storm, for how many more of its kind, and what to order where not for one.
+func afterNote(v show.View, p storm.Plan) string {
+	a := p.After
+	left := []string{v.Say("%v of brine", a.Brine)}
+	if a.Pile != nil {
+		left = append(left, v.Say("%v of salt", *a.Pile))
+	}
+	for _, l := range a.Liquids {
+		left = append(left, v.Say("%v of %s", l.OnHand, l.Name))
+	}
+	text := "After it " + strings.Join(left, ", ") + " are left"
+	switch {
+	case math.IsInf(a.Storms, 1):
+		return text + "."
+	case a.Storms >= 1:
+		return text + fmt.Sprintf(": enough for %.1f more such storms, and then %s ends.", a.Storms, a.Ends)
+	}
+	return text + ": not enough for another such storm; order " + a.Ends + "."
 }

@@ -30,6 +30,7 @@ type stormQuestion struct {
 	asked  asked
 	bound  *bind.Set
 	whatIf []string // changes to compare the plan with
+	page   bool     // the drivers' sheet instead of the plan
 }
 
 // Bind reads the storm file, if one is named, before what stands above it.
@@ -37,6 +38,7 @@ func (q *stormQuestion) Bind(b *bind.Set) {
 	q.bound = b
 	b.Then(q.readOrders)
 	q.asked.bind(b)
+	bind.Switch(b, &q.page, "page", "a sheet for the drivers instead: each truck's loads in order")
 	b.Flags().StringArrayVar(&q.whatIf, "what-if", nil,
 		"compare with `changes`: now, start, down-by, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=22:00; may be given again")
 }
@@ -66,6 +68,9 @@ func (q *stormQuestion) Answer(s *run.Session) (run.Reply, error) {
 	if err != nil {
 		return run.Reply{}, err
 	}
+	if q.page {
+		return q.sheet(s, p)
+	}
 	others, err := q.compare(s)
 	if err != nil {
 		return run.Reply{}, err
@@ -83,5 +88,20 @@ func (q *stormQuestion) Answer(s *run.Session) (run.Reply, error) {
 			d.Cautions = []string{show.CautionPump, show.CautionDrain, "Axle and gross limits of the trucks are the law's, not this plan's.", show.CautionLocal}
 		},
 		Working: func() []report.Step { return derive.Storm(s.View, r, p) },
+	}, nil
+}
+
+// sheet is the drivers' sheet.
+func (q *stormQuestion) sheet(s *run.Session, p storm.Plan) (run.Reply, error) {
+	if len(p.Loading.Loads) == 0 {
+		return run.Reply{}, fault.Refuse("--page: nothing is loaded, so there is nothing for the drivers; allowed: a yard file with trucks, and routes that get something")
+	}
+	return run.Reply{
+		Figures: q.head(s.View, q.asked.clock()),
+		Words: func(d *report.Document) {
+			d.Title, d.Verdict, d.Tables = q.title(), q.title()+".", drivers(s.View, q.asked.request, p)
+			d.Notes = []string{"Setting is what the boom gives at that speed, or for a pre-wetted route the salt that is spread."}
+			d.Cautions = []string{show.CautionPump, "Axle and gross limits are the law's: weigh before the first trip.", show.CautionLocal}
+		},
 	}, nil
 }

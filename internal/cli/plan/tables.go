@@ -13,6 +13,10 @@ import (
 // tables are those of a plan. Text has the time line instead of jobs and loads.
 func tables(v show.View, low quantity.Temperature, p storm.Plan) []report.Table {
 	all := []report.Table{routesTable(v, p), supplyTable(v, p)}
+	if len(p.Routes) > mostRows {
+		all[0].Long = true
+		all = slices.Insert(all, 1, leftOutTable(all[0], p))
+	}
 	if len(p.Liquids) > 0 {
 		all = append(all, liquidsTable(v, p))
 	}
@@ -42,14 +46,34 @@ func routesTable(v show.View, p storm.Plan) report.Table {
 	return t
 }
 
-// downAt is when the last truck of a route is back, with how many days that is after the first.
+// mostRows is the number of routes that a page has room for.
+const mostRows = 12
+
+// leftOutTable has the first routes that are not whole in time, where there are too many routes for a page.
+func leftOutTable(routes report.Table, p storm.Plan) report.Table {
+	t := report.Table{Key: "left_out", Title: "Routes that are left out, or late, the first of them; markdown has all", Columns: routes.Columns}
+	for i, r := range p.Routes {
+		if r.Lack != (storm.Lack{}) && len(t.Rows) < mostRows {
+			t.Rows = append(t.Rows, routes.Rows[i])
+		}
+	}
+	t.Quiet = len(t.Rows) == 0
+	return t
+}
+
+// downAt is when the last truck of a route is back.
 func downAt(v show.View, p storm.Plan, r storm.RoutePlan) report.Value {
 	if r.Served == 0 || len(p.Loading.Loads) == 0 {
 		return report.Nothing("min", "-")
 	}
-	value := v.TimeOf(r.DownAt)
-	value.Text = v.Hour(r.DownAt)
-	if days := v.Days(r.DownAt); days > 0 {
+	return shortTime(v, r.DownAt)
+}
+
+// shortTime is a time of day with how many days it is after the first, as 0:55+1.
+func shortTime(v show.View, at quantity.Duration) report.Value {
+	value := v.TimeOf(at)
+	value.Text = v.Hour(at)
+	if days := v.Days(at); days > 0 {
 		value.Text += fmt.Sprintf("+%d", days)
 	}
 	return value
