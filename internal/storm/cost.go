@@ -68,13 +68,15 @@ func (c *Cost) perUnit(p *Plan, r Request) {
 		if route.Demanded > 0 {
 			served := quantity.Length(route.Served / route.Demanded)
 			c.Lanes += route.LaneLength * served
-			c.Road += route.Route.Length() * served
+			if !route.Again {
+				c.Road += route.Route.Length() * served
+			}
 		}
 	}
 	if p.Loaded > 0 && c.Priced {
 		c.PerVolume = new(quantity.PricePerVolume(float64(c.Total) / float64(p.Loaded)))
 	}
-	if c.Lanes == 0 {
+	if c.Lanes == 0 || c.Road == 0 {
 		return
 	}
 	if c.Priced {

@@ -2,6 +2,7 @@ package storm
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"brineyard/internal/quantity"
@@ -16,6 +17,7 @@ type RoutePlan struct {
 	Given    quantity.Volume // what there is for it, however long it takes
 	Served   quantity.Volume
 	InTime   quantity.Volume // of it, from trucks that are back by By
+	Again    bool            // a later pass over lanes that an earlier one has
 	// From is when its trucks may leave, By when it must be down, without bound where nothing is said, and DownAt when it is.
 	From, By, DownAt quantity.Duration
 	// LaneLength is that of all passes, an area counted as lanes of 12 feet.
@@ -37,22 +39,49 @@ type LiquidNeed struct {
 	Wanted, OnHand quantity.Volume
 }
 
-// demand works out what each route takes, and of which liquids.
+// demand works out what each route takes in each window, and of which liquids.
 func (y *stormYard) demand(p *Plan) error {
-	for _, r := range y.r.Routes {
-		route := RoutePlan{Route: r, Demanded: r.Volume(), LaneLength: r.Length() * quantity.Length(max(1, r.Passes))}
-		route.From, route.By = y.r.Start, cmp.Or(y.r.DownBy, never)
-		var err error
-		if route.recipe, err = y.recipe(r.Liquid, route.Demanded); err != nil {
-			return err
+	windows := y.r.windows()
+	for i, w := range windows {
+		for _, r := range y.r.Routes {
+			one := r
+			if len(windows) > 1 {
+				one.Passes = passesIn(max(1, r.Passes), i, len(windows))
+				one.Name = fmt.Sprintf("%s, pass %d", r.Name, i+1)
+			}
+			if len(windows) > 1 && one.Passes == 0 {
+				continue
+			}
+			if err := y.demandOf(p, one, w); err != nil {
+				return err
+			}
+			p.Routes[len(p.Routes)-1].Again = i > 0
 		}
-		route.fits = y.fits(&route)
-		if route.other > 0 {
-			p.want(route.bought, route.other)
-		}
-		p.Demanded += route.Demanded
-		p.Routes = append(p.Routes, route)
 	}
+	return nil
+}
+
+// passesIn is how many of a route's passes are in a window: one in each, and what is left in the last.
+func passesIn(passes, window, windows int) int {
+	if window == windows-1 {
+		return max(0, passes-window)
+	}
+	return min(1, max(0, passes-window))
+}
+
+// demandOf adds what a route takes in a window.
+func (y *stormYard) demandOf(p *Plan, r yard.Route, w Window) (err error) {
+	route := RoutePlan{Route: r, Demanded: r.Volume(), LaneLength: r.Length() * quantity.Length(max(1, r.Passes))}
+	route.From, route.By = w.Start, cmp.Or(w.DownBy, never)
+	if route.recipe, err = y.recipe(r.Liquid, route.Demanded); err != nil {
+		return err
+	}
+	route.fits = y.fits(&route)
+	if route.other > 0 {
+		p.want(route.bought, route.other)
+	}
+	p.Demanded += route.Demanded
+	p.Routes = append(p.Routes, route)
 	return nil
 }
 
@@ -64,7 +93,7 @@ func (y *stormYard) fits(r *RoutePlan) []quantity.Volume {
 	}
 	fits := make([]quantity.Volume, len(y.r.Trucks))
 	for k, t := range y.r.Trucks {
-		if r.Route.Truck == "" || r.Route.Truck == t.Name {
+		if len(r.Route.Trucks) == 0 || slices.Contains(r.Route.Trucks, t.Name) {
 			fits[k], _ = truck.Fits(t, weight, truck.UsualMargin)
 		}
 	}

@@ -49,7 +49,7 @@ func TestStormMakesNothingInVain(t *testing.T) {
 	require.InDelta(t, 500, float64(p.Loaded/quantity.Gallon), 5)
 
 	r = handYard()
-	r.Routes[0].Truck = "nosuch"
+	r.Routes[0].Trucks = []string{"nosuch"}
 	p, err = Make(r)
 	require.NoError(t, err)
 	require.Equal(t, Lack{Why: NoTruck}, p.Routes[0].Lack)

@@ -109,7 +109,7 @@ func TestStormOneTruckMore(t *testing.T) {
 			r.Trucks = append(r.Trucks, yard.Truck{Name: fmt.Sprint("k", i), Tank: g.gallons(150, 2500), Speed: quantity.Speed(g.between(3, 20))})
 		}
 		for i := range r.Routes {
-			r.Routes[i].Truck = ""
+			r.Routes[i].Trucks = nil
 		}
 		before, err := Make(r)
 		require.NoError(t, err)

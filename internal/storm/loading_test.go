@@ -30,8 +30,8 @@ func TestStormQueue(t *testing.T) {
 	*r.Pile.OnHand = 0
 	r.Trucks = []yard.Truck{{Name: "slow", Tank: 100 * quantity.Gallon, Speed: 5 * quantity.MilePerHour}, {Name: "other", Tank: 1000 * quantity.Gallon}}
 	r.Routes = []yard.Route{
-		{Name: "tied", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 30 * gallonPerMile, Priority: 1, Truck: "slow"},
-		{Name: "free", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile, Priority: 2, Truck: "other"},
+		{Name: "tied", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 30 * gallonPerMile, Priority: 1, Trucks: []string{"slow"}},
+		{Name: "free", Liquid: balance.BrineName, Lanes: 10 * quantity.Mile, Rate: 40 * gallonPerMile, Priority: 2, Trucks: []string{"other"}},
 	}
 	p, err := Make(r)
 	require.NoError(t, err)

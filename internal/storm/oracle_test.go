@@ -59,7 +59,7 @@ func drawStorm(seed uint64) Request {
 	}
 	if len(r.Trucks) > 0 {
 		r.Trucks[0].Speed = quantity.Speed(g.between(3, 20))
-		r.Routes[len(r.Routes)-1].Truck = fmt.Sprint("k", g.IntN(4)) // there may be none of the name
+		r.Routes[len(r.Routes)-1].Trucks = []string{fmt.Sprint("k", g.IntN(4)), fmt.Sprint("k", g.IntN(4))} // there may be none of the name
 	}
 	r.Prices = yard.Prices{
 		Salt: priced[quantity.PricePerMass](g), Water: priced[quantity.PricePerVolume](g),

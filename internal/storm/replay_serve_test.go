@@ -79,7 +79,7 @@ func (y *replayed) carries(t yard.Truck, r yard.Route) quantity.Volume {
 	if r.Prewet > 0 {
 		weight += quantity.Density(1 / r.Prewet)
 	}
-	if r.Truck != "" && r.Truck != t.Name {
+	if len(r.Trucks) > 0 && !slices.Contains(r.Trucks, t.Name) {
 		return 0
 	}
 	return min(t.Tank, max(0, (t.Gross-t.Empty-90.718474).Volume(weight))) // 200 lb are kept
@@ -340,9 +340,11 @@ func (y *replayed) price() {
 	y.near(lanes, float64(c.Lanes), 1, "lanes")
 	if lanes > 0 {
 		y.near(float64(c.Chloride)/lanes, float64(c.ChloridePerLane), 1, "chloride on a lane")
-		y.near(total/lanes, float64(*c.PerLane), 1, "cost of a lane")
+		if c.Priced {
+			y.near(total/lanes, float64(*c.PerLane), 1, "cost of a lane")
+		}
 	}
-	if p.Loaded > 0 {
+	if p.Loaded > 0 && c.Priced {
 		y.near(total/float64(p.Loaded), float64(*c.PerVolume), 1, "cost of a volume")
 	}
 }

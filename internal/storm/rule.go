@@ -57,10 +57,13 @@ const (
 // follow goes on with a course until all is out, or no more can be had.
 func (p *plant) follow(c *course, r rule) {
 	for at := untilBy; at <= scraping; {
+		for len(r.order) > 0 && c.left[r.order[0]] <= 0 {
+			r.order = r.order[1:] // all out
+		}
 		load, loads := p.nextLoad(c, r, at)
 		batch, batches := p.nextBatch(c, r)
 		if at == untilBy {
-			batches = batches && p.serves(c, batch.done)
+			batches = batches && p.serves(c, r, batch.done)
 		}
 		wait := quantity.Duration((1 - r.patience) * float64(batch.done-batch.mix))
 		switch {
@@ -80,21 +83,13 @@ func (p *plant) follow(c *course, r rule) {
 }
 
 // serves tells whether brine that is done at a time can still be down in time.
-func (p *plant) serves(c *course, done quantity.Duration) bool {
-	for i := range p.errands {
+func (p *plant) serves(c *course, r rule, done quantity.Duration) bool {
+	for _, i := range r.order {
 		if e := &p.errands[i]; c.left[i] > 0 && e.brine > 0 && e.by > done {
 			return true
 		}
 	}
-	return c.loadsLeft() == 0
-}
-
-// loadsLeft is what is still to be loaded.
-func (c *course) loadsLeft() (v quantity.Volume) {
-	for _, l := range c.left {
-		v += l
-	}
-	return v
+	return len(r.order) == 0
 }
 
 // nextLoad is the load that can start first, and of those the one for the errand that comes first.

@@ -16,8 +16,11 @@ import (
 
 // Request is a storm on a yard. Times are on one scale, Start not before Now.
 type Request struct {
-	Now, Start  quantity.Duration    // when the plan begins, and when trucks may leave
-	DownBy      quantity.Duration    // when it must lie on the road; 0 for as soon as it can be
+	Now, Start quantity.Duration // when the plan begins, and when trucks may leave
+	DownBy     quantity.Duration // when it must lie on the road; 0 for as soon as it can be
+	// Passes are the windows of time of the first pass, the second and so on, where they have their own; the last is that of
+	// all later ones. None: all passes are at once, from Start to DownBy.
+	Passes      []Window
 	Low         quantity.Temperature // of the pavement, and of the tanks overnight
 	Temperature quantity.Temperature // at which volumes are measured
 	Routes      []yard.Route
@@ -36,6 +39,10 @@ type Request struct {
 	Trucks  []yard.Truck
 	Prices  yard.Prices
 }
+
+// Window is the time of a pass: its trucks may leave from Start, and it must lie on the road by DownBy; 0 for as soon as it
+// can be.
+type Window struct{ Start, DownBy quantity.Duration }
 
 // LoadingFlow is the flow at which trucks are loaded.
 func (r Request) LoadingFlow() quantity.Flow { return cmp.Or(r.LoadFlow, r.Pump.Flow) }
@@ -145,6 +152,14 @@ func (y *stormYard) planned(p *Plan, runs []MixerRun) *searching {
 	found := y.plant(p.Routes, runs).search()
 	found.proven = found.exact()
 	return found
+}
+
+// windows are those of the passes.
+func (r Request) windows() []Window {
+	if len(r.Passes) == 0 {
+		return []Window{{r.Start, r.DownBy}}
+	}
+	return r.Passes
 }
 
 // check applies the rules in order.

@@ -92,19 +92,26 @@ func TestStormByPublishedRates(t *testing.T) {
 
 // BenchmarkStorm plans 500 routes and 50 batches.
 func BenchmarkStorm(b *testing.B) {
-	r := handYard()
-	r.Routes = nil
-	for i := range 500 {
-		r.Routes = append(r.Routes, yard.Route{Name: fmt.Sprint(i), Liquid: balance.BrineName, Lanes: 2.04 * quantity.Mile, Rate: 50 * gallonPerMile})
-	}
-	r.Tanks[0].Capacity = 60000 * quantity.Gallon
-	*r.Pile.OnHand, r.Start = 200000*quantity.Pound, r.Now+400*3600
-	b.ReportAllocs()
-	for b.Loop() {
-		p, err := Make(r)
-		if err != nil || p.Production.Batches != 50 {
-			b.Fatal(err, p.Production.Batches)
-		}
+	for _, size := range []struct{ routes, tanks, batches int }{{500, 1, 50}, {1000, 40, 100}, {5000, 200, 500}} {
+		b.Run(fmt.Sprint(size.routes), func(b *testing.B) {
+			r := handYard()
+			r.Routes = nil
+			for i := range size.routes {
+				r.Routes = append(r.Routes, yard.Route{Name: fmt.Sprint(i), Liquid: balance.BrineName, Lanes: 2.04 * quantity.Mile, Rate: 50 * gallonPerMile})
+			}
+			r.Tanks[0].Capacity = 60000 * quantity.Gallon
+			for i := range size.tanks - 1 {
+				r.Tanks = append(r.Tanks, yard.Tank{Name: fmt.Sprint("t", i), Capacity: 3000 * quantity.Gallon, Contents: new(quantity.Volume(0))})
+			}
+			*r.Pile.OnHand, r.Start = 2000000*quantity.Pound, r.Now+400*3600
+			b.ReportAllocs()
+			for b.Loop() {
+				p, err := Make(r)
+				if err != nil || p.Production.Batches < size.batches || p.Short > 0 {
+					b.Fatal(err, p.Production.Batches, p.Short)
+				}
+			}
+		})
 	}
 }
 

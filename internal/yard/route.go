@@ -14,8 +14,8 @@ type Route struct {
 	Prewet   quantity.VolumePerMass
 	SaltRate quantity.MassPerLength
 	Passes   int
-	Priority int    // 1 comes first; 0 means none
-	Truck    string // the only truck for it; empty for any
+	Priority int      // 1 comes first; 0 means none
+	Trucks   []string // the only ones for it; none for any
 }
 
 // LaneWidth is the width of a lane, by which areas count as lanes. Common practice, no source.

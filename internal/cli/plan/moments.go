@@ -6,12 +6,14 @@ import (
 	"brineyard/internal/cli/bind"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
+	"brineyard/internal/storm"
 	"brineyard/internal/yard/file"
 )
 
-// moments turns what was written of times into times since the midnight of the machine's today.
+// moments turns what was written of times into times since the midnight of the day on which work begins.
 type moments struct {
 	midnight time.Time
+	today    time.Time // midnight by the clock, for tomorrow
 }
 
 // elapsed is the moment that is meant: a time of day alone is the first such one from a moment on.
@@ -22,7 +24,7 @@ func (m moments) elapsed(flag string, written, from quantity.Duration) (quantity
 	case dated:
 		first, at = time.Date(day.Year(), day.Month(), day.Day(), 0, 0, 0, 0, m.midnight.Location()), quantity.Duration(int(written)%int(oneDay))
 	case days > 0: // tomorrow
-		first, at = first.AddDate(0, 0, 1), written-oneDay
+		first, at = m.today.AddDate(0, 0, 1), written-oneDay
 	default:
 		for m.on(first, at) < from-1 {
 			first = first.AddDate(0, 0, 1)
@@ -60,13 +62,23 @@ func (a *asked) bindTimes(b *bind.Set) {
 		inOrders(a, func(o *file.Storm) *quantity.Duration { return o.DownBy }), absent)
 	b.Then(func(s *bind.Scope) (err error) {
 		clock := s.Now()
-		m := moments{time.Date(clock.Year(), clock.Month(), clock.Day(), 0, 0, 0, 0, clock.Location())}
+		day := clock
+		if date, dated := file.DateOf(now); dated {
+			day = date
+		}
+		midnight := func(t time.Time) time.Time {
+			return time.Date(t.Year(), t.Month(), t.Day(), 0, 0, 0, 0, clock.Location())
+		}
+		m := moments{midnight(day), midnight(clock)}
 		a.midnight = m.midnight
 		r.Now, a.clocked = m.since(clock), now == none
 		if now != none {
 			if r.Now, err = m.elapsed("now", now, 0); err != nil {
 				return err
 			}
+		}
+		if start == none && by == none && len(a.orders.Passes) > 0 {
+			return a.windows(m)
 		}
 		if r.Start = r.Now; start != none {
 			if r.Start, err = m.elapsed("start", start, r.Now); err != nil {
@@ -78,4 +90,29 @@ func (a *asked) bindTimes(b *bind.Set) {
 		}
 		return err
 	})
+}
+
+// windows are those of the storm file's passes; the plan is of all of them.
+func (a *asked) windows(m moments) (err error) {
+	r, from := &a.request, a.request.Now
+	for i, p := range a.orders.Passes {
+		var w storm.Window
+		if w.Start, err = m.elapsed("start", *p.Start, from); err != nil {
+			return err
+		}
+		if from = w.Start; p.DownBy != nil {
+			if w.DownBy, err = m.elapsed("down-by", *p.DownBy, from+quantity.Minute); err != nil {
+				return err
+			}
+			if w.DownBy <= w.Start {
+				return fault.Refuse("%s: pass %d is to be down before its trucks may leave; allowed: later than that", a.orders.Path, i+1)
+			}
+		}
+		r.Passes = append(r.Passes, w)
+	}
+	r.Start, r.DownBy = r.Passes[0].Start, 0
+	if last := r.Passes[len(r.Passes)-1].DownBy; last > 0 {
+		r.DownBy = last
+	}
+	return nil
 }

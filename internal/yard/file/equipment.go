@@ -62,7 +62,7 @@ func readRoute(t *table, y *yard.Yard) {
 		count("passes", &r.Passes),
 		count("priority", &r.Priority),
 		text("liquid", &r.Liquid),
-		text("truck", &r.Truck),
+		trucks(&r.Trucks),
 	)
 	switch {
 	case t.has("area") == t.has("lane_miles"): // no size or two: a fault, and the unit of the rate is open
@@ -76,11 +76,25 @@ func readRoute(t *table, y *yard.Yard) {
 	y.Routes = append(y.Routes, r)
 }
 
+// trucks are the names of those that serve a route: one, or a list.
+func trucks(to *[]string) key {
+	const name = "truck"
+	return key{name: name, read: func(t *table, value any) bool {
+		if one, ok := value.(string); ok {
+			*to = []string{one}
+			return true
+		}
+		return names(name, to).read(t, value)
+	}}
+}
+
 // checkRoute reports names that the yard does not have, and sizes and rates that contradict
 // each other.
 func checkRoute(t *table, r yard.Route, y *yard.Yard) {
-	_, hasTruck := y.Truck(r.Truck)
-	t.refuse(r.Truck != "" && !hasTruck, "truck", "no truck is named %s", words.Quoted(r.Truck))
+	for _, name := range r.Trucks {
+		_, known := y.Truck(name)
+		t.refuse(!known, "truck", "no truck is named %s", words.Quoted(name))
+	}
 	t.checkSprayed(r.Liquid, y)
 	t.both("prewet", "salt_rate")
 	t.refuse(t.knows("prewet") && (t.has("rate") || t.knows("area")), "prewet",

@@ -164,3 +164,13 @@ func TestPlumbingFaults(t *testing.T) {
 	require.NoError(t, err)
 	require.Equal(t, []yard.Link{{Name: "v", A: "n", B: "pump-in", Valve: true}}, y.Plumbing.Links)
 }
+
+// A route is served by one truck, or by those of a list.
+func TestRouteTrucks(t *testing.T) {
+	for text, want := range map[string][]string{`"a"`: {"a"}, `["a", "b"]`: {"a", "b"}} {
+		y := parse(t, good+"\n[[truck]]\nname = \"a\"\ntank = \"200gal\"\nempty_weight = \"9000lb\"\ngross_limit = \"15000lb\"\n[[truck]]\nname = \"b\"\ntank = \"200gal\"\nempty_weight = \"9000lb\"\ngross_limit = \"15000lb\"\n[[route]]\nname = \"of-two\"\nlane_miles = \"3mi\"\nrate = \"40gal/mi\"\ntruck = "+text+"\n")
+		r, known := y.Route("of-two")
+		require.True(t, known)
+		require.Equal(t, want, r.Trucks)
+	}
+}

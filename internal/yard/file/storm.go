@@ -19,6 +19,7 @@ type Storm struct {
 	Name string
 	// Now, Start and DownBy are times as PlanTime reads them.
 	Now, Start, DownBy *quantity.Duration
+	Passes             []StormPass // the windows of the first pass, the second and so on
 	Low                *quantity.Temperature
 	Pavement           []PavementHour // by hour; the coldest counts as the low
 	Reserve            *quantity.Volume
@@ -30,6 +31,9 @@ type PavementHour struct {
 	At          quantity.Duration
 	Temperature quantity.Temperature
 }
+
+// StormPass is when a pass may leave, and when it must lie on the road; times as PlanTime reads them.
+type StormPass struct{ Start, DownBy *quantity.Duration }
 
 // StormRoute changes a route of the yard file for one storm.
 type StormRoute struct {
@@ -83,6 +87,14 @@ func (r *reader) readStorm(values map[string]any, y *yard.Yard) *Storm {
 		root.checkPavement("low", "", *s.Low)
 	}
 	root.refuse(s.Low != nil && len(s.Pavement) > 0, "low", "low and pavement are two forecasts; allowed: one of them")
+	for _, t := range root.list("pass", map[string]bool{}) {
+		p := StormPass{}
+		t.read(optional("start", PlanTime, &p.Start), optional("down_by", PlanTime, &p.DownBy))
+		t.refuse(p.Start == nil, "start", "a pass needs the time from which trucks may leave for it, like start = \"20:00\"")
+		s.Passes = append(s.Passes, p)
+		t.done()
+	}
+	root.refuse(len(s.Passes) > 0 && (s.Start != nil || s.DownBy != nil), "start", "start and down_by stand in each [[pass]], or above them; allowed: one of the two")
 	for _, t := range root.list("route", map[string]bool{}) {
 		s.Routes = append(s.Routes, readStormRoute(t, y))
 		t.done()
