@@ -42,6 +42,9 @@ func (y *stormYard) cold(p *Plan) error {
 	if err := y.overnight(p); err != nil {
 		return err
 	}
+	if err := y.meets(p); err != nil {
+		return err
+	}
 	p.Practice = y.r.Low >= ColdestPavement()
 	for _, r := range p.Routes {
 		if slices.ContainsFunc(p.Cold, func(l ColdLine) bool { return l.Liquid == r.Route.Liquid }) {
@@ -97,24 +100,24 @@ func (y *stormYard) coldLine(name string, l balance.Liquid) (ColdLine, error) {
 	if !y.freezing() || len(l.Products) > 0 {
 		return line, nil
 	}
-	line.PerVolume, line.Diluted, err = y.melts(l)
+	line.PerVolume, line.Diluted, err = y.melts(l, y.r.Low)
 	return line, err
 }
 
-// melts is the ice that a volume of a liquid melts at the low.
-func (y *stormYard) melts(l balance.Liquid) (quantity.Density, quantity.Strength, error) {
+// melts is the ice that a volume of a liquid melts at a low.
+func (y *stormYard) melts(l balance.Liquid, low quantity.Temperature) (quantity.Density, quantity.Strength, error) {
 	rho, err := l.Density(y.r.Temperature)
 	if err != nil {
 		return 0, 0, err
 	}
-	melted, err := solution.Anchored().Melting(l.Composition, float64(y.r.Low))
+	melted, err := solution.Anchored().Melting(l.Composition, float64(low))
 	return quantity.Density(melted * float64(rho)), quantity.Strength(l.Composition.Solute() / (1 + melted)), err
 }
 
 // better tries a fifth of each of the yard's chlorides in brine.
 func (y *stormYard) better(p *Plan) error {
 	const share, worth = 0.2, 1.1
-	before, _, err := y.melts(balance.SaltBrine(y.r.Band.Target))
+	before, _, err := y.melts(balance.SaltBrine(y.r.Band.Target), y.r.Low)
 	if err != nil {
 		return err
 	}
@@ -126,7 +129,7 @@ func (y *stormYard) better(p *Plan) error {
 		if err != nil {
 			continue // it does not stay dissolved with brine
 		}
-		melted, _, err := y.melts(b.Liquid)
+		melted, _, err := y.melts(b.Liquid, y.r.Low)
 		if err != nil {
 			return err
 		}

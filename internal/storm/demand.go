@@ -17,6 +17,7 @@ type RoutePlan struct {
 	Given    quantity.Volume // what there is for it, however long it takes
 	Served   quantity.Volume
 	InTime   quantity.Volume // of it, from trucks that are back by By
+	Meets    *Met            // nil without a forecast by the hour, or where nothing lies
 	Again    bool            // a later pass over lanes that an earlier one has
 	// From is when its trucks may leave, By when it must be down, without bound where nothing is said, and DownAt when it is.
 	From, By, DownAt quantity.Duration

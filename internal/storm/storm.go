@@ -21,6 +21,7 @@ type Request struct {
 	// Passes are the windows of time of the first pass, the second and so on, where they have their own; the last is that of
 	// all later ones. None: all passes are at once, from Start to DownBy.
 	Passes      []Window
+	Pavement    []Hour               // the forecast by the hour, in the order of time; none where only the low is known
 	Low         quantity.Temperature // of the pavement, and of the tanks overnight
 	Temperature quantity.Temperature // at which volumes are measured
 	Routes      []yard.Route

@@ -72,6 +72,7 @@ func (a *asked) bindTimes(b *bind.Set) {
 		m := moments{midnight(day), midnight(clock)}
 		a.midnight = m.midnight
 		r.Now, a.clocked = m.since(clock), now == none
+		defer func() { r.Pavement = m.pavement(a.orders.Pavement, r.Now) }()
 		if now != none {
 			if r.Now, err = m.elapsed("now", now, 0); err != nil {
 				return err
@@ -90,6 +91,20 @@ func (a *asked) bindTimes(b *bind.Set) {
 		}
 		return err
 	})
+}
+
+// pavement is a forecast whose first hour is within half a day of a moment, and whose others follow.
+func (m moments) pavement(hours []file.PavementHour, now quantity.Duration) (all []storm.Hour) {
+	from := now - oneDay/2
+	for _, h := range hours {
+		at, err := m.elapsed("pavement", h.At, from)
+		if err != nil {
+			at = from // an hour that the clocks leave out
+		}
+		from = at
+		all = append(all, storm.Hour{At: at, Temperature: h.Temperature})
+	}
+	return all
 }
 
 // windows are those of the storm file's passes; the plan is of all of them.

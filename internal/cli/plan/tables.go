@@ -23,7 +23,7 @@ func tables(v show.View, low quantity.Temperature, p storm.Plan) []report.Table 
 	if len(p.Loading.Trucks) > 0 {
 		all = append(all, trucksTable(v, p))
 	}
-	return append(all, coldTable(v, low, p), jobsTable(v, p), loadsTable(v, p))
+	return append(all, coldTable(v, low, p), pavementTable(v, p), jobsTable(v, p), loadsTable(v, p))
 }
 
 func routesTable(v show.View, p storm.Plan) report.Table {
@@ -36,13 +36,49 @@ func routesTable(v show.View, p storm.Plan) report.Table {
 			report.Word(r.Route.Name), report.Word(r.Route.Liquid), v.Value(r.LaneLength), v.Value(r.Demanded), v.Value(r.Served), downAt(v, p, r), report.Word(lackWords(r.Lack)),
 		})
 	}
-	if p.InTime < p.Loaded {
+	late := p.InTime < p.Loaded
+	if !late && slices.ContainsFunc(p.Routes, func(r storm.RoutePlan) bool { return r.Meets != nil }) {
+		meetsColumn(v, p, &t)
+	}
+	if late {
 		last := len(t.Columns) - 2
 		t.Columns = slices.Insert(t.Columns, last, report.Column{Key: "down_in_time", Label: "In time"})
 		for i, r := range p.Routes {
 			t.Rows[i] = slices.Insert(t.Rows[i], last, v.Value(r.InTime))
 		}
 	}
+	return t
+}
+
+// meetsColumn adds the coldest pavement that each route's liquid meets once it is down.
+func meetsColumn(v show.View, p storm.Plan, t *report.Table) {
+	last := len(t.Columns) - 1
+	t.Columns = slices.Insert(t.Columns, last, report.Column{Key: "meets", Label: "Meets"})
+	for i, r := range p.Routes {
+		value := report.Nothing(v.Unit(quantity.Temperature(0)), "-")
+		if r.Meets != nil {
+			value = v.Value(r.Meets.Coldest)
+		}
+		t.Rows[i] = slices.Insert(t.Rows[i], last, value)
+	}
+}
+
+// pavementTable tells what each route's liquid meets and does there, by the forecast.
+func pavementTable(v show.View, p storm.Plan) report.Table {
+	t := report.Table{Key: "pavement", Title: "Once it is down, by the forecast", Long: true, Columns: []report.Column{
+		{Key: "route", Label: "Route"}, {Key: "down_time", Label: "Down"}, {Key: "meets", Label: "Meets"}, {Key: "melts", Label: "Melts"}, {Key: "diluted", Label: "Refreezes at"},
+	}}
+	for _, r := range p.Routes {
+		if r.Meets == nil {
+			continue
+		}
+		melts, diluted := report.Nothing(v.Unit(r.Meets.PerVolume), "-"), report.Nothing("%", "-")
+		if r.Meets.PerVolume > 0 {
+			melts, diluted = v.Value(r.Meets.PerVolume), v.Value(r.Meets.Diluted)
+		}
+		t.Rows = append(t.Rows, []report.Value{report.Word(r.Route.Name), downAt(v, p, r), v.Value(r.Meets.Coldest), melts, diluted})
+	}
+	t.Quiet = len(t.Rows) == 0
 	return t
 }
 
