@@ -79,6 +79,9 @@ func (q *stormQuestion) Answer(s *run.Session) (run.Reply, error) {
 		Figures: append(q.head(s.View, q.asked.clock()), figures(s.View, p)...),
 		Words: func(d *report.Document) {
 			d.Title, d.Verdict, d.Notes = q.title(), verdict(s.View, r, p)+s.View.StockSource(q.asked.request.Tanks, q.asked.clock()), notes(s.View, r, p)
+			if q.asked.clocked {
+				d.Verdict += s.View.Say(" Now is %s by the clock.", s.View.Clock(r.Now))
+			}
 			d.Notes = append(s.View.StockDoubts(q.asked.request.Tanks, q.asked.clock()), d.Notes...)
 			if len(others) > 0 {
 				d.Tables = []report.Table{whatIfTable(s.View, append([]variant{{"as planned", p}}, others...))}

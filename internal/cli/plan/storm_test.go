@@ -57,6 +57,21 @@ func TestStormFitsAPage(t *testing.T) {
 	}
 }
 
+// Three hundred routes fit a page too: those that are left out or late stand on it, the first of them.
+func TestStormOfManyRoutesFitsAPage(t *testing.T) {
+	text, err := os.ReadFile(demoYard)
+	require.NoError(t, err)
+	for i := range 300 {
+		text = fmt.Appendf(text, "\n[[route]]\nname = \"road-%d\"\nlane_miles = \"%dmi\"\nrate = \"40gal/mi\"\npasses = 1\n", i, 3+i%7)
+	}
+	yard := filepath.Join(t.TempDir(), "yard.toml")
+	require.NoError(t, os.WriteFile(yard, text, 0o600))
+	page := answer(t, "--low 19F --now 12:00 --start 12:00 --down-by 20:00 --yard "+yard)
+	require.LessOrEqual(t, strings.Count(page, "\n"), 66)
+	require.Contains(t, page, "routes more")
+	require.Contains(t, answer(t, "--low 19F --now 12:00 --format markdown --yard "+yard), "road-299")
+}
+
 // A flag stands above the storm file, which stands above the yard: each line is followed by
 // one that says the same.
 func TestStormPrecedence(t *testing.T) {

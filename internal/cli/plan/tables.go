@@ -87,9 +87,10 @@ const mostRows = 12
 
 // leftOutTable has the first routes that are not whole in time, where there are too many routes for a page.
 func leftOutTable(routes report.Table, p storm.Plan) report.Table {
+	const mostLeftOut = 4
 	t := report.Table{Key: "left_out", Title: "Routes that are left out, or late, the first of them; markdown has all", Columns: routes.Columns}
 	for i, r := range p.Routes {
-		if r.Lack != (storm.Lack{}) && len(t.Rows) < mostRows {
+		if r.Lack != (storm.Lack{}) && len(t.Rows) < mostLeftOut {
 			t.Rows = append(t.Rows, routes.Rows[i])
 		}
 	}

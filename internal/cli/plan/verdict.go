@@ -5,6 +5,7 @@ import (
 
 	"brineyard/internal/balance"
 	"brineyard/internal/cli/show"
+	"brineyard/internal/quantity"
 	"brineyard/internal/storm"
 )
 
@@ -47,11 +48,11 @@ func productionVerdict(v show.View, r storm.Request, p storm.Plan) string {
 	case p.Short > 0 || p.Production.Late:
 		return lateVerdict(v, r, p)
 	case p.ReserveGap > 0:
-		return v.Say("Every route can be served%s, but the reserve lacks %v%s.", downBy(v, r, p), p.ReserveGap, because(p)) + beginBy(v, p)
+		return v.Say("All of it%s, but the reserve lacks %v%s.", downBy(v, r, p), p.ReserveGap, because(p)) + beginBy(v, r, p)
 	case p.Production.Batches == 0:
-		return v.Say("The tanks hold enough: all %v%s, no batch to make.", p.Demanded, downBy(v, r, p))
+		return v.Say("The tanks hold enough: all of it%s, %v wanted, no batch to make.", downBy(v, r, p), p.Demanded)
 	}
-	return v.Say("All of it%s: %v wanted%s; begin by %s at the latest.", downBy(v, r, p), p.Demanded, made, v.Clock(p.Production.Latest))
+	return v.Say("All of it%s: %v wanted%s.", downBy(v, r, p), p.Demanded, made) + beginBy(v, r, p)
 }
 
 // downBy says by when all is down: by the time that was asked for, or when the last truck is back.
@@ -62,7 +63,7 @@ func downBy(v show.View, r storm.Request, p storm.Plan) string {
 	case len(p.Loading.Loads) > 0:
 		return " is down by " + v.Clock(p.Loading.LastBack())
 	}
-	return ""
+	return " can be had"
 }
 
 // lateVerdict says what is down in time, what is left out, and why.
@@ -74,7 +75,7 @@ func lateVerdict(v show.View, r storm.Request, p storm.Plan) string {
 			text += v.Say(" What comes later is down by %s.", v.Clock(p.Loading.LastBack()))
 		}
 	}
-	return text + beginBy(v, p)
+	return text + beginBy(v, r, p)
 }
 
 // mostNamed is how many routes a verdict names.
@@ -110,13 +111,15 @@ func alsoReserve(v show.View, p storm.Plan) string {
 }
 
 // beginBy says when work has to begin for what is made, if anything is.
-func beginBy(v show.View, p storm.Plan) string {
+func beginBy(v show.View, r storm.Request, p storm.Plan) string {
 	latest := v.Clock(p.Production.Latest)
 	switch {
 	case p.Production.Late && p.Production.Earlier:
 		return " For all that can be had in time work would have to begin by " + latest + "."
-	case p.Production.Batches == 0 || p.Production.Late:
+	case p.Production.Batches == 0 || p.Production.Late || len(r.Trucks) == 0:
 		return ""
+	case p.Production.Latest < r.Now+quantity.Minute:
+		return " Begin at once."
 	}
 	return " Begin by " + latest + " at the latest."
 }
