@@ -5,17 +5,30 @@ import "brineyard/internal/quantity"
 // longBefore is how far back a beginning is looked for that would have been in time.
 const longBefore = 7 * 24 * 60 * quantity.Minute
 
-// from is the outcome of the search's best rule if work began at another time.
-func (s *searching) from(now quantity.Duration) (outcome, *course, *plant) {
+// mostRetried is the length of a course up to which other rules are tried for a later beginning.
+const mostRetried = 100
+
+// from tells whether work that begins at another time comes to something, by the best rule, or by one near it.
+func (s *searching) from(now quantity.Duration, holds func(*plant, *course) bool) bool {
+	rules := []rule{s.rule}
+	if len(s.best.steps) <= mostRetried {
+		free := s.rule
+		free.sequence = nil
+		rules = append(rules, s.near(free)...)
+	}
 	p := s.begun(now)
-	c := p.begin.clone()
-	for k := range c.trucks {
-		if s.home[k] {
-			c.trucks[k] = never
+	for _, r := range rules {
+		c := p.begin.clone()
+		for k := range c.trucks {
+			if s.home[k] {
+				c.trucks[k] = never
+			}
+		}
+		if p.follow(c, r); holds(p, c) {
+			return true
 		}
 	}
-	p.follow(c, s.rule)
-	return p.outcome(c), c, p
+	return false
 }
 
 // latest is when work has to begin at the latest for the same to be down in time, with the last truck back as soon. Where
@@ -27,14 +40,15 @@ func (s *searching) latest() quantity.Duration {
 		return p.y.r.Start
 	}
 	serves := func(at quantity.Duration) bool {
-		got, _, _ := s.from(at)
-		return got.inTimeThan(o) >= 0 && more(got.loaded, o.loaded) >= 0 && got.back <= o.back+1
+		return s.from(at, func(p *plant, c *course) bool {
+			got := p.outcome(c)
+			return got.inTimeThan(o) >= 0 && more(got.loaded, o.loaded) >= 0 && more(o.gap, got.gap) >= 0 && got.back <= o.back+1
+		})
 	}
 	lo, hi := now, max(c.lastBack, c.done, p.y.r.Start)
 	if p.late(c) {
 		all := func(at quantity.Duration) bool {
-			_, c, p := s.from(at)
-			return !p.late(c)
+			return s.from(at, func(p *plant, c *course) bool { return !p.late(c) })
 		}
 		if !all(now - longBefore) {
 			return now

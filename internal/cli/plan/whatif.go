@@ -95,8 +95,8 @@ var whatIfColumns = [...]struct {
 	{"reserve_short", "Reserve lacks", func(v show.View, p storm.Plan) report.Value { return v.Value(p.ReserveGap) }, true, false},
 	{"down_in_time", "In time", func(v show.View, p storm.Plan) report.Value { return v.Value(p.InTime) }, true, true},
 	{"batches", "Batches", func(v show.View, p storm.Plan) report.Value { return v.Value(quantity.Count(p.Production.Batches)) }, true, true},
-	{"latest", "Begin by", func(v show.View, p storm.Plan) report.Value { return v.TimeOf(p.Production.Latest) }, true, true},
-	{"last_back", "Last back", func(v show.View, p storm.Plan) report.Value { return v.TimeOf(p.Loading.LastBack()) }, true, true},
+	{"latest", "Begin by", func(v show.View, p storm.Plan) report.Value { return shortTime(v, p.Production.Latest) }, true, true},
+	{"last_back", "Last back", func(v show.View, p storm.Plan) report.Value { return shortTime(v, p.Loading.LastBack()) }, true, true},
 	{"cost", "Cost", func(v show.View, p storm.Plan) report.Value { return costValue(v, p.Cost) }, true, true},
 	{"chloride", "Chloride", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Cost.Chloride) }, false, false},
 }
