@@ -70,7 +70,7 @@ var refusals = []struct {
 	{"storm --yard YARD --low 19F --passes 0", []string{`--passes "0"`, "1"}},
 	{"storm --yard YARD --low 19F --temp 200F", []string{`--temp "200F"`, "-13 F to 122 F"}},
 	{"storm --yard YARD --low 19F --rate 40gal/acre", []string{`--rate "40gal/acre"`, "gal/mi, L/km"}},
-	{"storm --yard YARD --low 19F --what-if snow=deep", []string{`--what-if "snow=deep"`, "now, start, down-by, low, reserve, rate, passes, pile, supply, out, skip or first"}},
+	{"storm --yard YARD --low 19F --what-if snow=deep", []string{`--what-if "snow=deep"`, "now, start, down-by, low, reserve, rate, passes, pile, supply, liquid, out, skip or first"}},
 	{"storm --yard YARD --low 19F --what-if rate", []string{`--what-if "rate"`, "rate=30"}},
 	{"storm --yard YARD --low 19F --what-if rate=much", []string{`--what-if "rate=much"`, "gal/mi"}},
 	{"storm --yard YARD nosuch.toml", []string{"nosuch.toml", "no such file"}},

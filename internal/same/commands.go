@@ -189,9 +189,9 @@ var movingCommands = []command{
 
 // stormCommands are those before the storm.
 var stormCommands = []command{
-	{name: "storm", share: 9, yard: true, flags: "down-by first low now out page passes pile rate reserve skip start supply temp what-if", kinds: map[string]string{"low": "cold", "skip": "route", "first": "route", "out": "truck", "pile": "salt"}, shapes: []string{
+	{name: "storm", share: 9, yard: true, flags: "down-by first liquid low now out page passes pile rate reserve skip start supply temp what-if", kinds: map[string]string{"low": "cold", "skip": "route", "first": "route", "out": "truck", "pile": "salt"}, shapes: []string{
 		"--low --start? --now? --passes?", "--low --start --now --rate? --reserve?", "{storm-file} --start? --passes?", "{storm-file} --low? --now? --temp?",
 		"--low --what-if", "--low --start --what-if --what-if", "{storm-file} --what-if --what-if? --what-if?", "--low --passes={few} --reserve --temp?",
-		"--low --start=22:00 --now=21:30 --passes=9 --rate", "--low --now=12:00 --start=12:00 --down-by --passes?", "--low --page --passes?", "--low --skip --passes?", "--low --pile --supply?", "--low --out --passes?", "--low --first --passes={few}",
+		"--low --start=22:00 --now=21:30 --passes=9 --rate", "--low --now=12:00 --start=12:00 --down-by --passes?", "--low --page --passes?", "--low --liquid --passes?", "--low --skip --passes?", "--low --pile --supply?", "--low --out --passes?", "--low --first --passes={few}",
 	}},
 }

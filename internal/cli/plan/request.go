@@ -137,7 +137,8 @@ func coldest(o *file.Storm) *quantity.Temperature {
 func (a *asked) bindRoutes(b *bind.Set) {
 	rate := bind.Typed(b, bind.RatePerLane, "rate", "on every lane, instead of the routes' own")
 	bind.Count(b, &a.passes, "passes", "over every route, instead of the routes' own", "whole number of them")
-	var skip, first string
+	var skip, first, liquid string
+	sprayed := bind.Name(b, &liquid, "liquid", "brine, `liquid` or blend for every route, instead of the routes' own", nil)
 	skipped := bind.Name(b, &skip, "skip", "`routes` that are left out, with commas between", nil)
 	before := bind.Name(b, &first, "first", "`routes` that are served before all others, in this order, with commas between", nil)
 	b.Then(func(s *bind.Scope) error {
@@ -149,6 +150,9 @@ func (a *asked) bindRoutes(b *bind.Set) {
 		if err != nil {
 			return err
 		}
+		if sprayed.Given() && !a.yard.Sprays(liquid) {
+			return fault.Refuse("--liquid %s: no liquid and no blend of %s; allowed: brine, or a name of the yard file", words.Quoted(liquid), a.yard.Path)
+		}
 		for _, yardRoute := range a.yard.Routes {
 			order := a.order(yardRoute.Name)
 			if order.Skip || slices.Contains(out, yardRoute.Name) {
@@ -159,6 +163,9 @@ func (a *asked) bindRoutes(b *bind.Set) {
 				r.Priority = at - len(ahead) // before all that the file has
 			}
 			r.Passes = cmp.Or(a.passes, r.Passes)
+			if sprayed.Given() {
+				r.Liquid = liquid
+			}
 			if rate.Given() && hasLaneRate(r) {
 				r.Rate = rate.Typed()
 			}

@@ -40,7 +40,7 @@ func (q *stormQuestion) Bind(b *bind.Set) {
 	q.asked.bind(b)
 	bind.Switch(b, &q.page, "page", "a sheet for the drivers instead: each truck's loads in order")
 	b.Flags().StringArrayVar(&q.whatIf, "what-if", nil,
-		"compare with `changes`: now, start, down-by, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=22:00; may be given again")
+		"compare with `changes`: now, start, down-by, low, reserve, rate, passes, pile, supply, liquid, out, skip or first, like rate=30,start=22:00; may be given again")
 }
 
 // readOrders reads the storm file for the yard, and shows all its faults.

@@ -15,7 +15,7 @@ import (
 )
 
 // changeable are the flags that a what-if may change.
-var changeable = [...]string{"now", "start", "down-by", "low", "reserve", "rate", "passes", "pile", "supply", "out", "skip", "first"}
+var changeable = [...]string{"now", "start", "down-by", "low", "reserve", "rate", "passes", "pile", "supply", "liquid", "out", "skip", "first"}
 
 // variant is a plan with what was changed for it.
 type variant struct {
@@ -71,7 +71,7 @@ func apply(b *bind.Set, changes string) error {
 		}
 		switch {
 		case !ok || !slices.Contains(changeable[:], name):
-			return fault.Refuse("%s is no change; allowed: now, start, down-by, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=20:00", words.Quoted(change))
+			return fault.Refuse("%s is no change; allowed: now, start, down-by, low, reserve, rate, passes, pile, supply, liquid, out, skip or first, like rate=30,start=20:00", words.Quoted(change))
 		case typed[name]:
 			return fault.Refuse("%s comes twice; allowed: once, and --what-if again for another plan", words.Quoted(name))
 		}

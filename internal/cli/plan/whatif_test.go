@@ -58,11 +58,11 @@ func without(line, flags string) string {
 
 func TestWhatIfRefusals(t *testing.T) {
 	for changes, says := range map[string]string{
-		"snow=deep":         `--what-if "snow=deep": "snow=deep" is no change; allowed: now, start, down-by, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=20:00`,
-		"rate":              `--what-if "rate": "rate" is no change; allowed: now, start, down-by, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=20:00`,
+		"snow=deep":         `--what-if "snow=deep": "snow=deep" is no change; allowed: now, start, down-by, low, reserve, rate, passes, pile, supply, liquid, out, skip or first, like rate=30,start=20:00`,
+		"rate":              `--what-if "rate": "rate" is no change; allowed: now, start, down-by, low, reserve, rate, passes, pile, supply, liquid, out, skip or first, like rate=30,start=20:00`,
 		"passes=2,passes=3": `--what-if "passes=2,passes=3": "passes" comes twice; allowed: once, and --what-if again for another plan`,
 		"passes=0":          `--what-if "passes=0": "passes=0": not a whole number of them; allowed: 1 to 1000`,
-		"temp=50F":          `--what-if "temp=50F": "temp=50F" is no change; allowed: now, start, down-by, low, reserve, rate, passes, pile, supply, out, skip or first, like rate=30,start=20:00`,
+		"temp=50F":          `--what-if "temp=50F": "temp=50F" is no change; allowed: now, start, down-by, low, reserve, rate, passes, pile, supply, liquid, out, skip or first, like rate=30,start=20:00`,
 		"low=-70F":          `--low "-70F": outside what is planned for; allowed: -49 F to 104 F`,
 	} {
 		_, err := ask("--low 19F --yard " + smallYard + " --what-if " + changes)
