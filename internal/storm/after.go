@@ -29,13 +29,10 @@ func (y *stormYard) after(p *Plan, runs []MixerRun) After {
 	if y.r.Pile.OnHand != nil {
 		a.Pile = new(max(0, *y.r.Pile.OnHand-p.Production.Salt-p.DrySalt))
 	}
-	rate := 0.0 // of salt in brine that is made
-	for _, run := range runs {
-		rate = float64(run.Salt) / float64(run.full())
-	}
+	rate := saltRate(runs)
 	switch {
 	case brine+dry == 0:
-	case rate == 0:
+	case math.IsInf(rate, 1):
 		a.last(float64(a.Brine)/brine, "brine")
 	case a.Pile != nil:
 		a.last((float64(*a.Pile)+rate*float64(a.Brine))/(rate*brine+dry), "salt")

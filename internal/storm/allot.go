@@ -19,13 +19,11 @@ type stocks struct {
 // allot gives the routes what there is, however long it takes: those of a priority that can have all come before one that
 // gets a part, in the order of the file. The plan's routes are then in the order in which they are served.
 func (y *stormYard) allot(p *Plan, runs []MixerRun) {
-	s := stocks{brine: y.usable(), pile: y.r.pile(), rate: math.Inf(1), bought: map[*bought]quantity.Volume{}}
+	s := stocks{brine: y.usable(), pile: y.r.pile(), rate: saltRate(runs), bought: map[*bought]quantity.Volume{}}
 	for _, run := range runs {
 		if run.Fix != nil {
 			s.brine += run.Fix.Usable
 			s.pile = max(0, s.pile-run.Salt)
-		} else {
-			s.rate = float64(run.Salt) / float64(run.full())
 		}
 	}
 	for _, o := range y.others {

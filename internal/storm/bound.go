@@ -35,12 +35,10 @@ func (p *plant) byTrucks(from, by quantity.Duration) quantity.Volume {
 }
 
 func (p *plant) pricedBy(at *errand, from, by quantity.Duration) (v quantity.Volume) {
-	serves := make([]bool, len(p.speeds))
 	takes := make([]float64, len(p.speeds))
 	for k, speed := range p.speeds {
-		serves[k] = slices.ContainsFunc(p.errands, func(e errand) bool { return e.fits[k] > 0 })
-		takes[k] = 1/float64(p.flow) + float64(at.road(1, speed))
-		if serves[k] {
+		takes[k] = p.takes(at, speed)
+		if serves := slices.ContainsFunc(p.errands, func(e errand) bool { return e.fits[k] > 0 }); serves {
 			v += quantity.Volume(float64(max(0, by-max(from, p.begin.trucks[k]))) / takes[k])
 		}
 	}
@@ -48,7 +46,7 @@ func (p *plant) pricedBy(at *errand, from, by quantity.Duration) (v quantity.Vol
 		e, least := &p.errands[i], 1.0
 		for k, speed := range p.speeds {
 			if e.fits[k] > 0 {
-				least = min(least, (1/float64(p.flow)+float64(e.road(1, speed)))/takes[k])
+				least = min(least, p.takes(e, speed)/takes[k])
 			}
 		}
 		v += e.given * quantity.Volume(1-least)
@@ -97,11 +95,11 @@ func (p *plant) making(by quantity.Duration) (stored quantity.Volume, perVolume 
 		}
 		perVolume = min(perVolume, float64(pump)/float64(run.full()))
 		water = min(water, float64(run.Water)/float64(run.full()))
-		made += run.full() * quantity.Volume(float64(by-now)/float64(pump+p.y.r.Supply.Fed(p.y.r.Pump.Flow).FillTime(run.Water)))
+		made += run.full() * quantity.Volume(float64(by-now)/float64(pump+run.Fill))
 	}
 	if math.IsInf(perVolume, 1) {
 		return stored, 0, 0
 	}
-	flows := float64(c.level) + float64(p.y.r.Supply.Flow)*float64(by-now)
+	flows := float64(c.level) + float64(p.supply.Flow)*float64(by-now)
 	return stored, perVolume, min(made, quantity.Volume(flows/water))
 }

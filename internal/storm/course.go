@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"brineyard/internal/quantity"
+	"brineyard/internal/yard"
 )
 
 // plant is what does not change while a plan is searched for: what batches take, what the routes are to get, and how the
@@ -17,7 +18,8 @@ type plant struct {
 	flow      quantity.Flow // of loading
 	speeds    []quantity.Speed
 	priority  []int // of the classes of errands, the first class first
-	pumpFills bool  // the pump draws the water of a batch
+	supply    yard.Supply
+	pumpFills bool // the pump draws the water of a batch
 	begin     course
 }
 
@@ -61,6 +63,7 @@ type step struct {
 	// fill to done are the times of a batch; idle is how long the pump waited for it.
 	fill, filled, mix, done, idle quantity.Duration
 	off, held                     quantity.Volume
+	level                         quantity.Volume // in the fresh-water tank when it is filled
 
 	truck, errand    int
 	volume           quantity.Volume
@@ -92,21 +95,21 @@ func (c *course) stands() quantity.Volume {
 }
 
 // plannedBatch is a batch of so much in a mixing tank, as early as it can be.
-func (p *plant) plannedBatch(c *course, mixer int, made quantity.Volume) (s step, level quantity.Volume) {
+func (p *plant) plannedBatch(c *course, mixer int, made quantity.Volume) step {
 	run := &p.runs[mixer]
 	part := made / run.full()
-	supply, water := p.y.r.Supply.Fed(p.y.r.Pump.Flow), run.Water*part
-	s = step{mixer: mixer, made: made, fill: c.free[mixer], idle: -c.pump}
-	if level = c.level; water > 0 {
+	water := run.Water * part
+	s := step{mixer: mixer, made: made, fill: c.free[mixer], idle: -c.pump, level: c.level}
+	if water > 0 {
 		s.fill = max(s.fill, c.supply)
 		if p.pumpFills {
 			s.fill = max(s.fill, c.pump)
 		}
-		level = supply.LevelAfter(level, 0, 0, s.fill-c.supply)
+		s.level = p.supply.LevelAfter(s.level, 0, 0, s.fill-c.supply)
 	}
-	s.filled = s.fill + supply.FillTimeFrom(level, water)
+	s.filled = s.fill + p.supply.FillTimeFrom(s.level, water)
 	if water > 0 {
-		level = supply.LevelAfter(level, water, s.filled-s.fill, 0)
+		s.level = p.supply.LevelAfter(s.level, water, s.filled-s.fill, 0)
 		if p.pumpFills {
 			s.idle -= s.filled - s.fill
 		}
@@ -121,38 +124,45 @@ func (p *plant) plannedBatch(c *course, mixer int, made quantity.Volume) (s step
 		}
 		s.done += s.off.Over(run.Off)
 	}
-	return s, level
+	return s
 }
 
 // batch makes a batch, or corrects a tank.
-func (p *plant) batch(c *course, mixer int, made quantity.Volume) {
-	run := &p.runs[mixer]
-	s, level := p.plannedBatch(c, mixer, made)
+func (p *plant) batch(c *course, s step) {
+	run := &p.runs[s.mixer]
 	if run.Water > 0 {
-		c.level, c.supply = level, s.filled
+		c.level, c.supply = s.level, s.filled
 	}
 	c.pump, c.done = s.done, max(c.done, s.done)
-	c.salt -= run.Salt * quantity.Mass(made/run.full())
-	c.free[mixer] = s.done
+	c.salt -= run.Salt * quantity.Mass(s.made/run.full())
+	c.free[s.mixer] = s.done
 	if run.Fix != nil {
 		c.store.usable += run.Fix.Usable
 		c.store.room += run.Fix.Room
 		c.want -= run.Fix.Usable
-		c.free[mixer] = never
+		c.free[s.mixer] = never
 	} else {
-		c.want -= made - c.store.put(s.off, p.empty)
-		if c.held[mixer] = s.held; s.held > 0 {
-			c.free[mixer] = never
+		c.want -= s.made - c.store.put(s.off, p.empty)
+		if c.held[s.mixer] = s.held; s.held > 0 {
+			c.free[s.mixer] = never
 		}
 		c.batches++
 	}
 	c.steps = append(c.steps, s)
 }
 
+// starts is when a truck can be loaded for an errand.
+func (p *plant) starts(c *course, truck, at int) quantity.Duration {
+	return max(c.pump, c.trucks[truck], p.errands[at].from)
+}
+
+// enough tells whether no more brine is wanted.
+func (p *plant) enough(c *course) bool { return c.want <= 1e-9*p.begin.want }
+
 // trip is a load of so much, as early as it can be.
 func (p *plant) trip(c *course, truck, at int, v quantity.Volume) step {
 	e := &p.errands[at]
-	s := step{load: true, truck: truck, errand: at, volume: v, start: max(c.pump, c.trucks[truck], e.from)}
+	s := step{load: true, truck: truck, errand: at, volume: v, start: p.starts(c, truck, at)}
 	s.out = s.start + v.Over(p.flow)
 	s.back = s.out + e.road(v, p.speeds[truck])
 	return s
@@ -161,6 +171,11 @@ func (p *plant) trip(c *course, truck, at int, v quantity.Volume) step {
 // road is how long a truck is out with a volume: over its lanes, and as far back.
 func (e *errand) road(v quantity.Volume, speed quantity.Speed) quantity.Duration {
 	return quantity.Duration(2 * e.lane * float64(v) / float64(speed))
+}
+
+// takes is how long a truck is loaded and on the road for a unit of volume.
+func (p *plant) takes(e *errand, speed quantity.Speed) float64 {
+	return 1/float64(p.flow) + float64(e.road(1, speed))
 }
 
 // load sends a truck out. Brine that stands in mixing tanks goes first, so that they are free again.

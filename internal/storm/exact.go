@@ -1,6 +1,10 @@
 package storm
 
-import "brineyard/internal/quantity"
+import (
+	"math"
+
+	"brineyard/internal/quantity"
+)
 
 // Yards up to this size are searched to the end: every order of batches and loads, as far as it can be better than the best.
 const (
@@ -56,7 +60,7 @@ func (b *branching) branch(c *course) {
 			}
 		}
 	}
-	if c.want <= 1e-9*b.begin.want {
+	if b.enough(c) {
 		return
 	}
 	for i := range b.runs {
@@ -64,7 +68,7 @@ func (b *branching) branch(c *course) {
 		for _, made := range []quantity.Volume{whole, part} {
 			if made > 0 && c.free[i] < never {
 				next := c.clone()
-				b.batch(next, i, made)
+				b.batch(next, b.plannedBatch(next, i, made))
 				b.branch(next)
 			}
 			if whole == part {
@@ -77,9 +81,8 @@ func (b *branching) branch(c *course) {
 // promises tells whether more than the best may still be down in time: by priority, whatever each truck can carry at its
 // quickest, and no more than is left and than the pump can load.
 func (b *branching) promises(c *course) bool {
-	have, best := quantity.Volume(0), quantity.Volume(0)
 	for class := range b.priority {
-		have, best = 0, 0
+		have, best := quantity.Volume(0), quantity.Volume(0)
 		left, by, from := quantity.Volume(0), quantity.Duration(0), never
 		for i := range b.errands {
 			if e := &b.errands[i]; e.class <= class {
@@ -103,13 +106,13 @@ func (b *branching) promises(c *course) bool {
 // carried is what the trucks can bring out until a time, each where it takes least time for a volume.
 func (b *branching) carried(c *course, class int, by, from quantity.Duration) (v quantity.Volume) {
 	for k, speed := range b.speeds {
-		quickest := never
+		quickest := math.Inf(1)
 		for i := range b.errands {
 			if e := &b.errands[i]; e.class <= class && c.left[i] > 0 && e.fits[k] > 0 {
-				quickest = min(quickest, quantity.Duration(1/float64(b.flow))+e.road(1, speed))
+				quickest = min(quickest, b.takes(e, speed))
 			}
 		}
-		v += quantity.Volume(max(0, by-max(c.pump, c.trucks[k], from)) / quickest)
+		v += quantity.Volume(float64(max(0, by-max(c.pump, c.trucks[k], from))) / quickest)
 	}
 	return v
 }

@@ -14,16 +14,11 @@ func (s *searching) from(now quantity.Duration, holds func(*plant, *course) bool
 	if len(s.best.steps) <= mostRetried {
 		free := s.rule
 		free.sequence = nil
-		rules = append(rules, s.near(free)...)
+		rules = append(append(rules, free), s.near(free)...)
 	}
 	p := s.begun(now)
 	for _, r := range rules {
-		c := p.begin.clone()
-		for k := range c.trucks {
-			if s.home[k] {
-				c.trucks[k] = never
-			}
-		}
+		c := p.without(s.home)
 		if p.follow(c, r); holds(p, c) {
 			return true
 		}

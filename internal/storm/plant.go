@@ -2,14 +2,14 @@ package storm
 
 import (
 	"cmp"
+	"math"
 	"slices"
 
+	"brineyard/internal/balance"
 	"brineyard/internal/fault"
 	"brineyard/internal/quantity"
 	"brineyard/internal/truck"
 	"brineyard/internal/yard"
-
-	"brineyard/internal/balance"
 )
 
 // MixerRun is what a batch of a mixing tank takes.
@@ -62,13 +62,23 @@ func (y *stormYard) runs() ([]MixerRun, error) {
 	return runs, nil
 }
 
-// pumpFills reports whether the pump draws the water of a batch from the fresh-water tank.
-func (y *stormYard) pumpFills() bool { return y.r.Supply.Tank > 0 && y.r.Supply.TankFlow == 0 }
+// saltRate is the rock salt in brine that is made, by volume; infinite where none can be made.
+func saltRate(runs []MixerRun) float64 {
+	for i := range runs {
+		if run := &runs[i]; run.Fix == nil {
+			return float64(run.Salt) / float64(run.full())
+		}
+	}
+	return math.Inf(1)
+}
 
 // plant lays out the yard for the search. A yard without trucks has its brine fetched at the pump by others, who are not
 // followed on the road.
 func (y *stormYard) plant(routes []RoutePlan, runs []MixerRun) *plant {
-	p := &plant{y: y, runs: runs, flow: y.r.LoadingFlow(), pumpFills: y.pumpFills()}
+	p := &plant{
+		y: y, runs: runs, flow: y.r.LoadingFlow(),
+		supply: y.r.Supply.Fed(y.r.Pump.Flow), pumpFills: y.r.Supply.Tank > 0 && y.r.Supply.TankFlow == 0,
+	}
 	for _, t := range y.r.Trucks {
 		p.speeds = append(p.speeds, truck.SpeedOf(t))
 	}

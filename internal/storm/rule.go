@@ -70,7 +70,7 @@ func (p *plant) follow(c *course, r rule) {
 		case c.loads >= mostLoads:
 			return
 		case batches && at < scraping && (!loads || batch.mix+wait <= load.start):
-			p.batch(c, batch.mixer, batch.made)
+			p.batch(c, batch)
 		case loads:
 			p.load(c, load)
 			if at == scraping {
@@ -108,7 +108,7 @@ func (p *plant) nextLoad(c *course, r rule, at stage) (best step, found bool) {
 			continue
 		}
 		for k := range c.trucks {
-			if p.errands[i].fits[k] <= 0 || max(c.trucks[k], c.pump, p.errands[i].from) >= best.start {
+			if p.errands[i].fits[k] <= 0 || p.starts(c, k, i) >= best.start {
 				continue
 			}
 			if v := p.loadable(c, r, at, i, k, stands); v > 0 {
@@ -169,20 +169,18 @@ func (p *plant) there(c *course, i int, stands quantity.Volume) quantity.Volume 
 // inTime is the load with which truck k is back by the errand's time.
 func (p *plant) inTime(c *course, i, k int) quantity.Volume {
 	e := &p.errands[i]
-	start := max(c.pump, c.trucks[k], e.from)
-	return quantity.Volume(float64(e.by-start) / (1/float64(p.flow) + float64(e.road(1, p.speeds[k]))))
+	return quantity.Volume(float64(e.by-p.starts(c, k, i)) / p.takes(e, p.speeds[k]))
 }
 
 // nextBatch is the next batch, where more brine is wanted and can be made.
 func (p *plant) nextBatch(c *course, r rule) (best step, found bool) {
-	if c.want <= 1e-9*p.begin.want || c.batches >= mostStormBatches {
+	if p.enough(c) || c.batches >= mostStormBatches {
 		return best, false
 	}
 	if c.batches < len(r.sequence) {
 		if i := r.sequence[c.batches]; c.free[i] < never {
 			if made := p.batchOf(c, i, r.fit); made > 0 {
-				s, _ := p.plannedBatch(c, i, made)
-				return s, true
+				return p.plannedBatch(c, i, made), true
 			}
 		}
 	}
@@ -192,7 +190,7 @@ func (p *plant) nextBatch(c *course, r rule) (best step, found bool) {
 		if made == 0 || c.free[i] == never {
 			continue
 		}
-		s, _ := p.plannedBatch(c, i, made)
+		s := p.plannedBatch(c, i, made)
 		key := float64(s.done)
 		switch r.mixer {
 		case byRate:

@@ -70,12 +70,7 @@ func (p *plant) orders() [][]int {
 
 // try follows a rule with the trucks that are not at home, and keeps the course if it is the best.
 func (s *searching) try(r rule, home []bool) outcome {
-	c := s.begin.clone()
-	for k := range c.trucks {
-		if home[k] {
-			c.trucks[k] = never
-		}
-	}
+	c := s.without(home)
 	s.follow(c, r)
 	s.steps += len(c.steps) + 1
 	o := s.outcome(c)
@@ -83,6 +78,17 @@ func (s *searching) try(r rule, home []bool) outcome {
 		s.best, s.worth, s.rule, s.home = c, o, r, slices.Clone(home)
 	}
 	return o
+}
+
+// without is the beginning of a course with some trucks at home.
+func (p *plant) without(home []bool) *course {
+	c := p.begin.clone()
+	for k := range c.trucks {
+		if home[k] {
+			c.trucks[k] = never
+		}
+	}
+	return c
 }
 
 // improve changes one part of the rule at a time as long as that is better.
@@ -146,7 +152,7 @@ func changed(sequence []int, mixers int) (all [][]int) {
 	return all
 }
 
-// near lists the rules that differ in one part.
+// near lists the rules that differ from one in one part.
 func (s *searching) near(at rule) []rule {
 	var all []rule
 	with := func(change func(*rule)) {
@@ -155,19 +161,27 @@ func (s *searching) near(at rule) []rule {
 		all = append(all, r)
 	}
 	for _, order := range s.orders {
-		with(func(r *rule) { r.order = order })
+		if !slices.Equal(order, at.order) {
+			with(func(r *rule) { r.order = order })
+		}
 	}
 	for _, patience := range []float64{0, 0.5, 1, 2} {
-		with(func(r *rule) { r.patience = patience })
+		if patience != at.patience {
+			with(func(r *rule) { r.patience = patience })
+		}
 	}
 	for _, by := range []mixerBy{byRate, bySize, bySoon} {
-		with(func(r *rule) { r.mixer = by })
+		if by != at.mixer {
+			with(func(r *rule) { r.mixer = by })
+		}
 	}
 	with(func(r *rule) { r.least = 1.5 - r.least })
 	if s.hurried() {
 		with(func(r *rule) { r.fit = !r.fit })
 		for _, part := range []float64{0, 0.25, 0.5} {
-			with(func(r *rule) { r.queued = part })
+			if part != at.queued {
+				with(func(r *rule) { r.queued = part })
+			}
 		}
 	}
 	return all

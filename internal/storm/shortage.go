@@ -38,11 +38,6 @@ type Reason struct {
 	Names []string
 }
 
-// OnlyTimeLacks tells whether with more time there would be enough.
-func (p Plan) OnlyTimeLacks() bool {
-	return p.Production.Shortage == NoShortage && slices.Equal(p.lacks(), []Lack{{Why: NoTime}})
-}
-
 // Reasons lists why the routes or the reserve fall short: time, what the routes lack, and
 // what keeps more brine from being made.
 func (p Plan) Reasons() []Reason {

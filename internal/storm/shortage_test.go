@@ -1,6 +1,7 @@
 package storm
 
 import (
+	"slices"
 	"testing"
 
 	"brineyard/internal/balance"
@@ -50,7 +51,7 @@ func TestStormReasons(t *testing.T) {
 		p, err := Make(r)
 		require.NoError(t, err, name)
 		require.Equal(t, c.want, p.Reasons(), name)
-		require.Equal(t, c.onlyTime, p.OnlyTimeLacks(), name)
+		require.Equal(t, c.onlyTime, onlyTimeLacks(p), name)
 	}
 }
 
@@ -62,4 +63,9 @@ func TestStormLiquidNamedTruck(t *testing.T) {
 	p, err := Make(r)
 	require.NoError(t, err)
 	require.Equal(t, []Reason{{LiquidEnds, []string{"truck"}}}, p.Reasons())
+}
+
+// onlyTimeLacks tells whether with more time there would be enough.
+func onlyTimeLacks(p Plan) bool {
+	return p.Production.Shortage == NoShortage && slices.Equal(p.lacks(), []Lack{{Why: NoTime}})
 }

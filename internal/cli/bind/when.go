@@ -50,8 +50,8 @@ func Day(s *Scope, flag, typed string) (time.Time, error) {
 
 // onClock is the moment at which the clock on the wall shows what is meant, which is in UTC.
 func onClock(flag, typed string, meant time.Time, zone *time.Location) (time.Time, error) {
-	at := time.Date(meant.Year(), meant.Month(), meant.Day(), meant.Hour(), meant.Minute(), 0, 0, zone)
-	if at.Hour() != meant.Hour() || at.Minute() != meant.Minute() {
+	at, shown := OnTheWall(meant, meant.Hour()*60+meant.Minute(), zone)
+	if !shown {
 		return at, fault.Refuse("--%s %s: there is no such time, as the clocks go forward; allowed: an hour later", flag, words.Quoted(typed))
 	}
 	return at, nil

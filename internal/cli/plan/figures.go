@@ -108,7 +108,7 @@ func at(v show.View, key, label string, t quantity.Duration) report.Figure {
 
 // latestLabel says what the latest start is for.
 func latestLabel(pr storm.Production) string {
-	if pr.Late && pr.Earlier {
+	if pr.Earlier {
 		return "For all of it, begin by"
 	}
 	return "Begin at the latest"

@@ -30,16 +30,19 @@ func (m moments) elapsed(flag string, written, from quantity.Duration) (quantity
 			first = first.AddDate(0, 0, 1)
 		}
 	}
-	minutes := int(at/quantity.Minute + 0.5)
-	if shown := time.Date(first.Year(), first.Month(), first.Day(), 0, minutes, 0, 0, first.Location()); shown.Hour() != minutes/60 {
+	if _, shown := m.wall(first, at); !shown {
 		return 0, fault.Refuse("--%s: there is no such time on %s, as the clocks go forward; allowed: an hour later", flag, first.Format(time.DateOnly))
 	}
 	return m.on(first, at), nil
 }
 
+func (m moments) wall(day time.Time, at quantity.Duration) (then time.Time, shown bool) {
+	return bind.OnTheWall(day, int(at/quantity.Minute+0.5), m.midnight.Location())
+}
+
 // on is a time of a day since the first midnight.
 func (m moments) on(day time.Time, at quantity.Duration) quantity.Duration {
-	then := time.Date(day.Year(), day.Month(), day.Day(), 0, int(at/quantity.Minute+0.5), 0, 0, day.Location())
+	then, _ := m.wall(day, at)
 	return quantity.Duration(then.Sub(m.midnight).Seconds())
 }
 

@@ -114,7 +114,7 @@ func alsoReserve(v show.View, p storm.Plan) string {
 func beginBy(v show.View, r storm.Request, p storm.Plan) string {
 	latest := v.Clock(p.Production.Latest)
 	switch {
-	case p.Production.Late && p.Production.Earlier:
+	case p.Production.Earlier:
 		return " For all that can be had in time work would have to begin by " + latest + "."
 	case p.Production.Batches == 0 || p.Production.Late || len(r.Trucks) == 0:
 		return ""

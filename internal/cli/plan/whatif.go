@@ -84,21 +84,20 @@ func apply(b *bind.Set, changes string) error {
 }
 
 // whatIfColumns are what plans are compared by. A plan whose reserve lacks something needs a
-// column for that, and takes the room of others.
+// column for that.
 var whatIfColumns = [...]struct {
-	key, label     string
-	value          func(show.View, storm.Plan) report.Value
-	lacking, ample bool // shown where a reserve lacks something, and where none does
+	key, label string
+	value      func(show.View, storm.Plan) report.Value
+	reserve    bool // shown only where a reserve lacks something
 }{
-	{"demanded", "Wanted", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Demanded) }, true, true},
-	{"short", "Short", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Short) }, true, true},
-	{"reserve_short", "Reserve lacks", func(v show.View, p storm.Plan) report.Value { return v.Value(p.ReserveGap) }, true, false},
-	{"down_in_time", "In time", func(v show.View, p storm.Plan) report.Value { return v.Value(p.InTime) }, true, true},
-	{"batches", "Batches", func(v show.View, p storm.Plan) report.Value { return v.Value(quantity.Count(p.Production.Batches)) }, true, true},
-	{"latest", "Begin by", func(v show.View, p storm.Plan) report.Value { return shortTime(v, p.Production.Latest) }, true, true},
-	{"last_back", "Last back", func(v show.View, p storm.Plan) report.Value { return shortTime(v, p.Loading.LastBack()) }, true, true},
-	{"cost", "Cost", func(v show.View, p storm.Plan) report.Value { return costValue(v, p.Cost) }, true, true},
-	{"chloride", "Chloride", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Cost.Chloride) }, false, false},
+	{"demanded", "Wanted", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Demanded) }, false},
+	{"short", "Short", func(v show.View, p storm.Plan) report.Value { return v.Value(p.Short) }, false},
+	{"reserve_short", "Reserve lacks", func(v show.View, p storm.Plan) report.Value { return v.Value(p.ReserveGap) }, true},
+	{"down_in_time", "In time", func(v show.View, p storm.Plan) report.Value { return v.Value(p.InTime) }, false},
+	{"batches", "Batches", func(v show.View, p storm.Plan) report.Value { return v.Value(quantity.Count(p.Production.Batches)) }, false},
+	{"latest", "Begin by", func(v show.View, p storm.Plan) report.Value { return shortTime(v, p.Production.Latest) }, false},
+	{"last_back", "Last back", func(v show.View, p storm.Plan) report.Value { return shortTime(v, p.Loading.LastBack()) }, false},
+	{"cost", "Cost", func(v show.View, p storm.Plan) report.Value { return costValue(v, p.Cost) }, false},
 }
 
 // whatIfTable sets plans side by side.
@@ -106,7 +105,7 @@ func whatIfTable(v show.View, plans []variant) report.Table {
 	lacking := slices.ContainsFunc(plans, func(p variant) bool { return p.plan.ReserveGap > 0 })
 	t := report.Table{Key: "what_if", Title: "What if", Rows: make([][]report.Value, len(plans))}
 	for _, c := range whatIfColumns {
-		if lacking && !c.lacking || !lacking && !c.ample {
+		if c.reserve && !lacking {
 			continue
 		}
 		t.Columns = append(t.Columns, report.Column{Key: c.key, Label: c.label})

@@ -10,12 +10,6 @@ import (
 
 const dayMinutes = 24 * 60
 
-// HourText shows a time of day alone.
-func HourText(at quantity.Duration) string {
-	m := (int(math.Round(float64(at/quantity.Minute)))%dayMinutes + dayMinutes) % dayMinutes
-	return fmt.Sprintf("%d:%02d", m/60, m%60)
-}
-
 // ClockText shows a time as it was given: of day, or in minutes.
 func ClockText(at quantity.Duration, clock bool) string {
 	minutes := math.Round(float64(at / quantity.Minute))

@@ -125,9 +125,9 @@ func firstMidnight(date time.Time, last quantity.Duration, now time.Time) time.T
 // out, or show twice.
 func (d dial) elapsed(text string, shown quantity.Duration) (quantity.Duration, error) {
 	minutes := int(shown/quantity.Minute + 0.5)
-	at := time.Date(d.base.Year(), d.base.Month(), d.base.Day(), 0, minutes, 0, 0, d.base.Location())
+	at, onWall := bind.OnTheWall(d.base, minutes, d.base.Location())
 	wall := func(t time.Time) string { return t.Format("15:04") }
-	if at.Hour() != minutes/60%24 || at.Minute() != minutes%60 {
+	if !onWall {
 		return 0, fault.Refuse("%s: there is no such time on %s, as the clocks go forward; allowed: an hour later", words.Quoted(text), at.Format(time.DateOnly))
 	}
 	for _, shift := range []time.Duration{-time.Hour, time.Hour} {
